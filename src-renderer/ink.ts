@@ -1,0 +1,64 @@
+import type { Verdict } from '#shared/rules/finding';
+
+/** Colours of one ground. Colour is for meaning and never alone: every meaning has a mark or a line style as well. */
+export interface Ink {
+  /** Window behind the panels. */
+  readonly ground: string;
+  /** The board itself. */
+  readonly paper: string;
+  readonly panel: string;
+  /** Lines between panels and of tables. */
+  readonly rule: string;
+  readonly ink: string;
+  readonly quiet: string;
+  /** Imported floor plan and grid. */
+  readonly underlay: string;
+  readonly grid: string;
+  readonly wall: string;
+  readonly solid: string;
+  /** High-pressure side of the regulator. */
+  readonly warm: string;
+  /** Low-pressure side. */
+  readonly cool: string;
+  readonly selection: string;
+  readonly snap: string;
+  readonly verdict: Readonly<Record<Verdict, string>>;
+}
+
+/** Graphite on paper-white. */
+export const LIGHT_INK: Ink = {
+  ground: '#e9eae6',
+  paper: '#fdfdfb',
+  panel: '#f5f5f1',
+  rule: '#c9ccc8',
+  ink: '#1f2428',
+  quiet: '#59626a',
+  underlay: '#8d959b',
+  grid: '#e6e8e4',
+  wall: '#30363b',
+  solid: '#6d6254',
+  warm: '#b0480c',
+  cool: '#0f639c',
+  selection: '#6a2fb0',
+  snap: '#0a7d62',
+  verdict: { stop: '#b3122f', warn: '#8f5f00', note: '#4c5a66', 'not-checked': '#5b5f9e', ok: '#1d6f49' },
+};
+
+/** Chalk on slate. */
+export const DARK_INK: Ink = {
+  ground: '#15191d',
+  paper: '#1d2227',
+  panel: '#232a30',
+  rule: '#3b444c',
+  ink: '#e8ebe8',
+  quiet: '#a5afb7',
+  underlay: '#77828b',
+  grid: '#282f35',
+  wall: '#d5dad8',
+  solid: '#b3a58f',
+  warm: '#f0935a',
+  cool: '#6cb8ec',
+  selection: '#c49bff',
+  snap: '#4fd6b0',
+  verdict: { stop: '#ff7a8a', warn: '#e8b94a', note: '#a9b6c2', 'not-checked': '#a9aef0', ok: '#62c794' },
+};

@@ -1,0 +1,130 @@
+import type { Command } from '#shared/commands/command';
+import type { History } from '#shared/commands/history';
+import type { PlanPoint } from '#shared/geometry/point';
+import type { HostInfo, PlanRef, Problem } from '#shared/host/contract';
+import type { Plan, Ref } from '#shared/model/plan';
+import type { PipeSize } from '#shared/profile/pipe-table';
+
+/** Where the job stands; decides what the side shows, never what the plan is. */
+export type Stage = 'survey' | 'layout' | 'proof' | 'sheets' | 'site';
+export const STAGES: readonly Stage[] = ['survey', 'layout', 'proof', 'sheets', 'site'];
+
+export type ToolId =
+  | 'select'
+  | 'enclosure'
+  | 'hole'
+  | 'pick-outline'
+  | 'ceiling-zone'
+  | 'opening'
+  | 'obstruction'
+  | 'cylinder'
+  | 'pipe'
+  | 'nozzle'
+  | 'dimension'
+  | 'note'
+  | 'measure'
+  | 'calibrate'
+  | 'section';
+
+/** What the board shows: plan place at its middle and pixels per metre. */
+export interface Camera {
+  readonly at: PlanPoint;
+  readonly scale_px_m: number;
+}
+
+/** Things of a kind that are shown and that can be picked. */
+export type LayerName = 'underlays' | 'enclosures' | 'obstructions' | 'pipes' | 'nozzles' | 'coverage' | 'jets' | 'dimensions' | 'notes' | 'findings' | 'grid';
+export interface LayerState {
+  readonly visible: boolean;
+  readonly locked: boolean;
+}
+
+/** Choices that the drawing tools start from and remember. */
+export interface ToolOptions {
+  /** Height of new pipe nodes above the finished floor [m]. */
+  readonly pipeHeight_m: number;
+  readonly pipeSize: PipeSize;
+  readonly openingKind: 'door' | 'relief-vent' | 'damper' | 'grille' | 'penetration' | 'window';
+  readonly obstructionKind: 'beam' | 'duct' | 'rack' | 'cabinet' | 'column' | 'light' | 'tray' | 'other';
+  readonly obstructionBottom_m: number;
+  readonly obstructionTop_m: number;
+  readonly orthogonal: boolean;
+  readonly snapGrid: boolean;
+  readonly snapPlan: boolean;
+  readonly snapUnderlay: boolean;
+}
+
+/** A message that stays until it is answered or replaced; never slides over the plan. */
+export interface Message {
+  readonly kind: 'done' | 'problem';
+  readonly text: string;
+  readonly problem?: Problem;
+}
+
+export type DialogId =
+  | 'open'
+  | 'save-as'
+  | 'import'
+  | 'print'
+  | 'profile'
+  | 'info'
+  | 'actions'
+  | 'recover'
+  | 'conflict'
+  | 'layers'
+  | 'help'
+  | 'discard'
+  | null;
+
+/** Everything in the window that is not the plan. */
+export interface Session {
+  readonly id: string;
+  readonly host: HostInfo | null;
+  readonly file: { readonly ref: PlanRef | null; readonly name: string; readonly stamp: string | null; readonly savedAtStep: number; readonly openElsewhere: string | null } | null;
+  readonly stage: Stage;
+  readonly level: string;
+  readonly tool: ToolId;
+  readonly toolOptions: ToolOptions;
+  readonly selection: readonly Ref[];
+  readonly camera: Camera;
+  /** Board size [px]. */
+  readonly board: { readonly width: number; readonly height: number };
+  /** Where the pointer is on the plan, snapped; null off the board. */
+  readonly pointer: PlanPoint | null;
+  readonly layers: Readonly<Record<LayerName, LayerState>>;
+  /** Line on the plan along which the section strip cuts; null: along the selected run. */
+  readonly cut: { readonly a: PlanPoint; readonly b: PlanPoint } | null;
+  readonly sectionHeight_px: number;
+  readonly benchWidth_px: number;
+  readonly theme: 'light' | 'dark' | 'system';
+  readonly dialog: DialogId;
+  readonly message: Message | null;
+  /** Why a command was refused or what the tool expects; the status line. */
+  readonly refusal: string | null;
+  /** Finding shown in detail, by its key. */
+  readonly finding: string | null;
+}
+
+/** The one state of the window. Views read `preview ?? history.present`. */
+export interface State {
+  readonly history: History;
+  /** Plan as a gesture would leave it; dropped on cancel. */
+  readonly preview: Plan | null;
+  readonly session: Session;
+}
+
+/** What a tool, panel or action may do to the state. */
+export interface Store {
+  get(): State;
+  subscribe(listener: () => void): () => void;
+  /** Changes the session only. */
+  session(change: Partial<Session> | ((session: Session) => Partial<Session>)): void;
+  /** Tries a command on the present plan, records it as one step, selects what it made. Answers whether it was done. */
+  commit(command: Command): boolean;
+  /** Shows what a command would make of the present plan, without a step. */
+  preview(command: Command | null): void;
+  undo(): void;
+  redo(): void;
+  /** Another plan: history and selection start anew. */
+  load(plan: Plan, file: Session['file']): void;
+}

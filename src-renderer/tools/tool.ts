@@ -1,0 +1,66 @@
+import type { Command } from '#shared/commands/command';
+import type { Derived } from '#shared/derived/derived';
+import type { PlanPoint } from '#shared/geometry/point';
+import type { Plan, Ref } from '#shared/model/plan';
+import type { Session, ToolId } from '../store/state.ts';
+
+/** What the pointer caught and why: named beside the pointer, so that the user sees what a click will hit. */
+export interface Snap {
+  readonly at: PlanPoint;
+  readonly kind: 'free' | 'grid' | 'end' | 'midpoint' | 'perpendicular' | 'intersection' | 'on-line' | 'underlay' | 'node' | 'typed';
+  /** Guides drawn while the snap holds. */
+  readonly guides: readonly { readonly a: PlanPoint; readonly b: PlanPoint }[];
+}
+
+/** What the user did, in plan places. `typed` is what the field at the pointer was given. */
+export type ToolEvent =
+  | { readonly kind: 'down' | 'move' | 'up' | 'double'; readonly point: PlanPoint; readonly raw: PlanPoint; readonly reach_m: number; readonly shift: boolean; readonly alt: boolean }
+  | { readonly kind: 'typed'; readonly length_m: number | null; readonly angle_rad: number | null; readonly height_m: number | null }
+  | { readonly kind: 'enter' }
+  | { readonly kind: 'back' }
+  | { readonly kind: 'cancel' };
+
+/** What a tool may look at. */
+export interface ToolView {
+  readonly plan: Plan;
+  readonly derived: Derived;
+  readonly session: Session;
+  /** Nearest thing that can be picked within reach, or undefined. */
+  pick(at: PlanPoint, reach_m: number): Ref | undefined;
+  /** Everything inside a box. */
+  pickBox(a: PlanPoint, b: PlanPoint): readonly Ref[];
+  /** Snapped place, with `from` for orthogonal lock and perpendiculars. */
+  snap(raw: PlanPoint, reach_m: number, from?: PlanPoint): Snap;
+  /** Closed outline of an underlay around or at a place, on the plan. */
+  outlineAt(at: PlanPoint, reach_m: number): readonly PlanPoint[] | undefined;
+}
+
+/** Lines and texts shown while a tool works; not part of the plan. */
+export interface Sketch {
+  readonly lines?: readonly { readonly places: readonly PlanPoint[]; readonly closed?: boolean; readonly dashed?: boolean }[];
+  readonly labels?: readonly { readonly at: PlanPoint; readonly text: string }[];
+  /** Which values the field at the pointer takes now. */
+  readonly asks?: readonly ('length' | 'angle' | 'height')[];
+}
+
+/** Answer of a step: the next state, and what it does to plan and session. */
+export interface ToolStep<S> {
+  readonly state: S;
+  readonly preview?: Command | null;
+  readonly commit?: Command;
+  readonly select?: readonly Ref[];
+  readonly session?: Partial<Session>;
+  readonly refusal?: string;
+  /** Done: go back to the select tool. */
+  readonly finished?: boolean;
+}
+
+/** A state machine that turns what the user does into commands. No React, no canvas. */
+export interface Tool<S> {
+  readonly id: ToolId;
+  readonly start: S;
+  /** One sentence: what the tool expects next. */
+  hint(state: S, view: ToolView): string;
+  sketch(state: S, view: ToolView, pointer: PlanPoint | null): Sketch;
+  step(state: S, event: ToolEvent, view: ToolView): ToolStep<S>;
+}

@@ -1,0 +1,85 @@
+import { type PlanPoint, planPoint } from './point.ts';
+import { type Segment, distanceToSegment_m, meetingOf } from './segment.ts';
+
+/**
+ * A closed ring of corners [m]; the last corner joins the first, which is not repeated.
+ * Either winding is accepted; `isCounterClockwise` tells which.
+ */
+export type Outline = readonly PlanPoint[];
+
+/** An axis-parallel box on the plan [m]. */
+export interface Box {
+  readonly minX: number;
+  readonly minY: number;
+  readonly maxX: number;
+  readonly maxY: number;
+}
+
+/** The straight sides of a ring, side i from corner i to corner i + 1. */
+export const sidesOf = (outline: Outline): Segment[] =>
+  outline.map((a, i) => ({ a, b: outline[(i + 1) % outline.length] ?? a }));
+
+/** Signed area of a ring [m²]: positive when it winds counter-clockwise. */
+export const signedArea_m2 = (outline: Outline): number =>
+  sidesOf(outline).reduce((sum, { a, b }) => sum + (a.x * b.y - b.x * a.y), 0) / 2;
+
+/** Area inside a ring [m²], ≥ 0. */
+export const area_m2 = (outline: Outline): number => Math.abs(signedArea_m2(outline));
+
+/** Whether the ring winds counter-clockwise. */
+export const isCounterClockwise = (outline: Outline): boolean => signedArea_m2(outline) > 0;
+
+/** Smallest box around the places; an empty list answers a box turned inside out. */
+export const boundsOf = (points: Iterable<PlanPoint>): Box => {
+  let minX = Infinity;
+  let minY = Infinity;
+  let maxX = -Infinity;
+  let maxY = -Infinity;
+  for (const { x, y } of points) {
+    minX = Math.min(minX, x);
+    minY = Math.min(minY, y);
+    maxX = Math.max(maxX, x);
+    maxY = Math.max(maxY, y);
+  }
+  return { minX, minY, maxX, maxY };
+};
+
+/** Whether two boxes share a place, touching included. */
+export const boxesTouch = (a: Box, b: Box): boolean =>
+  a.minX <= b.maxX && b.minX <= a.maxX && a.minY <= b.maxY && b.minY <= a.maxY;
+
+/** Whether a place lies inside a ring; places on its sides may answer either way. */
+export function isInside(p: PlanPoint, outline: Outline): boolean {
+  let inside = false;
+  for (const { a, b } of sidesOf(outline)) {
+    if (a.y > p.y !== b.y > p.y && p.x < ((b.x - a.x) * (p.y - a.y)) / (b.y - a.y) + a.x) inside = !inside;
+  }
+  return inside;
+}
+
+/** Least distance from a place to the sides of a ring [m], ≥ 0, inside or out. */
+export const distanceToOutline_m = (p: PlanPoint, outline: Outline): number =>
+  sidesOf(outline).reduce((least, side) => Math.min(least, distanceToSegment_m(p, side)), Infinity);
+
+/** A rectangle's ring from its south-west corner, counter-clockwise. */
+export const rectangle = (width_m: number, depth_m: number, at: PlanPoint = planPoint(0, 0)): PlanPoint[] => [
+  at,
+  planPoint(at.x + width_m, at.y),
+  planPoint(at.x + width_m, at.y + depth_m),
+  planPoint(at.x, at.y + depth_m),
+];
+
+/** The first two sides of a ring that cross or touch where they should not, or undefined for a simple ring. */
+export function findSelfCrossing(outline: Outline): PlanPoint | undefined {
+  const sides = sidesOf(outline);
+  for (let i = 0; i < sides.length; i += 1) {
+    for (let j = i + 2; j < sides.length; j += 1) {
+      if (i === 0 && j === sides.length - 1) continue;
+      const first = sides[i];
+      const second = sides[j];
+      const met = first && second && meetingOf(first, second);
+      if (met) return met;
+    }
+  }
+  return undefined;
+}

@@ -1,0 +1,101 @@
+import type { z } from 'zod';
+import type { PlanPoint } from '../geometry/point.ts';
+import { SAMPLE_PROFILE } from '../profile/sample-profile.ts';
+import type * as schema from './schema.ts';
+import { PLAN_VERSION } from './schema.ts';
+
+export type Plan = z.infer<typeof schema.planSchema>;
+export type Info = z.infer<typeof schema.infoSchema>;
+export type Revision = z.infer<typeof schema.revisionSchema>;
+export type Settings = z.infer<typeof schema.settingsSchema>;
+export type Level = z.infer<typeof schema.levelSchema>;
+export type Underlay = z.infer<typeof schema.underlaySchema>;
+export type KnownLength = z.infer<typeof schema.knownLengthSchema>;
+export type Enclosure = z.infer<typeof schema.enclosureSchema>;
+export type Corner = z.infer<typeof schema.cornerSchema>;
+export type Wall = z.infer<typeof schema.wallSchema>;
+export type Opening = z.infer<typeof schema.openingSchema>;
+export type CeilingZone = z.infer<typeof schema.ceilingZoneSchema>;
+export type Obstruction = z.infer<typeof schema.obstructionSchema>;
+export type Dimension = z.infer<typeof schema.dimensionSchema>;
+export type Note = z.infer<typeof schema.noteSchema>;
+export type Network = z.infer<typeof schema.networkSchema>;
+export type Cylinder = z.infer<typeof schema.cylinderSchema>;
+export type AssemblyPart = z.infer<typeof schema.assemblyPartSchema>;
+export type PipeNode = z.infer<typeof schema.nodeSchema>;
+export type Pipe = z.infer<typeof schema.pipeSchema>;
+export type Nozzle = z.infer<typeof schema.nozzleSchema>;
+export type SiteRecord = z.infer<typeof schema.siteRecordSchema>;
+export type SpaceKind = NonNullable<Nozzle['serves']>['space'];
+
+/** Names one thing of the plan: what it is, who owns it, its id. */
+export type Ref =
+  | { readonly kind: 'underlay' | 'enclosure' | 'obstruction' | 'dimension' | 'note'; readonly level: string; readonly id: string }
+  | { readonly kind: 'corner'; readonly level: string; readonly enclosure: string; readonly id: string }
+  | { readonly kind: 'wall'; readonly level: string; readonly enclosure: string; readonly id: string }
+  | { readonly kind: 'opening' | 'ceiling-zone'; readonly level: string; readonly enclosure: string; readonly id: string }
+  | { readonly kind: 'network'; readonly id: string }
+  | { readonly kind: 'cylinder' | 'node' | 'pipe' | 'nozzle'; readonly network: string; readonly id: string };
+export type RefKind = Ref['kind'];
+export type RefOf<K extends RefKind> = Extract<Ref, { kind: K }>;
+
+/** One string per thing, for keys and comparisons. */
+export const refKey = (ref: Ref): string =>
+  [ref.kind, 'level' in ref ? ref.level : '', 'enclosure' in ref ? ref.enclosure : '', 'network' in ref ? ref.network : '', ref.id].join('/');
+
+/** Whether two references name the same thing. */
+export const isSameRef = (a: Ref, b: Ref): boolean => refKey(a) === refKey(b);
+
+/** Corner list of a ring as plain plan places. */
+export const ringOf = (corners: readonly Corner[]): PlanPoint[] => corners.map(({ x, y }) => ({ x, y }));
+
+/** A wall about which nothing is known yet. */
+export const unknownWall = (): Wall => ({ construction: 'unknown', loadBearing: null, allowablePressure_Pa: null });
+
+/**
+ * Takes the next id of a kind from a plan under change. Ids are never used twice, so that what was
+ * printed with an id can never come to mean something else.
+ * @example takeId(draft, 'pipe') // 'pipe-12', and the plan's next serial is 13
+ */
+export function takeId(draft: { nextSerial: number }, kind: string): string {
+  const taken = `${kind}-${draft.nextSerial}`;
+  draft.nextSerial += 1;
+  return taken;
+}
+
+/** An empty plan: one level, the sample profile, nothing drawn. */
+export const newPlan = (lengths: Settings['lengths'] = 'feet'): Plan => ({
+  format: 'nozzlewright-plan',
+  version: PLAN_VERSION,
+  info: {
+    project: '',
+    site: '',
+    client: '',
+    drawnBy: '',
+    checkedBy: '',
+    approvedBy: '',
+    sheetPrefix: 'NW',
+    code: '',
+    edition: '',
+    notes: '',
+    revisions: [],
+  },
+  settings: { lengths, grid_m: lengths === 'feet' ? 0.0254 * 3 : 0.1 },
+  nextSerial: 1,
+  assets: {},
+  levels: {
+    'level-0': {
+      id: 'level-0',
+      name: 'Level 1',
+      floorElevation_m: 0,
+      underlays: {},
+      enclosures: {},
+      obstructions: {},
+      dimensions: {},
+      notes: {},
+    },
+  },
+  networks: {},
+  profiles: { [SAMPLE_PROFILE.id]: SAMPLE_PROFILE },
+  siteRecord: { measurements: {}, checks: {}, readings: [] },
+});

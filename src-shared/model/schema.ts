@@ -1,0 +1,264 @@
+import { z } from 'zod';
+import { PIPE_SCHEDULES, PIPE_SIZES } from '../profile/pipe-table.ts';
+import { unitProfileSchema } from '../profile/unit-profile.ts';
+
+/** Version of the plan file that this program writes. An older one is migrated, a newer one refused. */
+export const PLAN_VERSION = 1;
+
+/** Nothing on a plan lies farther from its origin than this [m]; a larger number is damage. */
+const FARTHEST_m = 100_000;
+
+const text = z.string().max(20_000);
+const label = z.string().max(200);
+const id = z.string().regex(/^[A-Za-z0-9][A-Za-z0-9._-]{0,79}$/, 'an id has letters, digits, dots and dashes');
+const coordinate = z.number().min(-FARTHEST_m).max(FARTHEST_m);
+const length = z.number().min(0).max(FARTHEST_m);
+const angle = z.number().min(-1000).max(1000);
+const point = z.strictObject({ x: coordinate, y: coordinate });
+const point3 = z.strictObject({ x: coordinate, y: coordinate, z: coordinate });
+const ring = z.array(point).min(3).max(2000);
+const recordOf = <T extends z.ZodType>(value: T) => z.record(id, value);
+
+export const revisionSchema = z.strictObject({ mark: label, date: label, text });
+
+export const infoSchema = z.strictObject({
+  project: label,
+  site: label,
+  client: label,
+  drawnBy: label,
+  checkedBy: label,
+  approvedBy: label,
+  sheetPrefix: label,
+  code: label,
+  edition: label,
+  notes: text,
+  revisions: z.array(revisionSchema).max(200),
+});
+
+export const settingsSchema = z.strictObject({
+  /** How lengths are shown; both ways are understood when typed. */
+  lengths: z.enum(['feet', 'metric']),
+  /** Distance between snap grid lines [m]. */
+  grid_m: z.number().min(0.001).max(10),
+});
+
+/** Two picked places of the underlay, in its own units, and the distance between them on site. */
+export const knownLengthSchema = z.strictObject({ a: point, b: point, distance_m: z.number().positive().max(FARTHEST_m) });
+
+export const underlaySchema = z.strictObject({
+  id,
+  name: label,
+  /** Asset that holds the imported file. */
+  asset: id,
+  kind: z.enum(['dxf', 'pdf', 'svg', 'png', 'jpeg']),
+  /** Page of a PDF, counted from 1. */
+  page: z.number().int().min(1).max(10_000),
+  /** Where the file's origin lies on the plan. */
+  at: point,
+  rotation_rad: angle,
+  /** Metres on site per unit of the file; null until calibrated, drawn then at 1. */
+  metresPerUnit: z.number().positive().max(1e6).nullable(),
+  /** How the scale came about. */
+  calibration: z.enum(['none', 'file-units', 'two-points']),
+  /** First entry sets the scale of a two-point calibration; the others check it. */
+  knownLengths: z.array(knownLengthSchema).max(20),
+  opacity: z.number().min(0).max(1),
+  hiddenLayers: z.array(label).max(5000),
+  visible: z.boolean(),
+  locked: z.boolean(),
+});
+
+export const wallSchema = z.strictObject({
+  construction: z.enum(['unknown', 'block', 'concrete', 'stud-gypsum', 'panel', 'glass', 'other']),
+  /** null: not yet known. */
+  loadBearing: z.boolean().nullable(),
+  /** Greatest pressure difference the wall stands [Pa]; null: not yet known. */
+  allowablePressure_Pa: z.number().min(0).max(1e6).nullable(),
+});
+
+/** A corner and the wall that runs from it to the next corner; the corner's id names that wall. */
+export const cornerSchema = z.strictObject({ id, x: coordinate, y: coordinate, wall: wallSchema });
+
+export const openingSchema = z.strictObject({
+  id,
+  name: label,
+  kind: z.enum(['door', 'relief-vent', 'damper', 'grille', 'penetration', 'window']),
+  /** Corner id of the wall it is in. */
+  wall: id,
+  /** Along the wall from its corner to the middle of the opening [m]. */
+  along_m: length,
+  width_m: length,
+  /** Lower edge above the finished floor [m]. */
+  bottom_m: coordinate,
+  height_m: length,
+  /** Which way a door leaf swings; `none` for anything else. */
+  swing: z.enum(['none', 'in', 'out']),
+  /** Hinge at the end nearer the wall's corner, or the other. */
+  hinge: z.enum(['start', 'end']),
+  /** Free area [m²] of a vent or leak; null: not yet known. */
+  freeArea_m2: z.number().min(0).max(1000).nullable(),
+  leadsTo: z.enum(['unknown', 'outdoors', 'corridor', 'room', 'exit']),
+  /** Closes before discharge; null: not yet known. */
+  closes: z.boolean().nullable(),
+});
+
+export const ceilingZoneSchema = z.strictObject({
+  id,
+  name: label,
+  outline: ring,
+  height_m: length,
+});
+
+export const voidSchema = z.strictObject({
+  /** Clear depth [m]. */
+  depth_m: z.number().positive().max(100),
+  isProtected: z.boolean(),
+});
+
+export const enclosureSchema = z.strictObject({
+  id,
+  name: label,
+  /** Finished wall faces, one closed simple ring, last corner not repeated. */
+  outline: z.array(cornerSchema).min(3).max(2000),
+  /** Shafts and columns cut out of the enclosure, each a closed ring. */
+  holes: z.array(z.array(cornerSchema).min(3).max(2000)).max(500),
+  /** Finished floor to finished ceiling [m]; null: not yet known. */
+  height_m: length.nullable(),
+  /** A sloped ceiling: `height_m` holds at `at`, rising by `rise` per metre toward `direction_rad`. */
+  slope: z.strictObject({ at: point, direction_rad: angle, rise: z.number().min(-10).max(10) }).nullable(),
+  ceilingZones: recordOf(ceilingZoneSchema),
+  underFloor: voidSchema.nullable(),
+  ceilingVoid: voidSchema.nullable(),
+  openings: recordOf(openingSchema),
+  temperature: z.strictObject({ least_K: z.number().min(150).max(400), greatest_K: z.number().min(150).max(400) }).nullable(),
+  altitude_m: z.number().min(-1000).max(6000).nullable(),
+  occupancy: z.enum(['unknown', 'normally-occupied', 'normally-unoccupied', 'unoccupiable']),
+  hazardClass: z.enum(['unknown', 'A-surface', 'A-higher', 'B', 'C']),
+  /** Design concentration [vol %]; null: not yet chosen. */
+  concentration_pct: z.number().min(0).max(99).nullable(),
+  /** What lies on the other sides, in words. */
+  adjacent: text,
+});
+
+export const obstructionSchema = z.strictObject({
+  id,
+  name: label,
+  kind: z.enum(['beam', 'duct', 'rack', 'cabinet', 'column', 'light', 'tray', 'other']),
+  footprint: ring,
+  bottom_m: coordinate,
+  top_m: coordinate,
+  /** Agent passes through: not deducted from the volume. */
+  isPermeable: z.boolean(),
+});
+
+export const dimensionSchema = z.strictObject({
+  id,
+  a: point,
+  b: point,
+  /** Distance of the dimension line from the measured places, left of a → b positive [m]. */
+  offset_m: coordinate,
+});
+
+export const noteSchema = z.strictObject({ id, at: point, text });
+
+export const levelSchema = z.strictObject({
+  id,
+  name: label,
+  floorElevation_m: coordinate,
+  underlays: recordOf(underlaySchema),
+  enclosures: recordOf(enclosureSchema),
+  obstructions: recordOf(obstructionSchema),
+  dimensions: recordOf(dimensionSchema),
+  notes: recordOf(noteSchema),
+});
+
+export const cylinderSchema = z.strictObject({
+  id,
+  name: label,
+  /** Axis of the cylinder on the plan. */
+  at: point,
+  mounting: z.enum(['wall', 'floor']),
+  /** Direction from the cylinder to the wall behind it [rad]. */
+  back_rad: angle,
+  /** Clamp rail above the finished floor [m]; null: not yet known. */
+  railHeight_m: length.nullable(),
+});
+
+export const nodeSchema = z.strictObject({ id, at: point3 });
+
+export const pipeSchema = z.strictObject({
+  id,
+  from: id,
+  to: id,
+  size: z.enum(PIPE_SIZES),
+  schedule: z.enum(PIPE_SCHEDULES),
+  material: z.enum(['black-steel', 'galvanized-steel', 'stainless-steel']),
+  joint: z.enum(['threaded', 'welded', 'grooved']),
+});
+
+export const nozzleSchema = z.strictObject({
+  id,
+  name: label,
+  /** Node at its orifice. */
+  node: id,
+  /** Directions of its holes [rad], counter-clockwise from east, before `rotation_rad`. */
+  holes_rad: z.array(angle).max(360),
+  rotation_rad: angle,
+  /** Axis against straight down [rad]. */
+  tilt_rad: z.number().min(0).max(Math.PI),
+  /** Area of all its holes [m²]; null: not yet known. */
+  orificeArea_m2: z.number().min(0).max(1).nullable(),
+  /** Space it serves; null: the one it hangs in. */
+  serves: z.strictObject({ enclosure: id, space: z.enum(['room', 'under-floor', 'ceiling-void']) }).nullable(),
+});
+
+export const assemblyPartSchema = z.strictObject({
+  id,
+  kind: z.enum(['hose', 'check-valve', 'regulator', 'adapter']),
+  name: label,
+  length_m: length,
+  /** Set pressure of a regulator, absolute [Pa]; null for other parts or while unknown. */
+  setPressure_Pa: z.number().min(0).max(1e8).nullable(),
+  /** Arrow away from the cylinder. */
+  arrowDownstream: z.boolean(),
+});
+
+export const networkSchema = z.strictObject({
+  id,
+  name: label,
+  level: id,
+  profile: id,
+  /** Node where the pipe begins, at the outlet of the discharge assembly; null until drawn. */
+  source: id.nullable(),
+  cylinders: recordOf(cylinderSchema),
+  /** Discharge assembly in flow order from the valve. */
+  assembly: z.array(assemblyPartSchema).max(50),
+  nodes: recordOf(nodeSchema),
+  pipes: recordOf(pipeSchema),
+  nozzles: recordOf(nozzleSchema),
+});
+
+export const measurementSchema = z.strictObject({ value_m: coordinate, by: label, at: label, instrument: label });
+export const siteRecordSchema = z.strictObject({
+  /** Measured value by printed dimension id. */
+  measurements: z.record(label, measurementSchema),
+  /** Ticks of the hold points by id. */
+  checks: z.record(label, z.strictObject({ done: z.boolean(), by: label, witness: label, at: label })),
+  readings: z.array(z.strictObject({ what: label, value: z.number(), unit: label, by: label, at: label })).max(10_000),
+});
+
+/** The whole plan document. */
+export const planSchema = z.strictObject({
+  format: z.literal('nozzlewright-plan'),
+  version: z.literal(PLAN_VERSION),
+  info: infoSchema,
+  settings: settingsSchema,
+  /** Serial of the next id; ids are never used twice in a plan. */
+  nextSerial: z.number().int().min(1).max(1e9),
+  /** File name inside `assets/` and digest of each imported file. */
+  assets: recordOf(z.strictObject({ id, name: label, file: label, sha256: z.string().regex(/^[0-9a-f]{64}$/) })),
+  levels: recordOf(levelSchema),
+  networks: recordOf(networkSchema),
+  profiles: recordOf(unitProfileSchema),
+  siteRecord: siteRecordSchema,
+});

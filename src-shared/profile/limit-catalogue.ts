@@ -1,0 +1,55 @@
+/** What a limit counts or measures; decides the unit its field shows. */
+export type LimitKind = 'length' | 'volume' | 'mass' | 'pressure' | 'angle' | 'area' | 'count' | 'massFlow' | 'voltage' | 'current';
+
+export interface LimitInfo {
+  /** Heading of the form's part. */
+  readonly part: 'Cylinder' | 'Pipe' | 'Nozzle' | 'Mounting' | 'Release';
+  readonly label: string;
+  readonly kind: LimitKind;
+  /** What it means to the person who reads it out of the manual. */
+  readonly help: string;
+}
+
+const limit = (part: LimitInfo['part'], label: string, kind: LimitKind, help: string): LimitInfo => ({ part, label, kind, help });
+
+/**
+ * Every figure that the manual of a pre-engineered unit gives. The key carries the SI unit of its value;
+ * a figure that the manual does not give stays blank, and what needs it is then "not checked".
+ */
+export const LIMIT_CATALOGUE = {
+  cylinderVolume_m3: limit('Cylinder', 'Water volume', 'volume', 'Inside volume of one cylinder.'),
+  fillPressure_Pa: limit('Cylinder', 'Fill pressure (absolute)', 'pressure', 'Pressure of a full cylinder at the fill temperature.'),
+  agentMass_kg: limit('Cylinder', 'Agent mass', 'mass', 'Nitrogen in one full cylinder.'),
+  filledMass_kg: limit('Cylinder', 'Filled mass', 'mass', 'One full cylinder with valve, for wall and floor loads.'),
+  cylinderDiameter_m: limit('Cylinder', 'Diameter', 'length', 'Outside diameter of the cylinder.'),
+  outletHeight_m: limit('Cylinder', 'Valve outlet height', 'length', 'Height of the valve outlet above the floor the cylinder stands on.'),
+  cylindersPerNetwork: limit('Cylinder', 'Most cylinders on one network', 'count', 'Cylinders that may feed one pipe network.'),
+  regulatorPressure_Pa: limit('Pipe', 'Regulator set pressure (absolute)', 'pressure', 'Highest pressure downstream of the regulator.'),
+  pathLength_m: limit('Pipe', 'Longest path', 'length', 'Developed pipe length from cylinder to any nozzle, drops included.'),
+  totalPipeLength_m: limit('Pipe', 'Total pipe length', 'length', 'All pipe of one network together.'),
+  elbowsPerPath: limit('Pipe', 'Most elbows on a path', 'count', 'Elbows between cylinder and any nozzle.'),
+  teesPerPath: limit('Pipe', 'Most tees on a path', 'count', 'Tees between cylinder and any nozzle.'),
+  pipeVolume_m3: limit('Pipe', 'Pipe volume', 'volume', 'Inside volume of all pipe of one network.'),
+  peakFlow_kg_s: limit('Pipe', 'Peak flow of one cylinder', 'massFlow', 'Highest mass flow of one cylinder during discharge.'),
+  nozzlesPerUnit: limit('Nozzle', 'Most nozzles per cylinder', 'count', 'Nozzles that one cylinder of the network may feed.'),
+  nozzleToWall_m: limit('Nozzle', 'Least distance to a wall', 'length', 'Nozzle axis to finished wall face or full-height obstruction.'),
+  nozzleToCeiling_m: limit('Nozzle', 'Greatest drop below the ceiling', 'length', 'Local ceiling down to the orifice.'),
+  nozzleTilt_rad: limit('Nozzle', 'Greatest tilt', 'angle', 'Nozzle axis against the vertical.'),
+  cornerZone_m: limit('Nozzle', 'Corner zone', 'length', 'A nozzle this near to both walls of a corner stands in the corner.'),
+  cornerAngle_rad: limit('Nozzle', 'Least angle off the corner', 'angle', 'Hole direction against the direction to the corner.'),
+  nearWallZone_m: limit('Nozzle', 'Near-wall zone', 'length', 'A nozzle this near to one wall blows along it.'),
+  nearWallAngle_rad: limit('Nozzle', 'Parallel tolerance near a wall', 'angle', 'Hole axis against the near wall.'),
+  freeJet_m: limit('Nozzle', 'Least free jet', 'length', 'Hole to the first thing its jet meets.'),
+  nozzleReach_m: limit('Nozzle', 'Farthest point served', 'length', 'Farthest floor point that one nozzle may serve.'),
+  nozzleArea_m2: limit('Nozzle', 'Largest area of one nozzle', 'area', 'Floor that one nozzle may serve.'),
+  tierHeight_m: limit('Nozzle', 'Greatest ceiling height for one tier', 'length', 'Above it a second tier of nozzles is needed.'),
+  pipeClearance_m: limit('Pipe', 'Clearance around pipe', 'length', 'Outside of pipe to any solid or service.'),
+  railHeight_m: limit('Mounting', 'Rail height', 'length', 'Clamp rail above the floor.'),
+  solenoidVoltage_V: limit('Release', 'Solenoid voltage', 'voltage', 'Rated voltage of the releasing solenoid.'),
+  solenoidCurrent_A: limit('Release', 'Solenoid current', 'current', 'Current of the releasing solenoid.'),
+  solenoidLeastVoltage_V: limit('Release', 'Solenoid least voltage', 'voltage', 'The solenoid must still pull in at this voltage.'),
+} as const satisfies Record<string, LimitInfo>;
+
+/** Name of one figure of the manual. */
+export type LimitKey = keyof typeof LIMIT_CATALOGUE;
+export const LIMIT_KEYS = Object.keys(LIMIT_CATALOGUE) as LimitKey[];

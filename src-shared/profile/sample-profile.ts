@@ -1,0 +1,51 @@
+import type { UnitProfile } from './unit-profile.ts';
+
+const sample = (value: number) => ({ value, source: 'sample, invented' });
+const degrees = (angle_deg: number) => sample((angle_deg * Math.PI) / 180);
+const inches = (length_in: number) => sample(length_in * 0.0254);
+const practice = (length_in: number) => ({ value: length_in * 0.0254, source: 'common practice' });
+
+/** An invented unit to try the program with. No real unit has these figures; sheets carry a sample stamp. */
+export const SAMPLE_PROFILE: UnitProfile = {
+  id: 'sample-80',
+  name: 'Sample 80 L unit (invented)',
+  isSample: true,
+  note: 'Invented for trying the program. Enter the figures of your unit’s manual before anything is built.',
+  limits: {
+    cylinderVolume_m3: sample(0.08),
+    fillPressure_Pa: sample(30_101_325),
+    agentMass_kg: sample(24.7),
+    filledMass_kg: sample(110),
+    cylinderDiameter_m: inches(10.5),
+    outletHeight_m: inches(66),
+    cylindersPerNetwork: sample(6),
+    regulatorPressure_Pa: sample(6_101_325),
+    pathLength_m: sample(30),
+    totalPipeLength_m: sample(60),
+    elbowsPerPath: sample(9),
+    teesPerPath: sample(4),
+    pipeVolume_m3: sample(0.08),
+    peakFlow_kg_s: sample(0.35),
+    nozzlesPerUnit: sample(2),
+    nozzleToWall_m: practice(10),
+    nozzleToCeiling_m: practice(12),
+    nozzleTilt_rad: degrees(2),
+    cornerZone_m: inches(60),
+    cornerAngle_rad: degrees(20),
+    nearWallZone_m: inches(36),
+    nearWallAngle_rad: degrees(10),
+    freeJet_m: practice(36),
+    nozzleReach_m: sample(4.95),
+    nozzleArea_m2: sample(49),
+    tierHeight_m: sample(3.6),
+    pipeClearance_m: practice(1),
+    railHeight_m: inches(48),
+    solenoidVoltage_V: sample(24),
+    solenoidCurrent_A: sample(1.5),
+    solenoidLeastVoltage_V: sample(18),
+  },
+  footprint: { shape: 'rectangle', length_m: 7, width_m: 7, source: 'sample, invented' },
+  pipeSizes: ['1/2', '3/4', '1', '1-1/4', '1-1/2', '2'],
+  schedule: '40',
+  fittingClass: '300',
+};

@@ -1,0 +1,52 @@
+import { z } from 'zod';
+import { LIMIT_KEYS, type LimitKey } from './limit-catalogue.ts';
+import { PIPE_SCHEDULES, PIPE_SIZES } from './pipe-table.ts';
+
+const shortText = z.string().max(400);
+
+/** A figure with the place it was read from. The unit is the suffix of its key. */
+export const sourcedLimitSchema = z.strictObject({ value: z.number().min(0), source: shortText });
+export type SourcedLimit = z.infer<typeof sourcedLimitSchema>;
+
+/** The floor that one nozzle covers, seen from above: round, or a rectangle turned with the nozzle. */
+export const footprintSchema = z.discriminatedUnion('shape', [
+  z.strictObject({ shape: z.literal('circle'), radius_m: z.number().positive(), source: shortText }),
+  z.strictObject({
+    shape: z.literal('rectangle'),
+    length_m: z.number().positive(),
+    width_m: z.number().positive(),
+    source: shortText,
+  }),
+]);
+export type Footprint = z.infer<typeof footprintSchema>;
+
+/**
+ * The limits of one pre-engineered unit, as its manual gives them.
+ * A key that is missing from `limits` is blank: what needs it is not checked.
+ */
+export const unitProfileSchema = z.strictObject({
+  id: z.string().min(1).max(80),
+  name: shortText,
+  /** A sample is invented: every sheet that rests on it says so. */
+  isSample: z.boolean(),
+  note: z.string().max(4000),
+  limits: z.partialRecord(z.enum(LIMIT_KEYS as [LimitKey, ...LimitKey[]]), sourcedLimitSchema),
+  footprint: footprintSchema.nullable(),
+  pipeSizes: z.array(z.enum(PIPE_SIZES)).max(PIPE_SIZES.length),
+  schedule: z.enum(PIPE_SCHEDULES).nullable(),
+  fittingClass: z.enum(['300', '2000', '3000', '6000']).nullable(),
+});
+export type UnitProfile = z.infer<typeof unitProfileSchema>;
+
+/** A profile with every figure blank, to be filled from a manual. */
+export const blankProfile = (id: string, name: string): UnitProfile => ({
+  id,
+  name,
+  isSample: false,
+  note: '',
+  limits: {},
+  footprint: null,
+  pipeSizes: [],
+  schedule: null,
+  fittingClass: null,
+});

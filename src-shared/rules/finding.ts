@@ -1,0 +1,77 @@
+import type { Outline } from '../geometry/outline.ts';
+import type { PlanPoint, PlanPoint3 } from '../geometry/point.ts';
+import type { Ref } from '../model/plan.ts';
+import type { LimitKind } from '../profile/limit-catalogue.ts';
+
+/** stop: must be cured; warn: needs a decision; note: to be known; not-checked: data is missing; ok: kept. */
+export type Verdict = 'stop' | 'warn' | 'note' | 'not-checked' | 'ok';
+
+/** Verdicts, gravest first: the order of every list of findings. */
+export const VERDICTS: readonly Verdict[] = ['stop', 'warn', 'not-checked', 'note', 'ok'];
+
+/** What a figure of a finding measures; `ratio` and `text` have no unit. */
+export type MeasureKind = LimitKind | 'ratio';
+
+/** Where a limit comes from: unit profile, standard, common practice, project or authority, or a sum. */
+export type LimitOrigin = 'profile' | 'standard' | 'common-practice' | 'project' | 'sum';
+
+/** Why a check is as it is: printed with every finding. */
+export interface Basis {
+  /** What is compared with what, in words or as a formula. */
+  readonly formula: string;
+  /** Standard and clause, "common practice", or the source noted in the unit profile. */
+  readonly source: string;
+  readonly caution?: string;
+}
+
+/** Lines and places that show a finding on the plan. */
+export interface Place {
+  readonly level: string;
+  /** What to zoom to; never empty. */
+  readonly at: readonly PlanPoint[];
+  /** Measuring line from the subject to what governs. */
+  readonly dimension?: { readonly a: PlanPoint; readonly b: PlanPoint };
+  /** Jets and sight lines. */
+  readonly rays?: readonly { readonly from: PlanPoint; readonly to: PlanPoint }[];
+  /** Areas, each a closed ring with its holes as further rings. */
+  readonly areas?: readonly (readonly Outline[])[];
+  /** Heights to show in the section strip. */
+  readonly heights?: readonly PlanPoint3[];
+}
+
+/** The smallest change that clears a finding, as data; a command carries it out. */
+export type Cure =
+  | { readonly kind: 'move-nozzle'; readonly text: string; readonly nozzle: { network: string; id: string }; readonly to: PlanPoint3 }
+  | { readonly kind: 'turn-nozzle'; readonly text: string; readonly nozzle: { network: string; id: string }; readonly rotation_rad: number }
+  | { readonly kind: 'level-nozzle'; readonly text: string; readonly nozzle: { network: string; id: string } }
+  | { readonly kind: 'advice'; readonly text: string };
+
+/** A rule's answer about one subject. */
+export interface Finding {
+  /** Catalogue id, e.g. "N1". */
+  readonly rule: string;
+  /** Rule's plain name, e.g. "Wall clearance". */
+  readonly title: string;
+  readonly verdict: Verdict;
+  /** The thing it is about. */
+  readonly subject: Ref | { readonly kind: 'plan'; readonly id: 'plan' } | { readonly kind: 'profile'; readonly id: string };
+  /** Its name as the user knows it, e.g. "N2". */
+  readonly name: string;
+  /** One sentence for the user, in the plan's length units. */
+  readonly text: string;
+  readonly measure: MeasureKind;
+  /** Measured value in base SI of `measure`; undefined when there is none. */
+  readonly measured?: number;
+  /** Limit in the same unit. */
+  readonly limit?: number;
+  readonly limitSource?: string;
+  /** Signed distance to the limit, positive when kept, same unit. */
+  readonly margin?: number;
+  readonly basis: Basis;
+  readonly place?: Place;
+  readonly cure?: Cure;
+}
+
+/** Same thing, same rule: keeps a list stable while figures change. */
+export const findingKey = (finding: Finding): string =>
+  `${finding.rule}/${'network' in finding.subject ? finding.subject.network : ''}/${finding.subject.kind}/${finding.subject.id}`;

@@ -1,0 +1,71 @@
+/** How a mark is drawn: widths and dashes in mm on paper, colours `#rrggbb`. */
+export interface Stroke {
+  readonly width_mm: number;
+  readonly colour: string;
+  /** Dash and gap lengths in turn; solid when missing. */
+  readonly dash_mm?: readonly number[];
+}
+
+export type FontName = 'plain' | 'bold';
+
+/** Closed or open run of places on paper, x and y in turn [mm]. */
+export type Places = readonly number[];
+
+/**
+ * One thing painted on paper, in mm from the sheet's top left corner, y down.
+ * A drawing list is painted from first to last; nothing in it knows of the plan.
+ */
+export type Mark =
+  | { readonly kind: 'line'; readonly places: Places; readonly stroke: Stroke; readonly closed?: boolean; readonly fill?: string }
+  /** Many separate straight pieces, four numbers each: one mark for a whole underlay layer. */
+  | { readonly kind: 'segments'; readonly places: Places | Float64Array; readonly stroke: Stroke }
+  | { readonly kind: 'circle'; readonly x: number; readonly y: number; readonly radius_mm: number; readonly stroke?: Stroke; readonly fill?: string }
+  /** Arc counter-clockwise as seen on paper, angles [rad] from the paper's right, y up. */
+  | { readonly kind: 'arc'; readonly x: number; readonly y: number; readonly radius_mm: number; readonly from_rad: number; readonly to_rad: number; readonly stroke: Stroke }
+  /** Several rings filled together, even-odd. */
+  | { readonly kind: 'area'; readonly rings: readonly Places[]; readonly fill: string; readonly opacity?: number }
+  /** One line of text; x, y is the baseline's start, middle or end; rotation counter-clockwise on paper. */
+  | {
+      readonly kind: 'text';
+      readonly x: number;
+      readonly y: number;
+      readonly text: string;
+      /** Height of capitals [mm]. */
+      readonly height_mm: number;
+      readonly font: FontName;
+      readonly colour: string;
+      readonly align: 'left' | 'middle' | 'right';
+      readonly rotation_rad?: number;
+      /** White box behind it, so that lines do not run through. */
+      readonly halo?: boolean;
+    }
+  | { readonly kind: 'image'; readonly bytes: Uint8Array; readonly mime: 'image/png' | 'image/jpeg'; /** Maps the unit square, y up, to paper mm. */ readonly matrix: readonly [number, number, number, number, number, number]; readonly opacity: number }
+  /** Everything in it is cut at the box. */
+  | { readonly kind: 'clip'; readonly x: number; readonly y: number; readonly width_mm: number; readonly height_mm: number; readonly marks: readonly Mark[] };
+
+export interface Paper {
+  readonly id: PaperId;
+  readonly name: string;
+  /** Landscape width and height [mm]. */
+  readonly width_mm: number;
+  readonly height_mm: number;
+}
+export type PaperId = 'A4' | 'A3' | 'A2' | 'A1' | 'ANSI-A' | 'ANSI-B' | 'ANSI-C' | 'ANSI-D' | 'ARCH-C' | 'ARCH-D';
+
+/** One sheet, composed. */
+export interface Sheet {
+  readonly number: string;
+  readonly title: string;
+  readonly paper: Paper;
+  readonly marks: readonly Mark[];
+}
+
+/** What the user chooses for a set. */
+export interface SheetOptions {
+  readonly paper: PaperId | 'auto';
+  /** Paper : site, 50 for 1:50; `auto` picks the largest standard scale that fits. */
+  readonly scale: number | 'auto';
+  readonly set: 'submittal' | 'field';
+  /** Time printed on the sheet, as text that the caller made, e.g. "2026-03-04 15:20". */
+  readonly printedAt: string;
+}
