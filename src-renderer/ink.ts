@@ -39,9 +39,9 @@ export const LIGHT_INK: Ink = {
   solid: '#6d6254',
   warm: '#b0480c',
   cool: '#0f639c',
-  selection: '#6a2fb0',
+  selection: '#b8157f',
   snap: '#0a7d62',
-  verdict: { stop: '#b3122f', warn: '#8f5f00', note: '#4c5a66', 'not-checked': '#5b5f9e', ok: '#1d6f49' },
+  verdict: { stop: '#b90009', warn: '#796100', note: '#202c3a', 'not-checked': '#6e41b7', ok: '#007757' },
 };
 
 /** Chalk on slate. */
@@ -58,7 +58,7 @@ export const DARK_INK: Ink = {
   solid: '#b3a58f',
   warm: '#f0935a',
   cool: '#6cb8ec',
-  selection: '#c49bff',
+  selection: '#ff85d8',
   snap: '#4fd6b0',
-  verdict: { stop: '#ff7a8a', warn: '#e8b94a', note: '#a9b6c2', 'not-checked': '#a9aef0', ok: '#62c794' },
+  verdict: { stop: '#ff6456', warn: '#ffe188', note: '#dde8f4', 'not-checked': '#978bff', ok: '#44b799' },
 };
