@@ -1,0 +1,214 @@
+import { createHash } from 'node:crypto';
+import type { PlanPoint, PlanPoint3 } from '#shared/geometry/point';
+import { type Enclosure, type Network, type Opening, type Plan, type Underlay, type Wall, newPlan, takeId, unknownWall } from '#shared/model/plan';
+import type { PipeSize } from '#shared/profile/pipe-table';
+
+/** A finished plan with the floor plan files that it stands on. */
+export interface Demo {
+  readonly plan: Plan;
+  readonly assets: readonly { readonly file: string; readonly sha256: string; readonly bytes: Uint8Array }[];
+}
+
+/** The level that every demo draws on. */
+export const DEMO_LEVEL = 'level-0';
+
+/** Height, occupancy and temperatures that all demo rooms share: 18–27 °C, 40.3 % design, sea level. */
+const DEMO_BASIS = {
+  slope: null,
+  ceilingZones: {},
+  ceilingVoid: null,
+  temperature: { least_K: 291.15, greatest_K: 300.15 },
+  altitude_m: 0,
+  occupancy: 'normally-occupied',
+  hazardClass: 'A-surface',
+  concentration_pct: 40.3,
+} as const;
+
+export const blockWall = (): Wall => ({ construction: 'block', loadBearing: true, allowablePressure_Pa: 250 });
+export const studWall = (): Wall => ({ construction: 'stud-gypsum', loadBearing: false, allowablePressure_Pa: 250 });
+
+/** Begins a demo: an empty plan in feet with its title filled in. */
+export function startDemo(project: string, site: string, levelName: string, floorElevation_m = 0): Plan {
+  const plan = newPlan('feet');
+  plan.info = {
+    ...plan.info,
+    project,
+    site,
+    client: 'Invented for trying the program',
+    drawnBy: 'Demo',
+    code: 'ISO 14520-1',
+    edition: '2023',
+    notes: 'Demo plan. Everything in it is invented; nothing may be built from it.',
+  };
+  const level = plan.levels[DEMO_LEVEL];
+  if (level) Object.assign(level, { name: levelName, floorElevation_m });
+  return plan;
+}
+
+/** The one level of a demo, for filling. */
+export function demoLevel(plan: Plan): Plan['levels'][string] {
+  const level = plan.levels[DEMO_LEVEL];
+  if (!level) throw new Error('A demo begins with its level.');
+  return level;
+}
+
+/** Adds a room; its walls run in the order of the places, wall i from place i. */
+export function addRoom(
+  plan: Plan,
+  name: string,
+  places: readonly PlanPoint[],
+  height_m: number,
+  walls: readonly Wall[],
+  underFloor: Enclosure['underFloor'] = null,
+): Enclosure {
+  const id = takeId(plan, 'enclosure');
+  const room: Enclosure = {
+    id,
+    name,
+    outline: places.map(({ x, y }, i) => ({ id: takeId(plan, 'corner'), x, y, wall: walls[i] ?? unknownWall() })),
+    holes: [],
+    height_m,
+    underFloor,
+    openings: {},
+    adjacent: '',
+    ...structuredClone(DEMO_BASIS),
+  };
+  demoLevel(plan).enclosures[id] = room;
+  return room;
+}
+
+/** Adds an opening in wall `wallIndex` of a room, its middle `along_m` from the wall's first corner. */
+export function addOpening(plan: Plan, room: Enclosure, wallIndex: number, opening: Pick<Opening, 'kind' | 'along_m' | 'width_m'> & Partial<Opening>): void {
+  const id = takeId(plan, 'opening');
+  const wall = room.outline[wallIndex]?.id;
+  if (!wall) throw new Error(`${room.name} has no wall ${wallIndex}.`);
+  const isDoor = opening.kind === 'door';
+  room.openings[id] = {
+    id,
+    name: isDoor ? 'Door' : 'Relief vent',
+    wall,
+    bottom_m: isDoor ? 0 : 1.8,
+    height_m: isDoor ? 2.032 : 0.3,
+    swing: isDoor ? 'out' : 'none',
+    hinge: 'start',
+    freeArea_m2: null,
+    leadsTo: isDoor ? 'corridor' : 'outdoors',
+    closes: isDoor ? true : null,
+    ...opening,
+  };
+}
+
+/** Adds a thing in the room: closed ring from lower left to upper right, from bottom to top. */
+export function addThing(
+  plan: Plan,
+  kind: 'beam' | 'rack' | 'cabinet' | 'duct',
+  name: string,
+  [x0, y0, x1, y1]: readonly [number, number, number, number],
+  bottom_m: number,
+  top_m: number,
+): void {
+  const id = takeId(plan, 'obstruction');
+  const footprint = [
+    { x: x0, y: y0 },
+    { x: x1, y: y0 },
+    { x: x1, y: y1 },
+    { x: x0, y: y1 },
+  ];
+  demoLevel(plan).obstructions[id] = { id, name, kind, footprint, bottom_m, top_m, isPermeable: kind !== 'beam' };
+}
+
+/** Draws one network: cylinders, runs of pipe through places, nozzles at their ends. */
+export interface NetworkDraft {
+  readonly network: Network;
+  cylinder(name: string, at: PlanPoint, back_rad: number): void;
+  /** Pipe through the places in flow order; a place used before is the same node. */
+  run(size: PipeSize, ...places: PlanPoint3[]): void;
+  nozzle(name: string, at: PlanPoint3, holes: 'E-W' | 'N-S' | '45°'): void;
+}
+
+const HOLES_rad = { 'E-W': [0, Math.PI], 'N-S': [Math.PI / 2, (3 * Math.PI) / 2], '45°': [Math.PI / 4, (5 * Math.PI) / 4] };
+
+/** Begins a network whose pipe starts at `source`, with hose, check valve and regulator before it. */
+export function startNetwork(plan: Plan, name: string, source: PlanPoint3): NetworkDraft {
+  const id = takeId(plan, 'network');
+  const network: Network = {
+    id,
+    name,
+    level: DEMO_LEVEL,
+    profile: 'sample-80',
+    source: null,
+    cylinders: {},
+    assembly: [
+      { id: takeId(plan, 'part'), kind: 'hose', name: 'Discharge hose', length_m: 0.4, setPressure_Pa: null, arrowDownstream: true },
+      { id: takeId(plan, 'part'), kind: 'check-valve', name: 'Check valve', length_m: 0.1, setPressure_Pa: null, arrowDownstream: true },
+      { id: takeId(plan, 'part'), kind: 'regulator', name: 'Pressure regulator', length_m: 0.15, setPressure_Pa: 6_101_325, arrowDownstream: true },
+    ],
+    nodes: {},
+    pipes: {},
+    nozzles: {},
+  };
+  plan.networks[id] = network;
+  const nodeAt = (at: PlanPoint3): string => {
+    const known = Object.values(network.nodes).find((node) => node.at.x === at.x && node.at.y === at.y && node.at.z === at.z);
+    if (known) return known.id;
+    const node = takeId(plan, 'node');
+    network.nodes[node] = { id: node, at: { x: at.x, y: at.y, z: at.z } };
+    return node;
+  };
+  network.source = nodeAt(source);
+  return {
+    network,
+    cylinder(cylinderName, at, back_rad) {
+      const cylinder = takeId(plan, 'cylinder');
+      network.cylinders[cylinder] = { id: cylinder, name: cylinderName, at: { x: at.x, y: at.y }, mounting: 'wall', back_rad, railHeight_m: 1.2192 };
+    },
+    run(size, ...places) {
+      for (let i = 1; i < places.length; i += 1) {
+        const [from, to] = [places[i - 1], places[i]];
+        if (!from || !to) continue;
+        const pipe = takeId(plan, 'pipe');
+        network.pipes[pipe] = { id: pipe, from: nodeAt(from), to: nodeAt(to), size, schedule: '40', material: 'black-steel', joint: 'threaded' };
+      }
+    },
+    nozzle(nozzleName, at, holes) {
+      const nozzle = takeId(plan, 'nozzle');
+      network.nozzles[nozzle] = {
+        id: nozzle,
+        name: nozzleName,
+        node: nodeAt(at),
+        holes_rad: [...HOLES_rad[holes]],
+        rotation_rad: 0,
+        tilt_rad: 0,
+        orificeArea_m2: null,
+        serves: null,
+      };
+    },
+  };
+}
+
+/** Lays an imported file under the plan and keeps its bytes. */
+export function layUnderlay(
+  plan: Plan,
+  name: string,
+  bytes: Uint8Array,
+  underlay: Pick<Underlay, 'kind' | 'at' | 'metresPerUnit' | 'calibration' | 'knownLengths'>,
+): Demo {
+  const sha256 = createHash('sha256').update(bytes).digest('hex');
+  const file = `${sha256.slice(0, 16)}.${underlay.kind}`;
+  const asset = takeId(plan, 'asset');
+  plan.assets[asset] = { id: asset, name, file, sha256 };
+  const id = takeId(plan, 'underlay');
+  demoLevel(plan).underlays[id] = {
+    id,
+    name,
+    asset,
+    page: 1,
+    rotation_rad: 0,
+    opacity: 0.7,
+    hiddenLayers: [],
+    visible: true,
+    locked: true,
+    ...underlay,
+  };
+  return { plan, assets: [{ file, sha256, bytes }] };
+}
