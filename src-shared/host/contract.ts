@@ -39,6 +39,8 @@ export interface HostInfo {
   readonly hasDialogs: boolean;
   /** Plan that was asked for at the start, e.g. on the command line. */
   readonly startPlan: PlanRef | null;
+  /** Demo plan to show at the start when no plan was asked for, as a name for `newPlan`. */
+  readonly startDemo: string | null;
 }
 
 export interface PlanEntry {
@@ -79,6 +81,8 @@ export interface SavedPlan {
   readonly ref: PlanRef;
   readonly name: string;
   readonly stamp: string;
+  /** What could not be kept in the file, in sentences. */
+  readonly remarks: readonly string[];
 }
 
 /** A long piece of work: poll it, cancel it. */
@@ -115,7 +119,10 @@ export interface KeptAsset {
   readonly sha256: string;
 }
 
-/** Bytes cross the contract only in fields of this type. */
+/** Names one life of one window: made anew at each load, the same in every request of that window. */
+export type SessionId = string;
+
+/** Bytes cross the contract only in fields of this type, called `bytes`, at the top of a request or a value. */
 export type Bytes = Uint8Array;
 
 /** One method of the contract: what goes in and what comes out. */
@@ -128,23 +135,25 @@ export interface Host {
   pickPlan(request: Record<string, never>): Promise<Answer<{ ref: PlanRef }>>;
   /** Where to save: system dialog, or the plans folder with the name. */
   pickPlanPlace(request: { name: string }): Promise<Answer<{ ref: PlanRef; exists: boolean }>>;
-  openPlan(request: { ref: PlanRef }): Promise<Answer<OpenPlan>>;
+  /** Says too when another window has it open; this window holds it until `closePlan`. */
+  openPlan(request: { session: SessionId; ref: PlanRef }): Promise<Answer<OpenPlan>>;
   /** A plan file that the window got as bytes (dropped, or a browser's file field). It has no ref until saved. */
   openPlanBytes(request: { name: string; bytes: Bytes }): Promise<Answer<OpenPlan>>;
   newPlan(request: { demo: string | null; lengths: 'feet' | 'metric' }): Promise<Answer<OpenPlan>>;
   /** `stamp` null writes a new file; a stamp that is not the file's answers `conflict` unless `overwrite`. */
-  savePlan(request: { ref: PlanRef; plan: Plan; stamp: string | null; overwrite: boolean }): Promise<Answer<SavedPlan>>;
+  savePlan(request: { session: SessionId; ref: PlanRef; plan: Plan; stamp: string | null; overwrite: boolean }): Promise<Answer<SavedPlan>>;
   /** The plan file as bytes, for a download. */
   packPlan(request: { plan: Plan }): Promise<Answer<{ bytes: Bytes }>>;
   /** This window no longer holds the plan. */
-  closePlan(request: { session: string; ref: PlanRef | null }): Promise<Answer<null>>;
+  closePlan(request: { session: SessionId; ref: PlanRef | null }): Promise<Answer<null>>;
 
   /** Writes the unsaved state of a window aside; called within a second of every change. */
-  keepRecovery(request: { session: string; ref: PlanRef | null; name: string; steps: number; plan: Plan }): Promise<Answer<null>>;
-  /** Saved or discarded: nothing to recover any more. */
-  dropRecovery(request: { session: string }): Promise<Answer<null>>;
+  keepRecovery(request: { session: SessionId; ref: PlanRef | null; name: string; steps: number; plan: Plan }): Promise<Answer<null>>;
+  /** Saved or discarded: nothing to recover any more. `session` is the window's own, or the id of a listed recovery. */
+  dropRecovery(request: { session: SessionId }): Promise<Answer<null>>;
   listRecoveries(request: Record<string, never>): Promise<Answer<{ recoveries: readonly Recovery[] }>>;
-  openRecovery(request: { id: string }): Promise<Answer<OpenPlan>>;
+  /** Exactly the state that was kept. It belongs to this session from now on. */
+  openRecovery(request: { session: SessionId; id: string }): Promise<Answer<OpenPlan>>;
 
   /** Keeps the bytes of a floor plan and starts reading it. */
   importUnderlay(request: { name: string; bytes: Bytes }): Promise<Answer<{ job: string; asset: KeptAsset }>>;
