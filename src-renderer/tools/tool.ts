@@ -12,9 +12,24 @@ export interface Snap {
   readonly guides: readonly { readonly a: PlanPoint; readonly b: PlanPoint }[];
 }
 
-/** What the user did, in plan places. `typed` is what the field at the pointer was given. */
+/** What a tool wants its places to refer to while they are caught. */
+export interface Anchors {
+  /** Last place drawn: orthogonal lock and perpendiculars start there. */
+  readonly from?: PlanPoint;
+  /** Direction that was typed: the next place stays on this line through `from` [rad]. */
+  readonly axis_rad?: number;
+  /** Places that a locked line stops level with, e.g. the first corner of a ring. */
+  readonly align?: readonly PlanPoint[];
+  /** Things that are being moved: they catch nothing. */
+  readonly without?: readonly Ref[];
+}
+
+/**
+ * What the user did, in plan places. `typed` is what the field at the pointer was given.
+ * `point` is the caught place: the runner fills it in from `raw`. `mod` is Ctrl, on a Mac Cmd.
+ */
 export type ToolEvent =
-  | { readonly kind: 'down' | 'move' | 'up' | 'double'; readonly point: PlanPoint; readonly raw: PlanPoint; readonly reach_m: number; readonly shift: boolean; readonly alt: boolean }
+  | { readonly kind: 'down' | 'move' | 'up' | 'double'; readonly point: PlanPoint; readonly raw: PlanPoint; readonly reach_m: number; readonly shift: boolean; readonly alt: boolean; readonly mod?: boolean }
   | { readonly kind: 'typed'; readonly length_m: number | null; readonly angle_rad: number | null; readonly height_m: number | null }
   | { readonly kind: 'enter' }
   | { readonly kind: 'back' }
@@ -29,8 +44,8 @@ export interface ToolView {
   pick(at: PlanPoint, reach_m: number): Ref | undefined;
   /** Everything inside a box. */
   pickBox(a: PlanPoint, b: PlanPoint): readonly Ref[];
-  /** Snapped place, with `from` for orthogonal lock and perpendiculars. */
-  snap(raw: PlanPoint, reach_m: number, from?: PlanPoint): Snap;
+  /** Caught place. Shift turns the orthogonal lock over, Alt catches nothing. */
+  snap(raw: PlanPoint, reach_m: number, anchors?: Anchors): Snap;
   /** Closed outline of an underlay around or at a place, on the plan. */
   outlineAt(at: PlanPoint, reach_m: number): readonly PlanPoint[] | undefined;
 }
@@ -59,6 +74,8 @@ export interface ToolStep<S> {
 export interface Tool<S> {
   readonly id: ToolId;
   readonly start: S;
+  /** What `point` of the next event is to be caught with; nothing of it in a tool that draws single places. */
+  anchors?(state: S, view: ToolView): Anchors;
   /** One sentence: what the tool expects next. */
   hint(state: S, view: ToolView): string;
   sketch(state: S, view: ToolView, pointer: PlanPoint | null): Sketch;
