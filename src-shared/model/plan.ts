@@ -28,14 +28,14 @@ export type Nozzle = z.infer<typeof schema.nozzleSchema>;
 export type SiteRecord = z.infer<typeof schema.siteRecordSchema>;
 export type SpaceKind = NonNullable<Nozzle['serves']>['space'];
 
-/** Names one thing of the plan: what it is, who owns it, its id. */
+type Named<K, Owner> = K extends string ? { readonly kind: K; readonly id: string } & Owner : never;
+
+/** Names one thing of the plan: what it is, who owns it, its id. A wall has the id of the corner it starts from. */
 export type Ref =
-  | { readonly kind: 'underlay' | 'enclosure' | 'obstruction' | 'dimension' | 'note'; readonly level: string; readonly id: string }
-  | { readonly kind: 'corner'; readonly level: string; readonly enclosure: string; readonly id: string }
-  | { readonly kind: 'wall'; readonly level: string; readonly enclosure: string; readonly id: string }
-  | { readonly kind: 'opening' | 'ceiling-zone'; readonly level: string; readonly enclosure: string; readonly id: string }
-  | { readonly kind: 'network'; readonly id: string }
-  | { readonly kind: 'cylinder' | 'node' | 'pipe' | 'nozzle'; readonly network: string; readonly id: string };
+  | Named<'underlay' | 'enclosure' | 'obstruction' | 'dimension' | 'note', { readonly level: string }>
+  | Named<'corner' | 'wall' | 'opening' | 'ceiling-zone', { readonly level: string; readonly enclosure: string }>
+  | Named<'network', unknown>
+  | Named<'cylinder' | 'node' | 'pipe' | 'nozzle', { readonly network: string }>;
 export type RefKind = Ref['kind'];
 export type RefOf<K extends RefKind> = Extract<Ref, { kind: K }>;
 

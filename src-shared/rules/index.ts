@@ -1,4 +1,46 @@
+import { d01UnderlayScale } from './document/d01-underlay-scale.ts';
+import { d05ProfileComplete } from './document/d05-profile-complete.ts';
+import { d08Rounding } from './document/d08-rounding.ts';
+import { n01WallClearance } from './nozzle/n01-wall-clearance.ts';
+import { n02CeilingDrop } from './nozzle/n02-ceiling-drop.ts';
+import { n03CeilingKnown } from './nozzle/n03-ceiling-known.ts';
+import { n04FacesDown } from './nozzle/n04-faces-down.ts';
+import { n05CornerShot } from './nozzle/n05-corner-shot.ts';
+import { n06NearWallShot } from './nozzle/n06-near-wall-shot.ts';
+import { n07FreeJet } from './nozzle/n07-free-jet.ts';
+import { n09CoverageGap } from './nozzle/n09-coverage-gap.ts';
+import { n10NozzleReach } from './nozzle/n10-nozzle-reach.ts';
+import { n11HeightTier } from './nozzle/n11-height-tier.ts';
+import { n22NozzlesPerUnit } from './nozzle/n22-nozzles-per-unit.ts';
+import { p01Network } from './pipe/p01-network.ts';
+import { p02PathLength } from './pipe/p02-path-length.ts';
+import { p03TotalLength } from './pipe/p03-total-length.ts';
+import { p04Elbows } from './pipe/p04-elbows.ts';
+import { p05Tees } from './pipe/p05-tees.ts';
+import { p27Clash } from './pipe/p27-clash.ts';
 import type { Rule } from './rule.ts';
 
-/** Every rule of the catalogue that the program knows. */
-export const RULES: readonly Rule[] = [];
+const JUDGING: readonly Rule[] = [
+  n01WallClearance,
+  n02CeilingDrop,
+  n03CeilingKnown,
+  n04FacesDown,
+  n05CornerShot,
+  n06NearWallShot,
+  n07FreeJet,
+  n09CoverageGap,
+  n10NozzleReach,
+  n11HeightTier,
+  n22NozzlesPerUnit,
+  p01Network,
+  p02PathLength,
+  p03TotalLength,
+  p04Elbows,
+  p05Tees,
+  p27Clash,
+  d01UnderlayScale,
+  d08Rounding,
+];
+
+/** Every rule of the catalogue that the program knows, in catalogue order but for D5, which asks what the others need. */
+export const RULES: readonly Rule[] = [...JUDGING, d05ProfileComplete(JUDGING)];

@@ -1,0 +1,51 @@
+import { distance_m } from '../../geometry/point.ts';
+import type { Underlay } from '../../model/plan.ts';
+import { defineRule, notChecked } from '../rule.ts';
+
+/** Known lengths may differ from the drawing by this share. Source: common practice. */
+const AGREEMENT = 0.005;
+
+/**
+ * D1: the scale of an imported floor plan is proved by a second known length.
+ * Measure: greatest difference between a typed distance and the same distance on the drawing, as a share.
+ * Limit: 0.5 % (common practice).
+ * Not checked: no scale yet, or no known length beside the one that set it.
+ */
+export const d01UnderlayScale = defineRule<{ underlay: Underlay; level: string }>({
+  id: 'D1',
+  title: 'Floor plan scale',
+  severity: 'stop',
+  measure: 'ratio',
+  basis: { formula: '|length on drawing × scale − typed length| ÷ typed length ≤ 0.5 %', source: 'common practice' },
+  subjects: ({ plan }) =>
+    Object.values(plan.levels).flatMap((level) =>
+      Object.values(level.underlays).map((underlay) => ({
+        subject: { underlay, level: level.id },
+        ref: { kind: 'underlay', level: level.id, id: underlay.id } as const,
+        name: underlay.name,
+      })),
+    ),
+  check({ underlay }, { say }) {
+    const { metresPerUnit, calibration, knownLengths } = underlay;
+    if (metresPerUnit === null || calibration === 'none') return notChecked('its scale is not set. Pick two points and type their distance.');
+    const proofs = calibration === 'two-points' ? knownLengths.slice(1) : knownLengths;
+    if (proofs.length === 0) return notChecked('only one length says what its scale is. Pick a second known length.');
+    const worst = proofs
+      .map((proof) => ({ proof, drawn_m: distance_m(proof.a, proof.b) * metresPerUnit }))
+      .map(({ proof, drawn_m }) => ({ proof, drawn_m, share: Math.abs(drawn_m - proof.distance_m) / proof.distance_m }))
+      .reduce((a, b) => (b.share > a.share ? b : a));
+    const percent = (worst.share * 100).toFixed(2);
+    const isKept = worst.share <= AGREEMENT + 1e-12;
+    return {
+      kind: 'judged',
+      isKept,
+      measured: worst.share,
+      limit: AGREEMENT,
+      limitSource: 'common practice',
+      margin: AGREEMENT - worst.share,
+      text: isKept
+        ? `Its scale agrees with a second known length within ${percent} %.`
+        : `A length typed as ${say.length(worst.proof.distance_m)} measures ${say.length(worst.drawn_m)} on it (${percent} % off). Set the scale again.`,
+    };
+  },
+});

@@ -1,0 +1,59 @@
+import { cornersNear } from '../../derived/corner-zone.ts';
+import type { ConvexCorner, DerivedNozzle, WallFace } from '../../derived/derived.ts';
+import { legalArcs } from '../../derived/legal-arc.ts';
+import { wallsNear } from '../../derived/near-wall.ts';
+import { angleBetween_rad, axisAngle_rad, normalAngle_rad, turnTo_rad } from '../../geometry/angle.ts';
+import type { Cure } from '../finding.ts';
+
+/** How far one hole is off the direction to one corner. */
+export interface CornerShot {
+  readonly hole_rad: number;
+  readonly corner: ConvexCorner;
+  readonly off_rad: number;
+}
+
+/** Every hole of a nozzle against every corner whose zone it stands in; the worst first. */
+export const cornerShotsOf = (nozzle: DerivedNozzle, zone_m: number): CornerShot[] =>
+  cornersNear(nozzle, zone_m)
+    .flatMap(({ corner, bearing_rad }) =>
+      nozzle.holes_rad.map((hole_rad) => ({ hole_rad, corner, off_rad: angleBetween_rad(hole_rad, bearing_rad) })),
+    )
+    .sort((a, b) => a.off_rad - b.off_rad);
+
+/** How far one hole's axis is from parallel to a near wall. */
+export interface NearWallShot {
+  readonly hole_rad: number;
+  readonly face: WallFace;
+  readonly distance_m: number;
+  readonly off_rad: number;
+}
+
+/**
+ * Every hole of a nozzle against every near wall that is no side of a corner it stands in; the worst first.
+ * In a corner the direction to the corner governs instead.
+ */
+export function nearWallShotsOf(nozzle: DerivedNozzle, nearZone_m: number, cornerZone_m: number): NearWallShot[] {
+  const inCorner = new Set(cornersNear(nozzle, cornerZone_m).flatMap(({ corner }) => corner.faces.map((face) => face.ref.id)));
+  return wallsNear(nozzle, nearZone_m)
+    .filter(({ face }) => !inCorner.has(face.ref.id))
+    .flatMap(({ face, distance_m, axis_rad }) =>
+      nozzle.holes_rad.map((hole_rad) => ({ hole_rad, face, distance_m, off_rad: axisAngle_rad(hole_rad, axis_rad) })),
+    )
+    .sort((a, b) => b.off_rad - a.off_rad);
+}
+
+/** The smallest turn that brings every hole into a legal direction, as a cure; advice where no turn does. */
+export function turnCure(nozzle: DerivedNozzle, say: { angle(angle_rad: number): string }): Cure {
+  const { rotation_rad } = nozzle.nozzle;
+  const arcs = legalArcs(nozzle);
+  const turns = arcs.flatMap(({ from_rad, to_rad }) => [turnTo_rad(rotation_rad, from_rad), turnTo_rad(rotation_rad, to_rad)]);
+  const least = turns.sort((a, b) => Math.abs(a) - Math.abs(b))[0];
+  if (least === undefined) return { kind: 'advice', text: 'No turn of this nozzle clears it: move the nozzle.' };
+  const way = least > 0 ? 'counter-clockwise' : 'clockwise';
+  return {
+    kind: 'turn-nozzle',
+    text: `Turn it ${say.angle(Math.abs(least))} ${way}`,
+    nozzle: { network: nozzle.ref.network, id: nozzle.ref.id },
+    rotation_rad: normalAngle_rad(rotation_rad + least),
+  };
+}

@@ -1,0 +1,65 @@
+import type { DerivedNozzle } from '../../derived/derived.ts';
+import { jetsOf } from '../../derived/jets.ts';
+import { ANGLE_SLACK_rad, LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
+import { atLeast, defineRule, limitOrBlank, notChecked } from '../rule.ts';
+import { nozzleSubjects, placeOfNozzle } from '../subjects.ts';
+import { cornerShotsOf, nearWallShotsOf, turnCure } from './hole-faults.ts';
+
+/**
+ * N7: every jet runs free before it meets anything.
+ * Measure: shortest way from a hole to the first thing its jet meets at the height of the orifice [m].
+ * Limit: least free jet, from the unit profile (common practice: 3 ft).
+ * Not checked: the nozzle serves no space, has no holes, or the limit is blank. A hole that N5 or N6 stops already
+ * is not judged again: turning it cures both.
+ */
+export const n07FreeJet = defineRule<DerivedNozzle>({
+  id: 'N7',
+  title: 'Free jet',
+  severity: 'stop',
+  measure: 'length',
+  basis: {
+    formula: 'distance along each hole to the first wall or thing at orifice height ≥ limit',
+    source: 'unit profile; common practice 3 ft (0.9 m)',
+  },
+  limitKeys: ['freeJet_m'],
+  subjects: nozzleSubjects,
+  check(nozzle, { say }) {
+    const free = limitOrBlank(nozzle.profile, 'freeJet_m');
+    if (!free.limit) return free.blank;
+    const { at, space } = nozzle;
+    if (!at || !space) return notChecked('the nozzle hangs in no enclosure.');
+    const jets = jetsOf(nozzle);
+    if (jets.length === 0) return notChecked('its holes are not drawn.');
+    const stopped = stoppedHoles(nozzle);
+    const shortest = jets.filter(({ azimuth_rad }) => !stopped.has(azimuth_rad)).sort((a, b) => a.length_m - b.length_m)[0];
+    if (!shortest) return notChecked('its holes already blow at a corner or a near wall. Turn them first.', placeOfNozzle(nozzle, at));
+    const figures = atLeast(shortest.length_m, free.limit, LENGTH_SLACK_m);
+    const far = say.against(shortest.length_m, free.limit.value);
+    const what = shortest.hit?.kind === 'obstruction' ? 'a thing in the room' : 'a wall';
+    return {
+      ...figures,
+      text: figures.isKept
+        ? `Its shortest jet runs free for ${far}; ${say.length(free.limit.value)} is enough.`
+        : `The hole at ${say.angle(shortest.azimuth_rad)} meets ${what} after ${far}; ${say.length(free.limit.value)} must stay free.`,
+      place: { ...placeOfNozzle(nozzle, at), rays: [{ from: shortest.from, to: shortest.to }] },
+      cure: figures.isKept ? undefined : turnCure(nozzle, say),
+    };
+  },
+});
+
+/** Holes that the corner or near-wall rule stops already. */
+function stoppedHoles(nozzle: DerivedNozzle): Set<number> {
+  const { cornerZone_m, cornerAngle_rad, nearWallZone_m, nearWallAngle_rad } = nozzle.profile?.limits ?? {};
+  const stopped = new Set<number>();
+  if (cornerZone_m && cornerAngle_rad) {
+    for (const { hole_rad, off_rad } of cornerShotsOf(nozzle, cornerZone_m.value)) {
+      if (off_rad < cornerAngle_rad.value - ANGLE_SLACK_rad) stopped.add(hole_rad);
+    }
+  }
+  if (cornerZone_m && nearWallZone_m && nearWallAngle_rad) {
+    for (const { hole_rad, off_rad } of nearWallShotsOf(nozzle, nearWallZone_m.value, cornerZone_m.value)) {
+      if (off_rad > nearWallAngle_rad.value + ANGLE_SLACK_rad) stopped.add(hole_rad);
+    }
+  }
+  return stopped;
+}

@@ -1,0 +1,54 @@
+import { coverageOf } from '../../derived/coverage.ts';
+import type { DerivedNozzle } from '../../derived/derived.ts';
+import { isSameRef } from '../../model/plan.ts';
+import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
+import { atMost, defineRule, limitOrBlank, notChecked } from '../rule.ts';
+import { nozzleSubjects, nozzlesServing, placeOfNozzle } from '../subjects.ts';
+
+/**
+ * N10: a nozzle serves no floor farther away, and no more floor, than its unit allows.
+ * Measure: farthest point of the floor that it serves [m]; its area is judged beside it.
+ * Limit: farthest point and largest area, from the unit profile.
+ * Not checked: the nozzle serves no space, or coverage or a limit is blank.
+ */
+export const n10NozzleReach = defineRule<DerivedNozzle>({
+  id: 'N10',
+  title: 'Nozzle reach',
+  severity: 'stop',
+  measure: 'length',
+  basis: {
+    formula: 'farthest point of the floor nearest to this nozzle and covered by it ≤ limit; its area ≤ limit',
+    source: 'unit profile',
+  },
+  limitKeys: ['nozzleReach_m', 'nozzleArea_m2'],
+  subjects: nozzleSubjects,
+  check(nozzle, { derived, say }) {
+    const reach = limitOrBlank(nozzle.profile, 'nozzleReach_m');
+    if (!reach.limit) return reach.blank;
+    const area = limitOrBlank(nozzle.profile, 'nozzleArea_m2');
+    if (!area.limit) return area.blank;
+    const { at, space } = nozzle;
+    if (!at || !space) return notChecked('the nozzle hangs in no enclosure.');
+    const nozzles = nozzlesServing(space, derived);
+    if (nozzles.some(({ profile }) => !profile?.footprint)) return notChecked('the coverage of one nozzle is blank in the unit profile.');
+    const served = coverageOf(space, nozzles).perNozzle.find((each) => isSameRef(each.nozzle, nozzle.ref));
+    if (!served) return notChecked('the floor that it serves could not be found.');
+    const figures = atMost(served.farthest_m, reach.limit, LENGTH_SLACK_m);
+    const place = { ...placeOfNozzle(nozzle, at), dimension: served.farthest && { a: at, b: served.farthest } };
+    if (served.area_m2 > area.limit.value * (1 + 1e-9)) {
+      return {
+        ...figures,
+        isKept: false,
+        text: `Serves ${say.area(served.area_m2)} of floor; one nozzle may serve ${say.area(area.limit.value)}. Add a nozzle.`,
+        place,
+      };
+    }
+    return {
+      ...figures,
+      text: figures.isKept
+        ? `Serves ${say.area(served.area_m2)}, the farthest point ${say.against(served.farthest_m, reach.limit.value)} away; ${say.length(reach.limit.value)} is allowed.`
+        : `Serves floor ${say.against(served.farthest_m, reach.limit.value)} away; ${say.length(reach.limit.value)} is allowed. Add a nozzle.`,
+      place,
+    };
+  },
+});

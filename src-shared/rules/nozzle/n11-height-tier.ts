@@ -1,0 +1,41 @@
+import type { Space } from '../../derived/derived.ts';
+import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
+import { atMost, defineRule, limitOrBlank, notChecked } from '../rule.ts';
+import { nozzlesServing, protectedSpaceSubjects } from '../subjects.ts';
+
+/**
+ * N11: one tier of nozzles is enough for the height of the space.
+ * Measure: greatest height of the space, floor to ceiling [m].
+ * Limit: greatest height for one tier, from the profile of a nozzle that serves it; the least where they differ.
+ * Not checked: no nozzle serves it, its height is unknown, or the limit is blank.
+ */
+export const n11HeightTier = defineRule<Space>({
+  id: 'N11',
+  title: 'Height tier',
+  severity: 'stop',
+  measure: 'length',
+  basis: { formula: 'floor to highest ceiling ≤ limit for one tier of nozzles', source: 'unit profile' },
+  limitKeys: ['tierHeight_m'],
+  subjects: protectedSpaceSubjects,
+  check(space, { derived, say }) {
+    const place = { level: space.level.id, at: space.outline };
+    const nozzles = nozzlesServing(space, derived);
+    if (nozzles.length === 0) return notChecked('no nozzle serves it, so no unit profile says how high it may be.', place);
+    if (space.tallest_m === undefined) return notChecked('its height is not entered.', place);
+    const tiers = nozzles.map(({ profile }) => limitOrBlank(profile, 'tierHeight_m'));
+    const blank = tiers.find((tier) => !tier.limit);
+    if (blank && !blank.limit) return blank.blank;
+    const limit = tiers.flatMap((tier) => tier.limit ?? []).sort((a, b) => a.value - b.value)[0];
+    if (!limit) return notChecked('no unit profile says how high it may be.', place);
+    const height_m = space.tallest_m - space.floor_m;
+    const figures = atMost(height_m, limit, LENGTH_SLACK_m);
+    const high = say.against(height_m, limit.value);
+    return {
+      ...figures,
+      text: figures.isKept
+        ? `Is ${high} high; one tier of nozzles does up to ${say.length(limit.value)}.`
+        : `Is ${high} high; above ${say.length(limit.value)} a second tier of nozzles is needed.`,
+      place,
+    };
+  },
+});

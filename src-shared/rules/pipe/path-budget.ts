@@ -1,0 +1,48 @@
+import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
+import type { LimitKey } from '../../profile/limit-catalogue.ts';
+import type { MeasureKind } from '../finding.ts';
+import { type CheckContext, atMost, defineRule, limitOrBlank, notChecked } from '../rule.ts';
+import { type NozzlePath, pathSubjects, placeOfPath } from '../subjects.ts';
+
+/** One budget that every path from the cylinder to a nozzle must keep. */
+interface PathBudget {
+  readonly id: string;
+  readonly title: string;
+  readonly measure: MeasureKind;
+  readonly formula: string;
+  readonly limitKey: LimitKey;
+  /** Figure of one path, base SI. */
+  spent(path: NonNullable<NozzlePath['path']>): number;
+  /** Prints a figure. */
+  print(value: number, limit: number, context: CheckContext): string;
+  readonly cure: string;
+}
+
+/** Makes the rule of a path budget: spent ≤ limit on the way to every nozzle. */
+export const pathBudgetRule = ({ id, title, measure, formula, limitKey, spent, print, cure }: PathBudget) =>
+  defineRule<NozzlePath>({
+    id,
+    title,
+    severity: 'stop',
+    measure,
+    basis: { formula, source: 'unit profile' },
+    limitKeys: [limitKey],
+    subjects: pathSubjects,
+    check(subject, context) {
+      const { limit, ...missing } = limitOrBlank(subject.network.profile, limitKey);
+      if ('blank' in missing) return missing.blank;
+      if (!subject.path || !limit) return notChecked('no pipe leads to it from the cylinder.');
+      const value = spent(subject.path);
+      const figures = atMost(value, limit, LENGTH_SLACK_m);
+      const measured = print(value, limit.value, context);
+      const allowed = print(limit.value, limit.value, context);
+      return {
+        ...figures,
+        text: figures.isKept ? `Its path has ${measured} of ${allowed}.` : `Its path has ${measured}; ${allowed} allowed. ${cure}`,
+        place: placeOfPath(subject),
+      };
+    },
+  });
+
+/** "1 elbow", "3 elbows". */
+export const counted = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? '' : 's'}`;

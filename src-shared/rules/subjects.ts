@@ -1,0 +1,45 @@
+import type { Derived, DerivedNetwork, DerivedNozzle, PipePath, Space } from '../derived/derived.ts';
+import type { PlanPoint3 } from '../geometry/point.ts';
+import type { Place } from './finding.ts';
+
+/** Every nozzle of the plan under its own name. */
+export const nozzleSubjects = ({ nozzles }: Derived) =>
+  nozzles.map((nozzle) => ({ subject: nozzle, ref: nozzle.ref, name: nozzle.nozzle.name }));
+
+/** Every network under its own name. */
+export const networkSubjects = ({ networks }: Derived) =>
+  networks.map((network) => ({ subject: network, ref: network.ref, name: network.network.name }));
+
+/** Every space that holds or should hold nozzles. */
+export const protectedSpaceSubjects = ({ spaces }: Derived) =>
+  spaces.filter((space) => space.isProtected).map((space) => ({ subject: space, ref: space.enclosureRef, name: space.name }));
+
+/** A nozzle with the way of the agent to it, which is missing while it hangs on no tree. */
+export interface NozzlePath {
+  readonly nozzle: DerivedNozzle;
+  readonly network: DerivedNetwork;
+  readonly path: PipePath | undefined;
+}
+
+/** Every nozzle with its path. */
+export const pathSubjects = ({ networks }: Derived) =>
+  networks.flatMap((network) =>
+    network.nozzles.map((nozzle) => ({
+      subject: { nozzle, network, path: network.paths.find((path) => path.nozzle === nozzle.nozzle.id) } satisfies NozzlePath,
+      ref: nozzle.ref,
+      name: nozzle.nozzle.name,
+    })),
+  );
+
+/** Where a nozzle's finding shows. */
+export const placeOfNozzle = (nozzle: DerivedNozzle, at: PlanPoint3): Place => ({ level: nozzle.network.level.id, at: [at], heights: [at] });
+
+/** Where a path's finding shows: the places of its nodes. */
+export function placeOfPath({ network, path }: NozzlePath): Place | undefined {
+  const at = (path?.nodes ?? []).flatMap((id) => network.network.nodes[id]?.at ?? []);
+  return at.length > 0 ? { level: network.level.id, at, heights: at } : undefined;
+}
+
+/** Nozzles that serve a space, on any network. */
+export const nozzlesServing = (space: Space, { nozzles }: Derived): DerivedNozzle[] =>
+  nozzles.filter((nozzle) => nozzle.space?.key === space.key);
