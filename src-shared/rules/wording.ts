@@ -5,8 +5,8 @@ import { formatQuantity } from '../units/quantity-text.ts';
 /** Prints the figures of findings in the user's units. */
 export interface Wording {
   length(length_m: number): string;
-  /** A measured length that must never read as kept when it is not: a finer unit is used where rounding would hide it. */
-  against(length_m: number, limit_m: number): string;
+  /** A measured length and its limit, printed alike and so finely that rounding hides no fault. */
+  against(length_m: number, limit_m: number): { readonly value: string; readonly limit: string };
   area(area_m2: number): string;
   /** Whole degrees, or tenths where that matters. */
   angle(angle_rad: number): string;

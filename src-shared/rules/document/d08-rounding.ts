@@ -28,9 +28,11 @@ export const d08Rounding = defineRule<DerivedNozzle>({
     if (at && localCeiling_m !== undefined && ceiling) figures.push({ true_m: localCeiling_m - at.z, limit_m: ceiling.value, sign: -1 });
     if (!at || figures.length === 0) return notChecked('neither its wall distance nor its ceiling drop can be judged.');
     const hidden = figures.filter(({ true_m, limit_m, sign }) => {
-      const printed = parseLength(say.against(true_m, limit_m), lengths);
-      const isKept = (value_m: number): boolean => sign * (value_m - limit_m) >= -LENGTH_SLACK_m;
-      return !printed.ok || isKept(printed.length_m) !== isKept(true_m);
+      const printed = say.against(true_m, limit_m);
+      const value = parseLength(printed.value, lengths);
+      const limit = parseLength(printed.limit, lengths);
+      const isKept = (value_m: number, against_m: number): boolean => sign * (value_m - against_m) >= -LENGTH_SLACK_m;
+      return !value.ok || !limit.ok || isKept(value.length_m, limit.length_m) !== isKept(true_m, limit_m);
     });
     return {
       kind: 'judged',

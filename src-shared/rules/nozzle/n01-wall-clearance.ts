@@ -31,12 +31,12 @@ export const n01WallClearance = defineRule<DerivedNozzle>({
     const near = nearestClearanceFace(space, at);
     if (!near) return notChecked('the enclosure has no walls.');
     const figures = atLeast(near.distance_m, limit, LENGTH_SLACK_m);
-    const far = say.against(near.distance_m, limit.value);
+    const { value: far, limit: wanted } = say.against(near.distance_m, limit.value);
     return {
       ...figures,
       text: figures.isKept
-        ? `Stands ${far} from the nearest face; ${say.length(limit.value)} is enough.`
-        : `Stands ${far} from ${near.name}: ${say.length(-figures.margin)} too near. Move it to ${say.length(limit.value)} or more.`,
+        ? `Stands ${far} from the nearest face; ${wanted} is enough.`
+        : `Stands ${far} from ${near.name}: ${say.length(-figures.margin)} too near. Move it to ${wanted} or more.`,
       place: { ...placeOfNozzle(nozzle, at), dimension: { a: planPoint(at.x, at.y), b: near.at } },
       cure: figures.isKept ? undefined : slideOff(nozzle, near, limit.value, say.length(-figures.margin)),
     };

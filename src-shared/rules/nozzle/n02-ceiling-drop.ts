@@ -44,11 +44,11 @@ export const n02CeilingDrop = defineRule<DerivedNozzle>({
       };
     }
     const figures = atMost(drop_m, limit, LENGTH_SLACK_m);
-    const far = say.against(drop_m, limit.value);
+    const { value: far, limit: allowed } = say.against(drop_m, limit.value);
     return {
       ...figures,
       text: figures.isKept
-        ? `Hangs ${far} below the ceiling; up to ${say.length(limit.value)} is allowed.`
+        ? `Hangs ${far} below the ceiling; up to ${allowed} is allowed.`
         : `Hangs ${far} below the ceiling: ${say.length(-figures.margin)} too low. Shorten the drop.`,
       place,
       cure: figures.isKept ? undefined : toHeight(localCeiling_m - limit.value, `Raise it ${say.length(-figures.margin)}`),

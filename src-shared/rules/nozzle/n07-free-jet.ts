@@ -34,13 +34,13 @@ export const n07FreeJet = defineRule<DerivedNozzle>({
     const shortest = jets.filter(({ azimuth_rad }) => !stopped.has(azimuth_rad)).sort((a, b) => a.length_m - b.length_m)[0];
     if (!shortest) return notChecked('its holes already blow at a corner or a near wall. Turn them first.', placeOfNozzle(nozzle, at));
     const figures = atLeast(shortest.length_m, free.limit, LENGTH_SLACK_m);
-    const far = say.against(shortest.length_m, free.limit.value);
+    const { value: far, limit: wanted } = say.against(shortest.length_m, free.limit.value);
     const what = shortest.hit?.kind === 'obstruction' ? 'a thing in the room' : 'a wall';
     return {
       ...figures,
       text: figures.isKept
-        ? `Its shortest jet runs free for ${far}; ${say.length(free.limit.value)} is enough.`
-        : `The hole at ${say.angle(shortest.azimuth_rad)} meets ${what} after ${far}; ${say.length(free.limit.value)} must stay free.`,
+        ? `Its shortest jet runs free for ${far}; ${wanted} is enough.`
+        : `The hole at ${say.angle(shortest.azimuth_rad)} meets ${what} after ${far}; ${wanted} must stay free.`,
       place: { ...placeOfNozzle(nozzle, at), rays: [{ from: shortest.from, to: shortest.to }] },
       cure: figures.isKept ? undefined : turnCure(nozzle, say),
     };

@@ -34,6 +34,7 @@ export const n10NozzleReach = defineRule<DerivedNozzle>({
     const served = coverageOf(space, nozzles).perNozzle.find((each) => isSameRef(each.nozzle, nozzle.ref));
     if (!served) return notChecked('the floor that it serves could not be found.');
     const figures = atMost(served.farthest_m, reach.limit, LENGTH_SLACK_m);
+    const { value: far, limit: allowed } = say.against(served.farthest_m, reach.limit.value);
     const place = { ...placeOfNozzle(nozzle, at), dimension: served.farthest && { a: at, b: served.farthest } };
     if (served.area_m2 > area.limit.value * (1 + 1e-9)) {
       return {
@@ -46,8 +47,8 @@ export const n10NozzleReach = defineRule<DerivedNozzle>({
     return {
       ...figures,
       text: figures.isKept
-        ? `Serves ${say.area(served.area_m2)}, the farthest point ${say.against(served.farthest_m, reach.limit.value)} away; ${say.length(reach.limit.value)} is allowed.`
-        : `Serves floor ${say.against(served.farthest_m, reach.limit.value)} away; ${say.length(reach.limit.value)} is allowed. Add a nozzle.`,
+        ? `Serves ${say.area(served.area_m2)}, the farthest point ${far} away; ${allowed} is allowed.`
+        : `Serves floor ${far} away; ${allowed} is allowed. Add a nozzle.`,
       place,
     };
   },

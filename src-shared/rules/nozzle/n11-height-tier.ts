@@ -29,12 +29,12 @@ export const n11HeightTier = defineRule<Space>({
     if (!limit) return notChecked('no unit profile says how high it may be.', place);
     const height_m = space.tallest_m - space.floor_m;
     const figures = atMost(height_m, limit, LENGTH_SLACK_m);
-    const high = say.against(height_m, limit.value);
+    const { value: high, limit: allowed } = say.against(height_m, limit.value);
     return {
       ...figures,
       text: figures.isKept
-        ? `Is ${high} high; one tier of nozzles does up to ${say.length(limit.value)}.`
-        : `Is ${high} high; above ${say.length(limit.value)} a second tier of nozzles is needed.`,
+        ? `Is ${high} high; one tier of nozzles does up to ${allowed}.`
+        : `Is ${high} high; above ${allowed} a second tier of nozzles is needed.`,
       place,
     };
   },

@@ -13,6 +13,9 @@ export const p02PathLength = pathBudgetRule({
   formula: 'sum of pipe lengths in space from source to orifice ≤ limit',
   limitKey: 'pathLength_m',
   spent: (path) => path.length_m,
-  print: (value, limit, { say }) => `${say.against(value, limit)} of pipe`,
+  print(value, limit, { say }) {
+    const printed = say.against(value, limit);
+    return { value: `${printed.value} of pipe`, limit: printed.limit };
+  },
   cure: 'Reroute it.',
 });

@@ -22,12 +22,12 @@ export const p03TotalLength = defineRule<DerivedNetwork>({
     if ('blank' in missing) return missing.blank;
     if (pipes.length === 0 || !limit) return notChecked('no pipe is drawn yet.');
     const figures = atMost(totalLength_m, limit, LENGTH_SLACK_m);
-    const all = say.against(totalLength_m, limit.value);
+    const { value: all, limit: allowed } = say.against(totalLength_m, limit.value);
     return {
       ...figures,
       text: figures.isKept
-        ? `Has ${all} of pipe; ${say.length(limit.value)} is allowed.`
-        : `Has ${all} of pipe; ${say.length(limit.value)} is allowed. Shorten it.`,
+        ? `Has ${all} of pipe; ${allowed} is allowed.`
+        : `Has ${all} of pipe; ${allowed} is allowed. Shorten it.`,
       place: { level: level.id, at: pipes.flatMap(({ from, to }) => [from, to]) },
     };
   },

@@ -12,6 +12,6 @@ export const p04Elbows = pathBudgetRule({
   formula: 'elbows between source and nozzle ≤ limit',
   limitKey: 'elbowsPerPath',
   spent: (path) => path.elbows,
-  print: (value) => counted(value, 'elbow'),
+  print: (value, limit) => counted(value, limit, 'elbow'),
   cure: 'Straighten the run.',
 });

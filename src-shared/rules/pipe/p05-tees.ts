@@ -12,6 +12,6 @@ export const p05Tees = pathBudgetRule({
   formula: 'tees between source and nozzle ≤ limit',
   limitKey: 'teesPerPath',
   spent: (path) => path.tees,
-  print: (value) => counted(value, 'tee'),
+  print: (value, limit) => counted(value, limit, 'tee'),
   cure: 'Branch the tree another way.',
 });

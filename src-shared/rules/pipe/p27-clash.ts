@@ -40,12 +40,12 @@ export const p27Clash = defineRule<DerivedPipe>({
     if (!wanted.limit) return wanted.blank;
     if (!near) return { kind: 'judged', isKept: true, limit: wanted.limit.value, limitSource: wanted.limit.source, text: 'Keeps clear of everything drawn.', place };
     const figures = atLeast(near.clearance_m, wanted.limit, LENGTH_SLACK_m);
-    const gap = say.against(near.clearance_m, wanted.limit.value);
+    const { value: gap, limit: least } = say.against(near.clearance_m, wanted.limit.value);
     return {
       ...figures,
       text: figures.isKept
         ? `Is ${gap} clear of ${near.solid.obstruction.name}.`
-        : `Is only ${gap} clear of ${near.solid.obstruction.name}; ${say.length(wanted.limit.value)} is wanted. Shift it.`,
+        : `Is only ${gap} clear of ${near.solid.obstruction.name}; ${least} is wanted. Shift it.`,
       place,
     };
   },

@@ -13,8 +13,8 @@ interface PathBudget {
   readonly limitKey: LimitKey;
   /** Figure of one path, base SI. */
   spent(path: NonNullable<NozzlePath['path']>): number;
-  /** Prints a figure. */
-  print(value: number, limit: number, context: CheckContext): string;
+  /** Prints the figure and its limit. */
+  print(value: number, limit: number, context: CheckContext): { readonly value: string; readonly limit: string };
   readonly cure: string;
 }
 
@@ -34,15 +34,17 @@ export const pathBudgetRule = ({ id, title, measure, formula, limitKey, spent, p
       if (!subject.path || !limit) return notChecked('no pipe leads to it from the cylinder.');
       const value = spent(subject.path);
       const figures = atMost(value, limit, LENGTH_SLACK_m);
-      const measured = print(value, limit.value, context);
-      const allowed = print(limit.value, limit.value, context);
+      const printed = print(value, limit.value, context);
       return {
         ...figures,
-        text: figures.isKept ? `Its path has ${measured} of ${allowed}.` : `Its path has ${measured}; ${allowed} allowed. ${cure}`,
+        text: figures.isKept ? `Its path has ${printed.value}; ${printed.limit} allowed.` : `Its path has ${printed.value}; only ${printed.limit} allowed. ${cure}`,
         place: placeOfPath(subject),
       };
     },
   });
 
-/** "1 elbow", "3 elbows". */
-export const counted = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? '' : 's'}`;
+/** Prints a count and its limit: "1 elbow", "3 elbows", "9". */
+export const counted = (count: number, limit: number, noun: string) => ({
+  value: `${count} ${noun}${count === 1 ? '' : 's'}`,
+  limit: String(limit),
+});
