@@ -45,6 +45,8 @@ export interface ToolOptions {
   readonly pipeHeight_m: number;
   readonly pipeSize: PipeSize;
   readonly openingKind: 'door' | 'relief-vent' | 'damper' | 'grille' | 'penetration' | 'window';
+  /** Clear width of new openings [m]; null: the usual one of the kind. */
+  readonly openingWidth_m: number | null;
   readonly obstructionKind: 'beam' | 'duct' | 'rack' | 'cabinet' | 'column' | 'light' | 'tray' | 'other';
   readonly obstructionBottom_m: number;
   readonly obstructionTop_m: number;

@@ -35,7 +35,7 @@ export function makeStore(plan: Plan, session: Session): Store {
       const outcome = command?.(state.history.present);
       if (!outcome) {
         if (state.preview) become({ ...state, preview: null });
-      } else if (outcome.ok) become({ ...state, preview: outcome.next });
+      } else if (outcome.ok) become({ ...state, preview: outcome.next, session: state.session.refusal === null ? state.session : change({ refusal: null }) });
       else become({ ...state, preview: null, session: change({ refusal: outcome.reason }) });
     },
     undo() {
