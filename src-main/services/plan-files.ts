@@ -1,0 +1,152 @@
+import { readFile, stat } from 'node:fs/promises';
+import { extname } from 'node:path';
+import { packPlan, unpackPlan } from '#shared/model/pack-plan';
+import { parsePlan } from '#shared/model/parse-plan';
+import type { Plan } from '#shared/model/plan';
+import { printPlan } from '#shared/model/print-plan';
+import { sha256Of } from './asset-store.ts';
+import { type FileSteps, replaceFile } from './atomic-file.ts';
+import { HostProblem, problemOf, systemCodeOf } from './host-problem.ts';
+import { PLAN_ENDING } from './plan-places.ts';
+
+/** Largest plan file that is opened [bytes]. */
+const LARGEST_PLAN_bytes = 512 * 1024 * 1024;
+
+/** An imported floor plan out of a plan file. */
+export interface PackedAsset {
+  readonly name: string;
+  readonly sha256: string;
+  readonly bytes: Uint8Array;
+}
+
+/** A plan as its file had it. */
+export interface ReadPlan {
+  readonly plan: Plan;
+  /** Floor plans whose bytes are what the plan says they are. */
+  readonly assets: readonly PackedAsset[];
+  /** What was repaired, migrated or missing, in sentences. */
+  readonly remarks: readonly string[];
+}
+
+/** State of a plan file: two files with the same stamp hold the same bytes. */
+const stampOf = (bytes: Uint8Array, changed_ms: number): string => `${bytes.length}-${Math.round(changed_ms)}-${sha256Of(bytes)}`;
+const digestIn = (stamp: string): string => stamp.slice(stamp.lastIndexOf('-') + 1);
+
+const isZip = (bytes: Uint8Array): boolean => bytes[0] === 0x50 && bytes[1] === 0x4b;
+
+/**
+ * Reads a plan from the bytes of a plan file or of a bare `plan.json`.
+ * @param where  file name for the user
+ * @throws {HostProblem} anything that is no sound plan
+ */
+export function readPlanBytes(bytes: Uint8Array, where: string): ReadPlan {
+  if (bytes.length === 0) throw new HostProblem('unreadable', 'The file is empty.', where, 'Open the copy beside it that ends in .bak, or an older copy.');
+  if (bytes.length > LARGEST_PLAN_bytes) throw new HostProblem('too-large', 'The file is larger than any plan.', where, 'Check that this is a plan file.');
+  const read = isZip(bytes) ? unpackPlan(bytes) : { assets: {}, ...parsePlan(textOf(bytes, where)) };
+  if (!read.ok) throw new HostProblem(read.problem.code, read.problem.what, [where, read.problem.where].filter(Boolean).join(': '), read.problem.remedy);
+  const remarks = [...read.remarks];
+  const assets: PackedAsset[] = [];
+  for (const { name, file, sha256 } of Object.values(read.plan.assets)) {
+    const packed = Object.hasOwn(read.assets, file) ? read.assets[file] : undefined;
+    if (packed && sha256Of(packed) === sha256) assets.push({ name, sha256, bytes: packed });
+    else if (packed) remarks.push(`The floor plan "${name}" in this file is damaged and was left out. Import it again and place it as before.`);
+    else if (isZip(bytes)) remarks.push(`The floor plan "${name}" is missing in this file. Import it again and place it as before.`);
+  }
+  return { plan: read.plan, assets, remarks };
+}
+
+function textOf(bytes: Uint8Array, where: string): string {
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    throw new HostProblem('unreadable', 'This is not a plan file.', where, 'Choose a file that ends in .nzw, or a plan.json. A floor plan is imported, not opened.');
+  }
+}
+
+/** Reads a plan file with the stamp of the state it was read in. */
+export async function readPlanFile(path: string): Promise<ReadPlan & { readonly stamp: string }> {
+  try {
+    const about = await stat(path);
+    if (about.isDirectory()) throw new HostProblem('unreadable', 'This is a folder, not a plan file.', path, 'Choose a file that ends in .nzw, or a plan.json.');
+    if (about.size > LARGEST_PLAN_bytes) throw new HostProblem('too-large', 'The file is larger than any plan.', path, 'Check that this is a plan file.');
+    const bytes = new Uint8Array(await readFile(path));
+    return { ...readPlanBytes(bytes, path), stamp: stampOf(bytes, about.mtimeMs) };
+  } catch (error) {
+    throw asHostProblem(error, path);
+  }
+}
+
+const asHostProblem = (error: unknown, path: string): HostProblem => {
+  const { code, what, where, remedy } = problemOf(error, path);
+  return new HostProblem(code, what, where, remedy);
+};
+
+/** What a plan file will hold, and what could not be put in. */
+export interface PackedPlan {
+  readonly bytes: Uint8Array;
+  readonly remarks: readonly string[];
+}
+
+/**
+ * Packs a plan with the floor plans it stands on.
+ * @param findAsset  bytes of a floor plan by its digest; one that is not found is left out with a remark
+ */
+export async function packWithAssets(plan: Plan, findAsset: (sha256: string) => Promise<{ bytes: Uint8Array } | undefined>): Promise<PackedPlan> {
+  const files: Record<string, Uint8Array> = {};
+  const remarks: string[] = [];
+  for (const { name, file, sha256 } of Object.values(plan.assets)) {
+    const found = await findAsset(sha256);
+    if (found) files[file] = found.bytes;
+    else remarks.push(`The floor plan "${name}" was not at hand and is not in the file. Import it again and place it as before.`);
+  }
+  return { bytes: packPlan(plan, files), remarks };
+}
+
+/** How a plan is put in its file. */
+export interface Saving {
+  /** Stamp the file should still have; null: there should be no file. */
+  readonly stamp: string | null;
+  /** Replaces the file whatever state it is in. */
+  readonly overwrite: boolean;
+  readonly steps?: FileSteps;
+}
+
+/**
+ * Saves packed bytes as a plan file. What was there stays beside it as `.bak`.
+ * @returns the new stamp
+ * @throws {HostProblem} `conflict` when the file is not in the state that the window knew
+ */
+export async function savePlanFile(path: string, bytes: Uint8Array, { stamp, overwrite, steps }: Saving): Promise<string> {
+  const beforeSwap = async (): Promise<void> => {
+    if (overwrite) return;
+    const present = await readFile(path).catch((error: unknown) => {
+      if (systemCodeOf(error) === 'ENOENT') return undefined;
+      throw error;
+    });
+    if (!present) return;
+    if (stamp === null) throw new HostProblem('conflict', 'There is a plan of this name already.', path, 'Choose another name, or replace that plan; its present state is then kept beside it as .bak.');
+    if (sha256Of(present) !== digestIn(stamp)) {
+      throw new HostProblem('conflict', 'This file was changed by somebody else since you opened it.', path, 'Save yours under another name and compare, or replace the file; its present state is then kept beside it as .bak.');
+    }
+  };
+  try {
+    await replaceFile(path, bytes, { keepPrevious: true, beforeSwap, steps });
+    return stampOf(bytes, (await stat(path)).mtimeMs);
+  } catch (error) {
+    throw asHostProblem(error, path);
+  }
+}
+
+/**
+ * Bytes for a place by its ending: a plan file, or a bare `plan.json` for a plan without floor plans.
+ * @throws {HostProblem} `refused` for any other ending, and for floor plans that a bare plan cannot hold
+ */
+export async function bytesFor(path: string, plan: Plan, findAsset: Parameters<typeof packWithAssets>[1]): Promise<PackedPlan> {
+  const ending = extname(path).toLowerCase();
+  if (ending === PLAN_ENDING) return packWithAssets(plan, findAsset);
+  if (ending !== '.json') throw new HostProblem('refused', 'A plan is saved in a file that ends in .nzw.', path, 'Save it under another name.');
+  if (Object.keys(plan.assets).length > 0) {
+    throw new HostProblem('refused', 'A bare plan.json cannot hold the imported floor plans.', path, 'Save it under another name that ends in .nzw.');
+  }
+  return { bytes: new TextEncoder().encode(printPlan(plan)), remarks: [] };
+}

@@ -1,0 +1,12 @@
+import { isPaperId } from '#shared/sheets/papers';
+import type { SheetOptions } from '#shared/sheets/sheet';
+import { HostProblem } from './host-problem.ts';
+
+/** What the user chooses for a set of sheets. */
+export type PrintChoice = Omit<SheetOptions, 'printedAt'>;
+
+/** A choice from texts that came from outside. */
+export function printChoiceOf(paper: string, scale: number | 'auto', set: PrintChoice['set']): PrintChoice {
+  if (paper === 'auto' || isPaperId(paper)) return { paper, scale, set };
+  throw new HostProblem('refused', 'This paper is not known.', paper, 'Choose a paper from the list, or "auto".');
+}
