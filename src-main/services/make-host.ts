@@ -78,10 +78,11 @@ export function makeHost(options: HostOptions): LocalHost {
     working.set(session, { ref, stamp });
     return hold(session, ref);
   };
-  const leave = async (session: string): Promise<void> => {
+  const leave = async (session: string, ref: PlanRef | null): Promise<void> => {
     const before = working.get(session);
+    if (!before || (ref !== null && ref !== before.ref)) return;
     working.delete(session);
-    if (before) await locks.release(await lockNameOf(before.ref), session);
+    await locks.release(await lockNameOf(before.ref), session);
   };
   const unsavedPlan = (name: string, plan: Plan, remarks: readonly string[] = []): OpenPlan => ({ ref: null, name, plan, stamp: null, openElsewhere: null, remarks });
   const startDemoPlan = async (name: string): Promise<OpenPlan> => {
@@ -143,9 +144,9 @@ export function makeHost(options: HostOptions): LocalHost {
         return { ref, name: planNameOf(path), stamp: fresh, remarks };
       }),
     packPlan: ({ plan }) => answering('', async () => ({ bytes: (await packWithAssets(plan, assets.find)).bytes })),
-    closePlan: ({ session }) =>
+    closePlan: ({ session, ref }) =>
       answering('', async () => {
-        await leave(session);
+        await leave(session, ref);
         return null;
       }),
 

@@ -144,7 +144,7 @@ export interface Host {
   savePlan(request: { session: SessionId; ref: PlanRef; plan: Plan; stamp: string | null; overwrite: boolean }): Promise<Answer<SavedPlan>>;
   /** The plan file as bytes, for a download. */
   packPlan(request: { plan: Plan }): Promise<Answer<{ bytes: Bytes }>>;
-  /** This window no longer holds the plan. */
+  /** This window no longer holds the plan, or with `ref` null any plan. */
   closePlan(request: { session: SessionId; ref: PlanRef | null }): Promise<Answer<null>>;
 
   /** Writes the unsaved state of a window aside; called within a second of every change. */
