@@ -24,9 +24,7 @@ void startElectron(
     app,
     protocol,
     ipcMain,
-    get session() {
-      return session;
-    },
+    session,
     dialog,
     shell,
     menu: { show: (template) => Menu.setApplicationMenu(Menu.buildFromTemplate(template)) },
