@@ -10,7 +10,7 @@ import { hostBegan, hostEnded } from './holder.ts';
 import { HostProblem, answering } from './host-problem.ts';
 import { makeJobs } from './jobs.ts';
 import type { LocalHost } from './local-host.ts';
-import { type ReadPlan, bytesFor, packWithAssets, readPlanBytes, readPlanFile, savePlanFile } from './plan-files.ts';
+import { type ReadPlan, bytesFor, packWithAssets, readPlanBytes, readPlanFile, readPlanText, savePlanFile } from './plan-files.ts';
 import { makePlanLocks, openElsewhereText } from './plan-locks.ts';
 import { fileNameOf, makePlanPlaces, planNameOf } from './plan-places.ts';
 import { makePreferences } from './preferences.ts';
@@ -166,7 +166,7 @@ export function makeHost(options: HostOptions): LocalHost {
     openRecovery: ({ session, id: kept }) =>
       answering('', async () => {
         const { name, ref, stamp, planText } = await journal.adopt(kept, session);
-        const { plan, remarks } = readPlanBytes(new TextEncoder().encode(planText), name);
+        const { plan, remarks } = readPlanText(planText, name);
         if (ref === null) return unsavedPlan(name, plan, remarks);
         // Only a ref that the window had a right to gets into the journal.
         const openElsewhere = await takeUp(session, places.grant(ref), stamp);

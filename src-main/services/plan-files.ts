@@ -32,8 +32,6 @@ export interface ReadPlan {
 const stampOf = (bytes: Uint8Array, changed_ms: number): string => `${bytes.length}-${Math.round(changed_ms)}-${sha256Of(bytes)}`;
 const digestIn = (stamp: string): string => stamp.slice(stamp.lastIndexOf('-') + 1);
 
-const isZip = (bytes: Uint8Array): boolean => bytes[0] === 0x50 && bytes[1] === 0x4b;
-
 /**
  * Reads a plan from the bytes of a plan file or of a bare `plan.json`.
  * @param where  file name for the user
@@ -42,25 +40,26 @@ const isZip = (bytes: Uint8Array): boolean => bytes[0] === 0x50 && bytes[1] === 
 export function readPlanBytes(bytes: Uint8Array, where: string): ReadPlan {
   if (bytes.length === 0) throw new HostProblem('unreadable', 'The file is empty.', where, 'Open the copy beside it that ends in .bak, or an older copy.');
   if (bytes.length > LARGEST_PLAN_bytes) throw new HostProblem('too-large', 'The file is larger than any plan.', where, 'Check that this is a plan file.');
-  const read = isZip(bytes) ? unpackPlan(bytes) : { assets: {}, ...parsePlan(textOf(bytes, where)) };
+  const read = unpackPlan(bytes);
   if (!read.ok) throw new HostProblem(read.problem.code, read.problem.what, [where, read.problem.where].filter(Boolean).join(': '), read.problem.remedy);
   const remarks = [...read.remarks];
   const assets: PackedAsset[] = [];
   for (const { name, file, sha256 } of Object.values(read.plan.assets)) {
     const packed = Object.hasOwn(read.assets, file) ? read.assets[file] : undefined;
     if (packed && sha256Of(packed) === sha256) assets.push({ name, sha256, bytes: packed });
-    else if (packed) remarks.push(`The floor plan "${name}" in this file is damaged and was left out. Import it again and place it as before.`);
-    else if (isZip(bytes)) remarks.push(`The floor plan "${name}" is missing in this file. Import it again and place it as before.`);
+    else if (packed) remarks.push(`The floor plan “${name}” in this file is damaged and was left out. Import it again and place it as before.`);
   }
   return { plan: read.plan, assets, remarks };
 }
 
-function textOf(bytes: Uint8Array, where: string): string {
-  try {
-    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
-  } catch {
-    throw new HostProblem('unreadable', 'This is not a plan file.', where, 'Choose a file that ends in .nzw, or a plan.json. A floor plan is imported, not opened.');
-  }
+/**
+ * Reads a plan from the text that was kept of unsaved work; its floor plans are kept elsewhere.
+ * @throws {HostProblem} the text is no sound plan
+ */
+export function readPlanText(text: string, where: string): Omit<ReadPlan, 'assets'> {
+  const read = parsePlan(text);
+  if (!read.ok) throw new HostProblem(read.problem.code, read.problem.what, where, read.problem.remedy);
+  return { plan: read.plan, remarks: read.remarks };
 }
 
 /** Reads a plan file with the stamp of the state it was read in. */
@@ -97,7 +96,7 @@ export async function packWithAssets(plan: Plan, findAsset: (sha256: string) => 
   for (const { name, file, sha256 } of Object.values(plan.assets)) {
     const found = await findAsset(sha256);
     if (found) files[file] = found.bytes;
-    else remarks.push(`The floor plan "${name}" was not at hand and is not in the file. Import it again and place it as before.`);
+    else remarks.push(`The floor plan “${name}” was not at hand and is not in the file. Import it again and place it as before.`);
   }
   return { bytes: packPlan(plan, files), remarks };
 }
