@@ -3,6 +3,9 @@ import type { DerivedPipe } from '../../derived/derived.ts';
 import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
 import { atLeast, defineRule, limitOrBlank } from '../rule.ts';
 
+/** Solids farther from the pipe than this beyond its limit are of no interest [m]. */
+const LOOK_AROUND_m = 0.25;
+
 /**
  * P27: pipe keeps clear of beams, boxes and other solids.
  * Measure: outside of the pipe to the nearest solid in space [m]; negative when they run into each other.
@@ -21,7 +24,7 @@ export const p27Clash = defineRule<DerivedPipe>({
   check(pipe, { derived, say }) {
     const { level, profile } = pipe.network;
     const wanted = limitOrBlank(profile, 'pipeClearance_m');
-    const near = nearestSolid(derived, pipe, wanted.limit?.value ?? 0);
+    const near = nearestSolid(derived, pipe, (wanted.limit?.value ?? 0) + LOOK_AROUND_m);
     const at = [pipe.from, pipe.to];
     const place = { level: level.id, at, heights: at };
     if (near && near.clearance_m < -LENGTH_SLACK_m) {
