@@ -13,7 +13,7 @@ export default defineConfig({
           electron: resolve(here, 'src-main/electron/main.ts'),
           loopback: resolve(here, 'src-main/loopback/main.ts'),
           cli: resolve(here, 'src-main/cli/main.ts'),
-          'import-worker': resolve(here, 'src-main/services/import-worker.ts'),
+          'import-worker': resolve(here, 'src-main/services/underlay/import-worker.ts'),
         },
         output: { format: 'es' },
       },

@@ -66,7 +66,7 @@ class DxfReader {
       else if (name === 'BLOCKS') this.readBlocks();
       else if (name === 'ENTITIES') {
         hasEntities = true;
-        this.readEntities(this.reading(this.model), 'ENDSEC');
+        this.readEntities(this.reading(this.model));
       }
     }
     if (!hasEnd || !hasEntities) {
@@ -120,12 +120,14 @@ class DxfReader {
       const block = { name, baseX: this.records.number(10, 0), baseY: this.records.number(20, 0), content };
       this.readEntities(this.reading(content), 'ENDBLK');
       this.blocks.add(block);
+      if (this.records.type === 'ENDSEC') return;
     }
   }
 
-  private readEntities(reading: Reading, until: string): void {
+  /** Draws entities up to the end of the block, or of the section when there is no such end. */
+  private readEntities(reading: Reading, until = 'ENDSEC'): void {
     while (this.advance('Reading lines')) {
-      if (this.records.type === until) return;
+      if (this.records.type === until || this.records.type === 'ENDSEC') return;
       drawEntity(reading);
     }
   }

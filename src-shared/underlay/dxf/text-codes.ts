@@ -51,7 +51,8 @@ export function plainParagraph(text: string, decode: DecodeText): string[] {
     else if (code === 'S') {
       const end = source.indexOf(';', i);
       const stack = source.slice(i + 1, end < 0 ? undefined : end);
-      out += stack.replace(/\^ ?|#|\//, '/');
+      // 3 over a stacked 1/2 must not read as 31/2.
+      out += (/\d$/.test(out) ? ' ' : '') + stack.replace(/\^ ?|#|\//, '/');
       i = end < 0 ? source.length : end;
     } else if ('fFHWQTCcAp'.includes(code) && code !== '') {
       const end = source.indexOf(';', i);

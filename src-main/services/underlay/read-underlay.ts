@@ -1,0 +1,27 @@
+import { LARGEST_UNDERLAY_bytes, type ReadProgress, type UnderlayDrawing, UnderlayProblem } from '#shared/underlay/drawing';
+import { readDxf } from '#shared/underlay/dxf/read-dxf';
+import { sniffKind } from '#shared/underlay/sniff-kind';
+import { decodeText } from './decode-text.ts';
+
+/**
+ * Reads a floor plan of any kind that is read, told by its content.
+ * @param page     page of a PDF, from 1; other kinds have one
+ * @param progress called often; what it throws ends the reading
+ * @throws {UnderlayProblem} with what is wrong, where, and what to do
+ */
+export async function readUnderlay(
+  bytes: Uint8Array,
+  { name, page }: { readonly name: string; readonly page: number },
+  progress: ReadProgress,
+): Promise<UnderlayDrawing> {
+  if (bytes.length > LARGEST_UNDERLAY_bytes) {
+    throw new UnderlayProblem(`The file is larger than ${LARGEST_UNDERLAY_bytes / 1024 / 1024} MB.`, name, 'Export only the floor you need, and import that.');
+  }
+  const kind = sniffKind(bytes, name);
+  switch (kind) {
+    case 'dxf':
+      return readDxf(bytes, decodeText, progress);
+    default:
+      throw new UnderlayProblem('not yet', name, '');
+  }
+}
