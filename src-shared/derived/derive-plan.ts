@@ -18,26 +18,29 @@ const lostLevel = (id: string): Level => ({
   notes: {},
 });
 
+/** What stands on the levels of a plan, whatever pipe runs through them. */
+const levelsOf = rememberedPart((levels: Plan['levels']) => {
+  const each = Object.values(levels).map((level) => {
+    const index = solidsOf(level.obstructions, level.id);
+    return { level, solids: index.solids, spaces: spacesOf(level.enclosures, level, index) };
+  });
+  return {
+    byId: new Map(each.map((one) => [one.level.id, one])),
+    solids: each.flatMap(({ solids }) => solids),
+    spaces: each.flatMap(({ spaces }) => spaces),
+  };
+});
+
 /**
  * Derives everything that follows from a plan without any limit or judgement.
  * What two plans share is derived once and answers with the very same objects, so that a drag derives only the network
  * or enclosure that it touches.
  */
 export const derivePlan = rememberedPart((plan: Plan): Derived => {
-  const levels = Object.values(plan.levels).map((level) => {
-    const index = solidsOf(level.obstructions, level.id);
-    return { level, solids: index.solids, spaces: spacesOf(level.enclosures, level, index) };
-  });
-  const byId = new Map(levels.map((each) => [each.level.id, each]));
+  const { byId, solids, spaces } = levelsOf(plan.levels);
   const networks = Object.values(plan.networks).map((network) => {
-    const { level, spaces } = byId.get(network.level) ?? { level: lostLevel(network.level), spaces: [] };
-    return derivedNetworkOf(network, level, plan.profiles[network.profile], spaceIndexOf(spaces));
+    const on = byId.get(network.level) ?? { level: lostLevel(network.level), spaces: [] };
+    return derivedNetworkOf(network, on.level, plan.profiles[network.profile], spaceIndexOf(on.spaces));
   });
-  return {
-    plan,
-    spaces: levels.flatMap(({ spaces }) => spaces),
-    solids: levels.flatMap(({ solids }) => solids),
-    networks,
-    nozzles: networks.flatMap(({ nozzles }) => nozzles),
-  };
+  return { plan, spaces, solids, networks, nozzles: networks.flatMap(({ nozzles }) => nozzles) };
 });

@@ -5,7 +5,7 @@ import { counterClockwise } from '../geometry/ring-order.ts';
 import { meetingOf } from '../geometry/segment.ts';
 import type { Level, Obstruction } from '../model/plan.ts';
 import type { Solid } from './derived.ts';
-import { rememberedPart } from './remember.ts';
+import { remembered, rememberedPart } from './remember.ts';
 
 /** The solid that an obstruction of a level is. */
 const solidOf = rememberedPart((obstruction: Obstruction, level: string): Solid => {
@@ -20,38 +20,40 @@ const solidOf = rememberedPart((obstruction: Obstruction, level: string): Solid 
   };
 });
 
-/** All solids of a level, with an index of their places. */
+/** Solids of one level, with an index of their places. */
 export interface SolidIndex {
   readonly solids: readonly Solid[];
   /** Solids whose box touches a box, in the order of the plan. */
   near(box: Box): Solid[];
 }
 
-class SolidTree extends RBush<{ readonly solid: Solid; readonly order: number }> {
-  override toBBox({ solid }: { readonly solid: Solid }): Box {
-    return solid.bounds;
-  }
-  override compareMinX(a: { readonly solid: Solid }, b: { readonly solid: Solid }): number {
-    return a.solid.bounds.minX - b.solid.bounds.minX;
-  }
-  override compareMinY(a: { readonly solid: Solid }, b: { readonly solid: Solid }): number {
-    return a.solid.bounds.minY - b.solid.bounds.minY;
-  }
+interface SolidBox extends Box {
+  readonly solid: Solid;
+  readonly order: number;
 }
 
+const indexOf = (solids: readonly Solid[]): SolidIndex => {
+  const tree = new RBush<SolidBox>();
+  tree.load(solids.map((solid, order) => ({ ...solid.bounds, solid, order })));
+  const inOrder = (found: readonly SolidBox[]): Solid[] => found.toSorted((a, b) => a.order - b.order).map(({ solid }) => solid);
+  return { solids, near: (box) => inOrder(tree.search(box)) };
+};
+
 /** Derives the solids of a level. */
-export const solidsOf = rememberedPart((obstructions: Level['obstructions'], level: string): SolidIndex => {
-  const solids = Object.values(obstructions).map((obstruction) => solidOf(obstruction, level));
-  const tree = new SolidTree();
-  tree.load(solids.map((solid, order) => ({ solid, order })));
-  return {
-    solids,
-    near: (box) =>
-      tree
-        .search(box)
-        .sort((a, b) => a.order - b.order)
-        .map(({ solid }) => solid),
-  };
+export const solidsOf = rememberedPart(
+  (obstructions: Level['obstructions'], level: string): SolidIndex =>
+    indexOf(Object.values(obstructions).map((obstruction) => solidOf(obstruction, level))),
+);
+
+/** Index of the solids of each level of a derived plan, by level id. */
+export const solidsByLevel = remembered((solids: readonly Solid[]): ReadonlyMap<string, SolidIndex> => {
+  const byLevel = new Map<string, Solid[]>();
+  for (const solid of solids) {
+    const others = byLevel.get(solid.ref.level);
+    if (others) others.push(solid);
+    else byLevel.set(solid.ref.level, [solid]);
+  }
+  return new Map([...byLevel].map(([level, those]) => [level, indexOf(those)]));
 });
 
 /** Whether a ring and the floor inside an outline share a place; touching counts, lying wholly in a hole does not. */
