@@ -1,0 +1,52 @@
+import { join, resolve } from 'node:path';
+import { Command, InvalidArgumentError, Option } from 'commander';
+import { PAPER_IDS } from '#shared/sheets/papers';
+import { replaceFile } from '../services/atomic-file.ts';
+import { HostProblem, problemOf } from '../services/host-problem.ts';
+import { readPlanFile } from '../services/plan-files.ts';
+import { fileNameOf, planNameOf } from '../services/plan-places.ts';
+import { type PrintChoice, printChoiceOf } from '../services/print-choice.ts';
+import { printPlan } from '../services/print-plan.ts';
+import type { ConsoleOut, ExitCode } from './console-out.ts';
+
+/** A scale as typed: "50", "1:50" or "auto". */
+function readScale(text: string): number | 'auto' {
+  if (text === 'auto') return text;
+  const scale = Number(text.replace(/^1\s*:\s*/, ''));
+  if (!(scale > 0 && scale <= 100_000)) throw new InvalidArgumentError('A scale is a number such as 50 or 1:50, or "auto".');
+  return scale;
+}
+
+interface Options {
+  readonly out: string;
+  readonly set: PrintChoice['set'];
+  readonly paper: string;
+  readonly scale: number | 'auto';
+}
+
+/** `sheets PLAN --out DIR`: a plan's sheets as a PDF. */
+export function sheetsCommand(out: ConsoleOut, end: (code: ExitCode) => void): Command {
+  return new Command('sheets')
+    .description("print a plan's sheets as a PDF")
+    .argument('<plan>', 'plan file (.nzw) or bare plan.json')
+    .requiredOption('--out <dir>', 'folder to write the PDF to; made when it is not there')
+    .addOption(new Option('--set <set>', 'which set').choices(['submittal', 'field']).default('submittal'))
+    .addOption(new Option('--paper <paper>', 'paper, landscape').choices(['auto', ...PAPER_IDS]).default('auto'))
+    .option('--scale <scale>', 'scale such as 50 or 1:50, or auto for the largest that fits', readScale, 'auto' as const)
+    .action(async (path: string, options: Options) => {
+      const { plan, assets } = await readPlanFile(resolve(path));
+      const readAsset = async (sha256: string) => {
+        const found = assets.find((asset) => asset.sha256 === sha256);
+        if (found) return found;
+        throw new HostProblem('not-found', 'A floor plan under this drawing is not in the plan file.', resolve(path), 'Open the plan, import the floor plan again or hide it, and save.');
+      };
+      const pdf = await printPlan(plan, printChoiceOf(options.paper, options.scale, options.set), readAsset, out.now());
+      const place = join(resolve(options.out), `${fileNameOf(planNameOf(path))} ${options.set} sheets.pdf`);
+      await replaceFile(place, pdf).catch((error: unknown) => {
+        const { code, what, remedy } = problemOf(error, place);
+        throw new HostProblem(code, what, place, remedy);
+      });
+      out.line(place);
+      end(0);
+    });
+}
