@@ -1,6 +1,6 @@
-import { z } from 'zod';
 import { PIPE_SCHEDULES, PIPE_SIZES } from '../profile/pipe-table.ts';
 import { unitProfileSchema } from '../profile/unit-profile.ts';
+import { z } from '../profile/zod.ts';
 
 /** Version of the plan file that this program writes. An older one is migrated, a newer one refused. */
 export const PLAN_VERSION = 1;

@@ -1,6 +1,6 @@
-import { z } from 'zod';
 import { LIMIT_KEYS, type LimitKey } from './limit-catalogue.ts';
 import { PIPE_SCHEDULES, PIPE_SIZES } from './pipe-table.ts';
+import { z } from './zod.ts';
 
 const shortText = z.string().max(400);
 
