@@ -1,14 +1,14 @@
-import { clipToHalfPlane, nearerTo } from '../geometry/half-plane.ts';
 import { momentsOf } from '../geometry/moments.ts';
-import { type Outline, boundsOf, boxesTouch, sidesOf } from '../geometry/outline.ts';
+import { type Outline, boundsOf, sidesOf } from '../geometry/outline.ts';
 import { type PlanPoint, type PlanPoint3, distance_m } from '../geometry/point.ts';
 import { poleOf } from '../geometry/pole.ts';
 import { SAME_PLACE_m, SLIVER_m2 } from '../geometry/tolerance.ts';
 import type { RefOf } from '../model/plan.ts';
 import { isFullHeight } from './clearance-faces.ts';
+import { type NozzleCoverage, shareOf } from './coverage-share.ts';
 import type { DerivedNozzle, Space } from './derived.ts';
 import { type PlacedFootprint, placedFootprint } from './footprint.ts';
-import { type Region, differenceOf, fillOf, intersectionOf, partsOf, unionOf } from './polygon-sums.ts';
+import { type Region, differenceOf, fillOf, partsOf, unionOf } from './polygon-sums.ts';
 import { remembered } from './remember.ts';
 import { seenOf, standsOnFloor } from './sight.ts';
 import { isWithinHeight } from './space-index.ts';
@@ -22,20 +22,6 @@ export interface UncoveredRegion {
   readonly worst: PlanPoint;
   /** Distance from there to the nearest border of the region [m]: to covered floor or to a wall. */
   readonly worstDistance_m: number;
-}
-
-/** What one nozzle covers. */
-export interface NozzleCoverage {
-  readonly nozzle: RefOf<'nozzle'>;
-  /** All the floor that it covers, shared or not. */
-  readonly seen: Region;
-  /** Its share: the floor that it covers and no nearer nozzle does; of two at one place the first in the list has it. */
-  readonly rings: readonly Outline[];
-  /** Area of its share [m²]. */
-  readonly area_m2: number;
-  /** Plan distance to the farthest place of its share [m]; 0 without a share. */
-  readonly farthest_m: number;
-  readonly farthest: PlanPoint | undefined;
 }
 
 export interface Coverage {
@@ -122,36 +108,18 @@ function floorOf(space: Space, spots: readonly Spot[]): Region {
 
 function summedCoverage(space: Space, spots: readonly Spot[]): Coverage {
   const floor = floorOf(space, spots);
-  const counted = spots.filter(({ why }) => !why).map((spot) => ({ ...spot, bounds: boundsOf(spot.seen.flat()) }));
+  const counted = spots.flatMap(({ ref, at, footprint, seen }, order) =>
+    at && footprint ? [{ ref, order, at, footprint, seen, bounds: boundsOf(seen.flat()) }] : [],
+  );
   const uncovered = differenceOf(floor, [unionOf(counted.map(({ seen }) => seen))]);
   const floor_m2 = momentsOf(floor).area_m2;
   return {
     floor_m2,
     covered_m2: floor_m2 - momentsOf(uncovered).area_m2,
     uncovered: partsOf(uncovered).flatMap(uncoveredRegion),
-    perNozzle: spots.map((spot, i): NozzleCoverage => {
+    perNozzle: spots.map((spot) => {
       const mine = counted.find(({ ref }) => ref === spot.ref);
-      if (!mine?.at || !mine.footprint) return { nozzle: spot.ref, seen: [], rings: [], area_m2: 0, farthest_m: 0, farthest: undefined };
-      const at = mine.at;
-      const others = counted.flatMap((other): Region[] => {
-        if (other.ref === mine.ref || !other.at || !boxesTouch(mine.bounds, other.bounds)) return [];
-        if (distance_m(at, other.at) <= SAME_PLACE_m) return spots.findIndex(({ ref }) => ref === other.ref) < i ? [other.seen] : [];
-        const half = nearerTo(other.at, at);
-        return [other.seen.map((ring) => clipToHalfPlane(ring, half)).filter((ring) => ring.length > 0)];
-      });
-      const seen = intersectionOf(mine.seen, floor);
-      const rings = differenceOf(seen, others);
-      let farthest: PlanPoint | undefined;
-      for (const place of rings.flat()) if (!farthest || distance_m(at, place) > distance_m(at, farthest)) farthest = place;
-      return {
-        nozzle: spot.ref,
-        seen,
-        rings,
-        // The grid must not push a share past its footprint.
-        area_m2: Math.min(momentsOf(rings).area_m2, mine.footprint.area_m2),
-        farthest_m: farthest ? Math.min(distance_m(at, farthest), mine.footprint.reach_m) : 0,
-        farthest,
-      };
+      return mine ? shareOf(mine, counted, floor) : { nozzle: spot.ref, seen: [], rings: [], area_m2: 0, farthest_m: 0, farthest: undefined };
     }),
     notCounted: spots.flatMap(({ ref, why }) => (why ? [{ nozzle: ref, why }] : [])),
   };

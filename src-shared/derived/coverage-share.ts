@@ -1,0 +1,84 @@
+import { clipToHalfPlane, nearerTo } from '../geometry/half-plane.ts';
+import { momentsOf } from '../geometry/moments.ts';
+import { type Box, type Outline, boundsOf, boxesTouch, isCounterClockwise } from '../geometry/outline.ts';
+import { type PlanPoint, type PlanPoint3, distance_m } from '../geometry/point.ts';
+import { SAME_PLACE_m } from '../geometry/tolerance.ts';
+import type { RefOf } from '../model/plan.ts';
+import type { PlacedFootprint } from './footprint.ts';
+import { type Region, differenceOf, intersectionOf } from './polygon-sums.ts';
+
+/** What one nozzle covers. */
+export interface NozzleCoverage {
+  readonly nozzle: RefOf<'nozzle'>;
+  /** All the floor that it covers, shared or not. */
+  readonly seen: Region;
+  /** Its share: the floor that it covers and no nearer nozzle does; of two at one place the first in the list has it. */
+  readonly rings: readonly Outline[];
+  /** Area of its share [m²]. */
+  readonly area_m2: number;
+  /** Plan distance to the farthest place of its share [m]; 0 without a share. */
+  readonly farthest_m: number;
+  readonly farthest: PlanPoint | undefined;
+}
+
+/** A nozzle that covers some floor. */
+export interface Covering {
+  readonly ref: RefOf<'nozzle'>;
+  readonly order: number;
+  readonly at: PlanPoint3;
+  readonly footprint: PlacedFootprint;
+  readonly seen: Region;
+  readonly bounds: Box;
+}
+
+/** So many nearer nozzles are taken off a share at once; mostly the first lot leaves nothing for the others to claim. */
+const AT_ONCE = 6;
+
+/**
+ * The share of one nozzle: what it sees of the floor less what each nearer nozzle sees on its own side of the line
+ * halfway between the two. Exact but for the grid of the polygon sums.
+ * @param counted all nozzles that cover some floor, this one included
+ * @param floor   floor that is to be covered
+ */
+export function shareOf(mine: Covering, counted: readonly Covering[], floor: Region): NozzleCoverage {
+  const { ref, at, footprint, bounds } = mine;
+  const nearby = floor.filter((ring) => isCounterClockwise(ring) || boxesTouch(boundsOf(ring), bounds));
+  const seen = intersectionOf(mine.seen, nearby);
+  const others = counted
+    .filter((other) => other !== mine && boxesTouch(bounds, other.bounds))
+    .map((other) => ({ other, apart_m: distance_m(at, other.at) }))
+    .sort((a, b) => a.apart_m - b.apart_m);
+  let rings = seen;
+  let claims: Region[] = [];
+  for (const [i, { other, apart_m }] of others.entries()) {
+    if (apart_m <= SAME_PLACE_m) {
+      if (other.order < mine.order) claims.push(other.seen);
+    } else {
+      const half = nearerTo(other.at, at);
+      const reaches = rings.some((ring) => ring.some((p) => half.x * p.x + half.y * p.y < half.limit));
+      if (reaches) claims.push(other.seen.map((ring) => clipToHalfPlane(ring, half)).filter((ring) => ring.length > 0));
+    }
+    if (claims.length >= AT_ONCE || i === others.length - 1) {
+      if (claims.length > 0) rings = differenceOf(rings, claims);
+      claims = [];
+    }
+  }
+  let farthest: PlanPoint | undefined;
+  let farthest_m = 0;
+  for (const place of rings.flat()) {
+    const far_m = distance_m(at, place);
+    if (!farthest || far_m > farthest_m) {
+      farthest = place;
+      farthest_m = far_m;
+    }
+  }
+  // The grid must not push a share past its footprint.
+  return {
+    nozzle: ref,
+    seen,
+    rings,
+    area_m2: Math.min(momentsOf(rings).area_m2, footprint.area_m2),
+    farthest_m: Math.min(farthest_m, footprint.reach_m),
+    farthest,
+  };
+}
