@@ -1,0 +1,59 @@
+import type { PlanPoint } from '#shared/geometry/point';
+import type { Problem, Recovery } from '#shared/host/contract';
+import type { Ref } from '#shared/model/plan';
+
+/** A figure of the ledger whose sum is shown on the bench. */
+export type LedgerFigure = 'volume' | 'area' | 'path' | 'elbows' | 'nozzles' | 'cylinders';
+
+/** What the bench shows: the stage's own panel, the selection, or a sum. */
+export type BenchView = { readonly kind: 'stage' } | { readonly kind: 'selection' } | { readonly kind: 'sum'; readonly figure: LedgerFigure };
+
+/** What lies on the desk beside the plan: questions that wait for an answer, and what was copied. Never saved. */
+export interface DeskState {
+  readonly bench: BenchView;
+  /** What the user wanted to do when there was unsaved work; runs once that is settled. */
+  readonly leave: (() => Promise<void>) | null;
+  /** Why a save was refused because the file had changed. */
+  readonly conflict: Problem | null;
+  /** File that is to become an underlay; null while the user still picks one. */
+  readonly importing: { readonly name: string; readonly bytes: Uint8Array } | null;
+  readonly recoveries: readonly Recovery[];
+  /** Where the context menu stands [px of the window]. */
+  readonly menu: { readonly x: number; readonly y: number; readonly on: Ref | null } | null;
+  readonly clipboard: { readonly refs: readonly Ref[]; readonly cut: boolean; readonly from: PlanPoint } | null;
+  /** The user saw a demo or began to draw: the start page is put away. */
+  readonly started: boolean;
+}
+
+/** Holds the desk of one window. */
+export interface Desk {
+  get(): DeskState;
+  set(change: Partial<DeskState>): void;
+  subscribe(listener: () => void): () => void;
+}
+
+/** An empty desk. */
+export function makeDesk(): Desk {
+  let state: DeskState = {
+    bench: { kind: 'stage' },
+    leave: null,
+    conflict: null,
+    importing: null,
+    recoveries: [],
+    menu: null,
+    clipboard: null,
+    started: false,
+  };
+  const listeners = new Set<() => void>();
+  return {
+    get: () => state,
+    set(change) {
+      state = { ...state, ...change };
+      for (const listener of [...listeners]) listener();
+    },
+    subscribe(listener) {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+  };
+}

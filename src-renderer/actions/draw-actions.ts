@@ -1,0 +1,72 @@
+import { STAGES, type ToolId } from '../store/state.ts';
+import { STAGE_TOOLS, STAGE_WORDS, TOOL_WORDS } from '../plan-words.ts';
+import type { Action } from './action.ts';
+
+/** The letter of each tool. */
+export const TOOL_KEYS: Readonly<Record<ToolId, string>> = {
+  select: 'S',
+  enclosure: 'E',
+  hole: 'H',
+  'pick-outline': 'T',
+  'ceiling-zone': 'Z',
+  opening: 'O',
+  obstruction: 'B',
+  cylinder: 'C',
+  pipe: 'P',
+  nozzle: 'N',
+  dimension: 'D',
+  note: 'W',
+  measure: 'M',
+  calibrate: 'K',
+  section: 'X',
+};
+
+const ALSO: Partial<Record<ToolId, string>> = {
+  enclosure: 'room wall draw outline',
+  hole: 'shaft column void',
+  'pick-outline': 'pick outline room floor plan',
+  'ceiling-zone': 'height beam soffit slope zone',
+  opening: 'door vent window damper grille penetration',
+  obstruction: 'beam rack duct cabinet column light obstacle tray',
+  cylinder: 'unit',
+  dimension: 'measure print distance',
+  note: 'text label write',
+  measure: 'distance tape ruler',
+  calibrate: 'scale two points distance',
+  section: 'cut elevation side view',
+};
+
+const TOOLS = Object.keys(TOOL_WORDS) as ToolId[];
+
+/** Actions that take up a tool or go to a stage of the job. */
+export const DRAW_ACTIONS: readonly Action[] = [
+  ...TOOLS.map(
+    (tool): Action => ({
+      id: `tool-${tool}`,
+      name: `${TOOL_WORDS[tool].name}: ${TOOL_WORDS[tool].does.charAt(0).toLowerCase()}${TOOL_WORDS[tool].does.slice(1)}`,
+      group: 'Draw',
+      keys: [TOOL_KEYS[tool]],
+      also: ALSO[tool],
+      unavailable: (state) => {
+        const level = state.history.present.levels[state.session.level];
+        if ((tool === 'calibrate' || tool === 'pick-outline') && Object.keys(level?.underlays ?? {}).length === 0) return 'Import a floor plan first.';
+        if ((tool === 'opening' || tool === 'hole' || tool === 'ceiling-zone') && Object.keys(level?.enclosures ?? {}).length === 0) return 'Draw an enclosure first.';
+        return null;
+      },
+      run: ({ store }) => store.session({ tool, refusal: null }),
+    }),
+  ),
+  ...STAGES.map(
+    (stage, i): Action => ({
+      id: `stage-${stage}`,
+      name: `Go to ${STAGE_WORDS[stage].name}`,
+      group: 'View',
+      keys: [`Mod+${i + 1}`],
+      also: STAGE_WORDS[stage].does,
+      run: ({ store, desk }) => {
+        desk.set({ bench: { kind: 'stage' } });
+        store.session((session) => ({ stage, tool: STAGE_TOOLS[stage].includes(session.tool) ? session.tool : 'select' }));
+      },
+    }),
+  ),
+];

@@ -1,0 +1,57 @@
+import type { Host } from '#shared/host/contract';
+import type { LayerName, Session, Store } from '../store/state.ts';
+
+export type Preferences = Readonly<Record<string, string | number | boolean>>;
+
+const SNAPS = ['orthogonal', 'snapGrid', 'snapPlan', 'snapUnderlay'] as const;
+const HIDEABLE: readonly LayerName[] = ['coverage', 'jets', 'findings', 'grid'];
+
+/** What of a session is remembered from one start to the next. */
+export function preferencesOf(session: Session): Preferences {
+  return {
+    theme: session.theme,
+    benchWidth_px: Math.round(session.benchWidth_px),
+    sectionHeight_px: Math.round(session.sectionHeight_px),
+    ...Object.fromEntries(SNAPS.map((snap) => [snap, session.toolOptions[snap]])),
+    ...Object.fromEntries(HIDEABLE.map((layer) => [`show-${layer}`, session.layers[layer].visible])),
+  };
+}
+
+const within = (value: unknown, least: number, most: number, otherwise: number): number => (typeof value === 'number' && value >= least && value <= most ? value : otherwise);
+const flag = (value: unknown, otherwise: boolean): boolean => (typeof value === 'boolean' ? value : otherwise);
+
+/** A session as the user left it last time; what cannot be used is passed over. */
+export function withPreferences(session: Session, remembered: Preferences): Partial<Session> {
+  const { theme } = remembered;
+  const { toolOptions, layers } = session;
+  return {
+    theme: theme === 'light' || theme === 'dark' || theme === 'system' ? theme : session.theme,
+    benchWidth_px: within(remembered.benchWidth_px, 260, 900, session.benchWidth_px),
+    sectionHeight_px: within(remembered.sectionHeight_px, 0, 1200, session.sectionHeight_px),
+    toolOptions: {
+      ...toolOptions,
+      orthogonal: flag(remembered.orthogonal, toolOptions.orthogonal),
+      snapGrid: flag(remembered.snapGrid, toolOptions.snapGrid),
+      snapPlan: flag(remembered.snapPlan, toolOptions.snapPlan),
+      snapUnderlay: flag(remembered.snapUnderlay, toolOptions.snapUnderlay),
+    },
+    layers: Object.fromEntries(
+      Object.entries(layers).map(([name, layer]) => [name, { ...layer, visible: flag(remembered[`show-${name}`], layer.visible) }]),
+    ) as Session['layers'],
+  };
+}
+
+/** Writes preferences a moment after they changed. */
+export function keepPreferences(store: Store, host: Host): () => void {
+  const text = (): string => JSON.stringify({ ...preferencesOf(store.get().session), lengths: store.get().history.present.settings.lengths });
+  let written = text();
+  let timer: ReturnType<typeof setTimeout> | null = null;
+  return store.subscribe(() => {
+    if (timer !== null || text() === written) return;
+    timer = setTimeout(() => {
+      timer = null;
+      written = text();
+      void host.writePreferences({ preferences: JSON.parse(written) as Preferences });
+    }, 400);
+  });
+}

@@ -1,0 +1,119 @@
+import { editSettings } from '#shared/commands/edit-settings';
+import { zoomedAt } from '../canvas/viewport.ts';
+import type { LayerName, State, Store } from '../store/state.ts';
+import type { Action } from './action.ts';
+import { fitLevel, fitPlaces, placesOfThing } from './fit-view.ts';
+
+/** Levels from the lowest floor to the highest. */
+export const levelsInOrder = (state: State) => Object.values(state.history.present.levels).sort((a, b) => a.floorElevation_m - b.floorElevation_m);
+
+function toLevel(store: Store, by: 1 | -1): void {
+  const levels = levelsInOrder(store.get());
+  const next = levels[levels.findIndex((level) => level.id === store.get().session.level) + by];
+  if (next) showLevel(store, next.id);
+}
+
+/** Shows another level. */
+export function showLevel(store: Store, level: string): void {
+  store.session({ level, selection: [], cut: null });
+  fitLevel(store);
+}
+
+const noLevel = (by: 1 | -1) => (state: State): string | null => {
+  const levels = levelsInOrder(state);
+  return levels[levels.findIndex((level) => level.id === state.session.level) + by] ? null : by > 0 ? 'This is the highest level.' : 'This is the lowest level.';
+};
+
+function zoom(store: Store, factor: number): void {
+  const { camera, board } = store.get().session;
+  store.session({ camera: zoomedAt({ camera, width: board.width, height: board.height }, { x: board.width / 2, y: board.height / 2 }, factor) });
+}
+
+/** Layers as the user calls them. */
+export const LAYER_WORDS: Readonly<Record<LayerName, string>> = {
+  underlays: 'Floor plans',
+  enclosures: 'Enclosures',
+  obstructions: 'Obstacles',
+  pipes: 'Pipe and cylinders',
+  nozzles: 'Nozzles',
+  coverage: 'Coverage',
+  jets: 'Jets',
+  dimensions: 'Dimensions',
+  notes: 'Notes',
+  findings: 'Findings',
+  grid: 'Grid',
+};
+
+/** Shows or hides a layer, or locks and frees it. */
+export const changeLayer = (store: Store, name: LayerName, change: Partial<State['session']['layers'][LayerName]>): void =>
+  store.session(({ layers }) => ({ layers: { ...layers, [name]: { ...layers[name], ...change } } }));
+
+const toggleOption = (option: 'orthogonal' | 'snapGrid' | 'snapPlan' | 'snapUnderlay') => ({ store }: { readonly store: Store }): void =>
+  store.session(({ toolOptions }) => ({ toolOptions: { ...toolOptions, [option]: !toolOptions[option] } }));
+
+/** Height of the section strip when it is pulled up [px]. */
+const STRIP_HEIGHT_px = 200;
+
+/** Actions on what is shown and how. */
+export const VIEW_ACTIONS: readonly Action[] = [
+  { id: 'fit', name: 'Show the whole level', group: 'View', keys: ['F'], also: 'fit zoom all extents', run: ({ store }) => fitLevel(store) },
+  {
+    id: 'fit-selection',
+    name: 'Show the selection',
+    group: 'View',
+    keys: ['Shift+F'],
+    also: 'zoom to selected',
+    unavailable: (state) => (state.session.selection.length === 0 ? 'Select something first.' : null),
+    run: ({ store }) => {
+      const { history, session } = store.get();
+      fitPlaces(store, session.selection.flatMap((ref) => placesOfThing(history.present, ref)), 2);
+    },
+  },
+  { id: 'zoom-in', name: 'Zoom in', group: 'View', keys: ['+'], also: 'closer larger', run: ({ store }) => zoom(store, 1.25) },
+  { id: 'zoom-out', name: 'Zoom out', group: 'View', keys: ['-'], also: 'smaller', run: ({ store }) => zoom(store, 0.8) },
+  { id: 'level-up', name: 'Go up one level', group: 'View', keys: ['PageUp'], also: 'floor storey', unavailable: noLevel(1), run: ({ store }) => toLevel(store, 1) },
+  { id: 'level-down', name: 'Go down one level', group: 'View', keys: ['PageDown'], also: 'floor storey', unavailable: noLevel(-1), run: ({ store }) => toLevel(store, -1) },
+  { id: 'layers', name: 'Layers: show, hide and lock…', group: 'View', keys: ['L'], also: 'visibility', run: ({ store }) => store.session({ dialog: 'layers' }) },
+  ...(['coverage', 'jets', 'findings', 'underlays', 'grid'] as const).map(
+    (name): Action => ({
+      id: `layer-${name}`,
+      name: `Show or hide: ${LAYER_WORDS[name].toLowerCase()}`,
+      group: 'View',
+      also: 'layer toggle visible',
+      run: ({ store }) => changeLayer(store, name, { visible: !store.get().session.layers[name].visible }),
+    }),
+  ),
+  {
+    id: 'section',
+    name: 'Pull up or put away the section strip',
+    group: 'View',
+    keys: ['Shift+X'],
+    also: 'side view height elevation toggle',
+    run: ({ store }) => store.session(({ sectionHeight_px }) => ({ sectionHeight_px: sectionHeight_px > 40 ? 0 : STRIP_HEIGHT_px })),
+  },
+  { id: 'square', name: 'Square lines on or off', group: 'View', keys: ['Q'], also: 'orthogonal right angle lock', run: toggleOption('orthogonal') },
+  { id: 'snap-grid', name: 'Catch the grid: on or off', group: 'View', keys: ['G'], also: 'snap toggle', run: toggleOption('snapGrid') },
+  { id: 'snap-plan', name: 'Catch what is drawn: on or off', group: 'View', keys: ['Shift+G'], also: 'snap toggle', run: toggleOption('snapPlan') },
+  { id: 'snap-underlay', name: 'Catch the floor plan: on or off', group: 'View', keys: ['Shift+K'], also: 'snap toggle underlay', run: toggleOption('snapUnderlay') },
+  {
+    id: 'units',
+    name: 'Change between feet and metric',
+    group: 'View',
+    keys: ['U'],
+    nameNow: (state) => (state.history.present.settings.lengths === 'feet' ? 'Show lengths in metres' : 'Show lengths in feet and inches'),
+    also: 'units inches metres millimetres imperial',
+    run: ({ store }) => {
+      store.commit(editSettings({ lengths: store.get().history.present.settings.lengths === 'feet' ? 'metric' : 'feet' }));
+    },
+  },
+  ...(['light', 'dark', 'system'] as const).map(
+    (theme): Action => ({
+      id: `theme-${theme}`,
+      name: theme === 'system' ? 'Ground as the system has it' : theme === 'light' ? 'Paper-white ground' : 'Slate ground',
+      group: 'View',
+      also: `theme colours ${theme} mode`,
+      unavailable: (state) => (state.session.theme === theme ? 'It is so now.' : null),
+      run: ({ store }) => store.session({ theme }),
+    }),
+  ),
+];

@@ -1,0 +1,105 @@
+import { type PointerEvent, useEffect, useRef } from 'react';
+import type { BenchView } from '../../actions/desk.ts';
+import { STAGE_WORDS } from '../../plan-words.ts';
+import type { State } from '../../store/state.ts';
+import { useStore } from '../../store/use-store.ts';
+import { FindingsPanel } from '../findings/findings-panel.tsx';
+import { LayoutPanel } from '../stages/layout-panel.tsx';
+import { SheetsPanel } from '../stages/sheets-panel.tsx';
+import { SitePanel } from '../stages/site-panel.tsx';
+import { SurveyPanel } from '../stages/survey-panel.tsx';
+import { useActionContext, useDesk } from '../window-context.ts';
+import { SelectionPanel, selectionTitle } from './selection-panel.tsx';
+import { SUM_TITLES, SumPanel } from './sum-panel.tsx';
+import { ToolOptionsSlip } from './tool-options.tsx';
+
+const stageOf = (state: State) => state.session.stage;
+const widthOf = (state: State) => state.session.benchWidth_px;
+const selectionOf = (state: State) => state.session.selection;
+const STAGE_TITLES = { survey: 'Survey', layout: 'Rooms and units', proof: 'Findings', sheets: 'Sheets', site: 'Site' } as const;
+const STAGE_PANELS = { survey: SurveyPanel, layout: LayoutPanel, proof: FindingsPanel, sheets: SheetsPanel, site: SitePanel } as const;
+const LEAST_px = 300;
+const GREATEST_px = 640;
+
+function WidthHandle() {
+  const { store } = useActionContext();
+  const width = useStore(widthOf);
+  const start = useRef<{ x: number; width: number } | null>(null);
+  const take = (wanted: number): void => store.session({ benchWidth_px: Math.min(GREATEST_px, Math.max(LEAST_px, wanted)) });
+  const onPointerMove = (event: PointerEvent): void => {
+    if (start.current) take(start.current.width + start.current.x - event.clientX);
+  };
+  return (
+    // biome-ignore lint/a11y/useSemanticElements: a rule between parts cannot be moved; this handle can
+    <div
+      className="bench-handle"
+      role="separator"
+      tabIndex={0}
+      aria-orientation="vertical"
+      aria-label="Width of the bench"
+      aria-valuenow={Math.round(width)}
+      aria-valuemin={LEAST_px}
+      aria-valuemax={GREATEST_px}
+      onPointerDown={(event) => {
+        event.currentTarget.setPointerCapture(event.pointerId);
+        start.current = { x: event.clientX, width };
+      }}
+      onPointerMove={onPointerMove}
+      onPointerUp={() => {
+        start.current = null;
+      }}
+      onKeyDown={(event) => {
+        const step = event.key === 'ArrowLeft' ? 16 : event.key === 'ArrowRight' ? -16 : 0;
+        if (step === 0) return;
+        event.stopPropagation();
+        event.preventDefault();
+        take(width + step);
+      }}
+    />
+  );
+}
+
+/** The side of the window: the stage's own panel, what is selected, or a sum of the ledger. */
+export function Bench() {
+  const { desk } = useActionContext();
+  const view = useDesk((state) => state.bench);
+  const stage = useStore(stageOf);
+  const width = useStore(widthOf);
+  const selection = useStore(selectionOf);
+  const title = useStore(selectionTitle);
+  const body = useRef<HTMLDivElement>(null);
+
+  // What was picked on the board comes up; while findings are walked through, the list stays.
+  useEffect(() => {
+    const now = desk.get().bench.kind;
+    if (selection.length > 0 && stage !== 'proof') desk.set({ bench: { kind: 'selection' } });
+    else if (selection.length === 0 && now === 'selection') desk.set({ bench: { kind: 'stage' } });
+  }, [selection, stage, desk]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another content begins at its top
+  useEffect(() => {
+    body.current?.scrollTo({ top: 0 });
+  }, [view.kind, stage, selection]);
+
+  const tabs: { readonly key: string; readonly label: string; readonly to: BenchView; readonly isOn: boolean }[] = [
+    { key: 'stage', label: STAGE_TITLES[stage], to: { kind: 'stage' }, isOn: view.kind === 'stage' },
+    ...(selection.length > 0 ? [{ key: 'selection', label: title, to: { kind: 'selection' } as const, isOn: view.kind === 'selection' }] : []),
+    ...(view.kind === 'sum' ? [{ key: 'sum', label: SUM_TITLES[view.figure], to: view, isOn: true }] : []),
+  ];
+  const StagePanel = STAGE_PANELS[stage];
+  return (
+    <aside className="bench" style={{ width }} aria-label={`Bench: ${STAGE_WORDS[stage].name}`}>
+      <WidthHandle />
+      <div className="bench-tabs" role="tablist">
+        {tabs.map(({ key, label, to, isOn }) => (
+          <button key={key} type="button" role="tab" aria-selected={isOn} className="bench-tab" onClick={() => desk.set({ bench: to })} title={label}>
+            {label}
+          </button>
+        ))}
+      </div>
+      <div className="bench-body" ref={body} role="tabpanel" tabIndex={-1}>
+        <ToolOptionsSlip />
+        {view.kind === 'selection' ? <SelectionPanel /> : view.kind === 'sum' ? <SumPanel figure={view.figure} /> : <StagePanel />}
+      </div>
+    </aside>
+  );
+}

@@ -1,0 +1,137 @@
+import { editEnclosure } from '#shared/commands/edit-enclosure';
+import type { Enclosure, RefOf } from '#shared/model/plan';
+import { useStoreItself } from '../../store/use-store.ts';
+import { OPENING_WORDS } from '../../plan-words.ts';
+import { Choice, Tick, optionsOf } from '../fields/choice.tsx';
+import { LengthField, QuantityField } from '../fields/quantity-field.tsx';
+import { LongTextField, TextField } from '../fields/text-field.tsx';
+import { Slip } from './slip.tsx';
+import { TemperatureFields } from './temperature-fields.tsx';
+import { useCommit, useFigures, useShownPlan } from './use-plan.ts';
+
+const OCCUPANCY = { unknown: 'Not yet known', 'normally-occupied': 'People work here', 'normally-unoccupied': 'People come now and then', unoccupiable: 'Nobody can be inside' } as const;
+const HAZARD = { unknown: 'Not yet known', 'A-surface': 'Class A, surface fire', 'A-higher': 'Class A, higher hazard', B: 'Class B, flammable liquid', C: 'Class C, live electrical' } as const;
+
+type EnclosureRef = RefOf<'enclosure'>;
+type Voids = 'underFloor' | 'ceilingVoid';
+
+function VoidFields({ label, space, onCommit }: { readonly label: string; readonly space: Enclosure[Voids]; onCommit(space: Enclosure[Voids]): void }) {
+  return (
+    <>
+      <Tick label={label} value={space !== null} onCommit={(has) => onCommit(has ? { depth_m: 0.3048, isProtected: true } : null)} />
+      {space ? (
+        <div className="fields is-inset">
+          <LengthField label="Clear depth" value={space.depth_m} least={0.01} onCommit={(depth_m) => onCommit({ ...space, depth_m })} />
+          <Choice
+            label="Agent there"
+            value={space.isProtected ? 'yes' : 'no'}
+            options={[
+              { value: 'yes', label: 'Protected' },
+              { value: 'no', label: 'Left out, signed for' },
+            ]}
+            onCommit={(chosen) => onCommit({ ...space, isProtected: chosen === 'yes' })}
+          />
+        </div>
+      ) : null}
+    </>
+  );
+}
+
+function CeilingSlip({ enclosure, change }: { readonly enclosure: Enclosure; change(part: Partial<Enclosure>): void }) {
+  const { slope } = enclosure;
+  const [first] = enclosure.outline;
+  return (
+    <Slip title="Ceiling and voids">
+      <div className="fields">
+        <LengthField
+          label={slope ? 'Height at the low place' : 'Floor to ceiling'}
+          value={enclosure.height_m}
+          least={0.1}
+          blank={{ text: 'not known', commit: () => change({ height_m: null }) }}
+          help={enclosure.height_m === null ? 'Without it, drop and volume are not checked.' : undefined}
+          onCommit={(height_m) => change({ height_m })}
+        />
+      </div>
+      <Tick label="Sloped ceiling" value={slope !== null} onCommit={(has) => change({ slope: has ? { at: { x: first?.x ?? 0, y: first?.y ?? 0 }, direction_rad: 0, rise: 0 } : null })} />
+      {slope ? (
+        <div className="fields is-inset">
+          <QuantityField kind="angle" label="Rises toward" value={slope.direction_rad} onCommit={(direction_rad) => change({ slope: { ...slope, direction_rad } })} help="0° is right on the plan, 90° is up." />
+          <QuantityField kind="ratio" label="Rise over run" value={slope.rise} onCommit={(rise) => change({ slope: { ...slope, rise } })} />
+        </div>
+      ) : null}
+      <VoidFields label="Under-floor void" space={enclosure.underFloor} onCommit={(underFloor) => change({ underFloor })} />
+      <VoidFields label="Void above the ceiling" space={enclosure.ceilingVoid} onCommit={(ceilingVoid) => change({ ceilingVoid })} />
+    </Slip>
+  );
+}
+
+function PartsSlip({ at, enclosure }: { readonly at: EnclosureRef; readonly enclosure: Enclosure }) {
+  const store = useStoreItself();
+  const { length } = useFigures();
+  const openings = Object.values(enclosure.openings);
+  const zones = Object.values(enclosure.ceilingZones);
+  const pick = (kind: 'opening' | 'ceiling-zone', id: string): void => store.session({ selection: [{ kind, level: at.level, enclosure: at.id, id }] });
+  return (
+    <Slip title="Openings and ceiling zones">
+      {openings.length + zones.length === 0 ? <p className="quiet">None yet. Press O for an opening, Z for a part of the ceiling with its own height.</p> : null}
+      <ul className="pick-list">
+        {openings.map((opening) => (
+          <li key={opening.id}>
+            <button type="button" onClick={() => pick('opening', opening.id)}>
+              <span>
+                {OPENING_WORDS[opening.kind]} {opening.name}
+              </span>
+              <span className="quiet">
+                {length(opening.width_m)} wide{opening.kind === 'door' ? `, ${opening.swing === 'none' ? 'no swing' : `opens ${opening.swing}`}` : ''}
+              </span>
+            </button>
+          </li>
+        ))}
+        {zones.map((zone) => (
+          <li key={zone.id}>
+            <button type="button" onClick={() => pick('ceiling-zone', zone.id)}>
+              <span>Ceiling zone {zone.name}</span>
+              <span className="quiet">{length(zone.height_m)} high</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+    </Slip>
+  );
+}
+
+/** Form of an enclosure: what the room is, how high, how hot, who is in it. */
+export function EnclosureForm({ at }: { readonly at: EnclosureRef }) {
+  const plan = useShownPlan();
+  const commit = useCommit();
+  const enclosure = plan.levels[at.level]?.enclosures[at.id];
+  if (!enclosure) return null;
+  const change = (part: Partial<Enclosure>): void => {
+    commit(editEnclosure(at, part));
+  };
+  return (
+    <>
+      <Slip title="Room">
+        <div className="fields">
+          <TextField label="Name" value={enclosure.name} required="A room needs a name." onCommit={(name) => change({ name })} wide />
+          <Choice label="People" value={enclosure.occupancy} options={optionsOf(OCCUPANCY)} onCommit={(occupancy) => change({ occupancy })} wide />
+          <Choice label="What can burn" value={enclosure.hazardClass} options={optionsOf(HAZARD)} onCommit={(hazardClass) => change({ hazardClass })} wide />
+          <QuantityField
+            kind="ratio"
+            label="Design concentration"
+            value={enclosure.concentration_pct === null ? null : enclosure.concentration_pct / 100}
+            least={0}
+            most={0.99}
+            blank={{ text: 'not chosen', commit: () => change({ concentration_pct: null }) }}
+            onCommit={(share) => change({ concentration_pct: share * 100 })}
+          />
+          <LengthField label="Height above the sea" value={enclosure.altitude_m} least={-1000} most={6000} blank={{ text: 'not known', commit: () => change({ altitude_m: null }) }} onCommit={(altitude_m) => change({ altitude_m })} />
+          <TemperatureFields value={enclosure.temperature} onCommit={(temperature) => change({ temperature })} />
+        </div>
+        <LongTextField label="What lies on the other sides" value={enclosure.adjacent} rows={2} onCommit={(adjacent) => change({ adjacent })} />
+      </Slip>
+      <CeilingSlip enclosure={enclosure} change={change} />
+      <PartsSlip at={at} enclosure={enclosure} />
+    </>
+  );
+}

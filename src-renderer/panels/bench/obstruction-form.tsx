@@ -1,0 +1,48 @@
+import { editObstruction } from '#shared/commands/edit-obstruction';
+import { area_m2, boundsOf } from '#shared/geometry/outline';
+import type { Obstruction, RefOf } from '#shared/model/plan';
+import { OBSTRUCTION_WORDS } from '../../plan-words.ts';
+import { Choice, optionsOf } from '../fields/choice.tsx';
+import { LengthField } from '../fields/quantity-field.tsx';
+import { TextField } from '../fields/text-field.tsx';
+import { Readings, Slip } from './slip.tsx';
+import { useCommit, useFigures, useShownPlan } from './use-plan.ts';
+
+/** Form of a beam, rack, duct or other thing in the way. */
+export function ObstructionForm({ at }: { readonly at: RefOf<'obstruction'> }) {
+  const commit = useCommit();
+  const { length, quantity } = useFigures();
+  const solid = useShownPlan().levels[at.level]?.obstructions[at.id];
+  if (!solid) return null;
+  const change = (part: Partial<Obstruction>): void => {
+    commit(editObstruction(at, part));
+  };
+  const box = boundsOf(solid.footprint);
+  const area = area_m2(solid.footprint);
+  return (
+    <Slip title="Obstacle">
+      <div className="fields">
+        <Choice label="Kind" value={solid.kind} options={optionsOf(OBSTRUCTION_WORDS)} onCommit={(kind) => change({ kind })} />
+        <TextField label="Name" value={solid.name} onCommit={(name) => change({ name })} />
+        <LengthField label="Bottom above floor" value={solid.bottom_m} onCommit={(bottom_m) => change({ bottom_m })} />
+        <LengthField label="Top above floor" value={solid.top_m} onCommit={(top_m) => change({ top_m })} />
+        <Choice
+          label="Gas"
+          value={solid.isPermeable ? 'through' : 'solid'}
+          options={[
+            { value: 'through', label: 'Passes through it: stays in the volume' },
+            { value: 'solid', label: 'Cannot enter: taken off the volume' },
+          ]}
+          onCommit={(chosen) => change({ isPermeable: chosen === 'through' })}
+          wide
+        />
+      </div>
+      <Readings
+        rows={[
+          { label: 'Size on plan', value: `${length(box.maxX - box.minX)} × ${length(box.maxY - box.minY)}` },
+          { label: 'Takes up', value: quantity(area * Math.max(0, solid.top_m - solid.bottom_m), 'volume') },
+        ]}
+      />
+    </Slip>
+  );
+}

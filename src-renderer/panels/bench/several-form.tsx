@@ -1,0 +1,91 @@
+import { useState } from 'react';
+import { moveThings } from '#shared/commands/move-things';
+import type { Ref, RefOf } from '#shared/model/plan';
+import { alignSelection, mirrorSelection, turnSelection, wallOfSelection } from '../../actions/arrange-actions.ts';
+import { kindWord, countOf, thingName } from '../../plan-words.ts';
+import { useStore, useStoreItself } from '../../store/use-store.ts';
+import { DoWithAngle, DoWithLength } from '../fields/action-fields.tsx';
+import { Choice } from '../fields/choice.tsx';
+import { useActionContext, useRun } from '../window-context.ts';
+import { PipeForm } from './pipe-form.tsx';
+import { Slip } from './slip.tsx';
+import { useCommit, useShownPlan } from './use-plan.ts';
+
+/** Sets the selection at a typed distance from a wall. */
+export function AlignSlip({ level }: { readonly level: string }) {
+  const plan = useShownPlan();
+  const context = useActionContext();
+  const picked = useStore(wallOfSelection);
+  const walls = Object.values(plan.levels[level]?.enclosures ?? {}).flatMap((enclosure) =>
+    enclosure.outline.map((corner): RefOf<'wall'> => ({ kind: 'wall', level, enclosure: enclosure.id, id: corner.id })),
+  );
+  const [chosen, setChosen] = useState('');
+  const wall = picked ?? walls.find((each) => `${each.enclosure}/${each.id}` === chosen) ?? walls[0];
+  if (!wall) return null;
+  return (
+    <Slip title="Distance from a wall" part="align">
+      <div className="fields">
+        {picked ? null : (
+          <Choice label="Wall" value={`${wall.enclosure}/${wall.id}`} options={walls.map((each) => ({ value: `${each.enclosure}/${each.id}`, label: thingName(plan, each) }))} onCommit={setChosen} wide help="Or select the wall together with the things: hold Shift and click it." />
+        )}
+      </div>
+      <DoWithLength label={`From ${thingName(plan, wall).toLowerCase()}`} action="Set" run={(distance_m) => alignSelection(context, wall, distance_m)} />
+    </Slip>
+  );
+}
+
+/** Moving, turning and mirroring what is selected. */
+export function ArrangeSlip({ selection }: { readonly selection: readonly Ref[] }) {
+  const commit = useCommit();
+  const context = useActionContext();
+  const run = useRun();
+  return (
+    <Slip title="Move, turn, mirror">
+      <DoWithLength label="To the right by" action="Move" run={(dx_m) => commit(moveThings(selection, dx_m, 0))} />
+      <DoWithLength label="Up the plan by" action="Move" run={(dy_m) => commit(moveThings(selection, 0, dy_m))} />
+      <DoWithAngle label="Turn to the left by" action="Turn" run={(angle_rad) => turnSelection(context, angle_rad)} />
+      <div className="row">
+        <button type="button" className="button" onClick={() => mirrorSelection(context, 'north-south')}>
+          Mirror left to right
+        </button>
+        <button type="button" className="button" onClick={() => mirrorSelection(context, 'east-west')}>
+          Mirror top to bottom
+        </button>
+        <button type="button" className="button" onClick={() => run('duplicate')}>
+          Duplicate
+        </button>
+        <button type="button" className="button" onClick={() => run('delete')}>
+          Delete
+        </button>
+      </div>
+    </Slip>
+  );
+}
+
+/** Form of several things at once. */
+export function SeveralForm({ selection }: { readonly selection: readonly Ref[] }) {
+  const store = useStoreItself();
+  const kinds = [...new Set(selection.map((ref) => ref.kind))];
+  const pipes = selection.filter((ref): ref is RefOf<'pipe'> => ref.kind === 'pipe');
+  return (
+    <>
+      <Slip title={countOf(selection.length, 'thing')}>
+        <ul className="pick-list">
+          {kinds.map((kind) => {
+            const same = selection.filter((ref) => ref.kind === kind);
+            const [first] = same;
+            return first ? (
+              <li key={kind}>
+                <button type="button" title={`Keep only these selected`} onClick={() => store.session({ selection: same })}>
+                  <span>{kindWord(first)}</span>
+                  <span className="quiet">{same.length}</span>
+                </button>
+              </li>
+            ) : null;
+          })}
+        </ul>
+      </Slip>
+      {pipes.length > 1 ? <PipeForm refs={pipes} /> : null}
+    </>
+  );
+}

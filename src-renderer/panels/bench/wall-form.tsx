@@ -1,0 +1,86 @@
+import { editWall } from '#shared/commands/edit-wall';
+import { moveCorner } from '#shared/commands/move-corner';
+import { moveWall } from '#shared/commands/move-wall';
+import { removeCorner } from '#shared/commands/remove-corner';
+import { distance_m } from '#shared/geometry/point';
+import type { Corner, Plan, RefOf, Wall } from '#shared/model/plan';
+import { useStoreItself } from '../../store/use-store.ts';
+import { DoWithLength } from '../fields/action-fields.tsx';
+import { Choice, KnownChoice, optionsOf } from '../fields/choice.tsx';
+import { LengthField, QuantityField } from '../fields/quantity-field.tsx';
+import { Readings, Slip } from './slip.tsx';
+import { useCommit, useFigures, useShownPlan } from './use-plan.ts';
+
+const CONSTRUCTION = { unknown: 'Not yet known', block: 'Block', concrete: 'Concrete', 'stud-gypsum': 'Stud and gypsum', panel: 'Panel', glass: 'Glass', other: 'Other' } as const;
+
+/** A wall or corner with the corner after it, in whichever ring it stands. */
+export function findCorner(plan: Plan, at: RefOf<'wall'> | RefOf<'corner'>): { readonly corner: Corner; readonly next: Corner } | undefined {
+  const enclosure = plan.levels[at.level]?.enclosures[at.enclosure];
+  for (const ring of enclosure ? [enclosure.outline, ...enclosure.holes] : []) {
+    const index = ring.findIndex((corner) => corner.id === at.id);
+    const corner = ring[index];
+    const next = ring[(index + 1) % ring.length];
+    if (corner && next) return { corner, next };
+  }
+  return undefined;
+}
+
+/** Form of a wall: what it is made of, and moving it square to itself. */
+export function WallForm({ at }: { readonly at: RefOf<'wall'> }) {
+  const plan = useShownPlan();
+  const commit = useCommit();
+  const { length } = useFigures();
+  const found = findCorner(plan, at);
+  if (!found) return null;
+  const { wall } = found.corner;
+  const change = (part: Partial<Wall>): void => {
+    commit(editWall(at, part));
+  };
+  return (
+    <Slip title="Wall">
+      <Readings rows={[{ label: 'Length of the face', value: length(distance_m(found.corner, found.next)) }]} />
+      <div className="fields">
+        <Choice label="Made of" value={wall.construction} options={optionsOf(CONSTRUCTION)} onCommit={(construction) => change({ construction })} />
+        <KnownChoice label="Load-bearing" value={wall.loadBearing} onCommit={(loadBearing) => change({ loadBearing })} />
+        <QuantityField
+          kind="pressureDifference"
+          label="Pressure it stands"
+          value={wall.allowablePressure_Pa}
+          least={0}
+          blank={{ text: 'not known', commit: () => change({ allowablePressure_Pa: null }) }}
+          onCommit={(allowablePressure_Pa) => change({ allowablePressure_Pa })}
+          help="From the structural engineer."
+        />
+      </div>
+      <DoWithLength label="Move the face into the room by" action="Move" run={(offset_m) => commit(moveWall(at, offset_m))} />
+      <p className="field-help">A minus moves it outward.</p>
+    </Slip>
+  );
+}
+
+/** Form of a corner: its place. */
+export function CornerForm({ at }: { readonly at: RefOf<'corner'> }) {
+  const plan = useShownPlan();
+  const commit = useCommit();
+  const store = useStoreItself();
+  const found = findCorner(plan, at);
+  if (!found) return null;
+  const { x, y } = found.corner;
+  return (
+    <Slip title="Corner">
+      <div className="fields">
+        <LengthField label="Right of the origin" value={x} onCommit={(to) => commit(moveCorner(at, { x: to, y }))} />
+        <LengthField label="Above the origin" value={y} onCommit={(to) => commit(moveCorner(at, { x, y: to }))} />
+      </div>
+      <button
+        type="button"
+        className="button"
+        onClick={() => {
+          if (commit(removeCorner(at))) store.session({ selection: [] });
+        }}
+      >
+        Remove this corner
+      </button>
+    </Slip>
+  );
+}

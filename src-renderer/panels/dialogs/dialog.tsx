@@ -1,0 +1,48 @@
+import { type ReactNode, useEffect, useId, useRef } from 'react';
+
+interface DialogProps {
+  readonly title: string;
+  /** Called on Escape and by the close button. Without it the dialog must be answered. */
+  readonly onClose?: (() => void) | undefined;
+  readonly children: ReactNode;
+  /** Buttons of the last line, the main one last. */
+  readonly footer?: ReactNode;
+  readonly size?: 'small' | 'middle' | 'large';
+  readonly name: string;
+}
+
+/** A question or form in front of the window. The keyboard stays inside, and goes back where it was. */
+export function Dialog({ title, onClose, children, footer, size = 'middle', name }: DialogProps) {
+  const id = useId();
+  const dialog = useRef<HTMLDialogElement>(null);
+  useEffect(() => {
+    const element = dialog.current;
+    if (element && !element.open) element.showModal();
+    return () => element?.close();
+  }, []);
+  return (
+    <dialog
+      ref={dialog}
+      className={`dialog is-${size}`}
+      data-dialog={name}
+      aria-labelledby={id}
+      onCancel={(event) => {
+        event.preventDefault();
+        onClose?.();
+      }}
+    >
+      <header className="dialog-head">
+        <h2 id={id}>{title}</h2>
+        {onClose ? (
+          <button type="button" className="button is-plain is-slim" onClick={onClose} aria-label="Close">
+            <svg viewBox="0 0 20 20" width="16" height="16" aria-hidden="true" className="line-icon">
+              <path d="m5 5 10 10M15 5 5 15" />
+            </svg>
+          </button>
+        ) : null}
+      </header>
+      <div className="dialog-body">{children}</div>
+      {footer ? <footer className="dialog-foot">{footer}</footer> : null}
+    </dialog>
+  );
+}

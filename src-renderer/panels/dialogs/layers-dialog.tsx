@@ -1,0 +1,53 @@
+import { LAYER_WORDS, changeLayer } from '../../actions/view-actions.ts';
+import type { LayerName, State } from '../../store/state.ts';
+import { useStore, useStoreItself } from '../../store/use-store.ts';
+import { Tick } from '../fields/choice.tsx';
+import { Dialog } from './dialog.tsx';
+import { useCloseDialog } from './use-close-dialog.ts';
+
+const layersOf = (state: State) => state.session.layers;
+const NAMES = Object.keys(LAYER_WORDS) as LayerName[];
+/** Layers with nothing in them that could be picked. */
+const NEVER_PICKED: readonly LayerName[] = ['coverage', 'jets', 'findings', 'grid'];
+
+/** What the board shows, and what of it can be picked. */
+export function LayersDialog() {
+  const layers = useStore(layersOf);
+  const store = useStoreItself();
+  const close = useCloseDialog();
+  return (
+    <Dialog
+      name="layers"
+      title="Layers"
+      size="small"
+      onClose={close}
+      footer={
+        <button type="button" className="button is-main" onClick={close}>
+          Done
+        </button>
+      }
+    >
+      <table className="layer-table">
+        <thead>
+          <tr>
+            <th scope="col">Layer</th>
+            <th scope="col">Show</th>
+            <th scope="col">Lock</th>
+          </tr>
+        </thead>
+        <tbody>
+          {NAMES.map((name) => (
+            <tr key={name}>
+              <th scope="row">{LAYER_WORDS[name]}</th>
+              <td>
+                <Tick label={<span className="out-of-sight">Show {LAYER_WORDS[name]}</span>} value={layers[name].visible} onCommit={(visible) => changeLayer(store, name, { visible })} />
+              </td>
+              <td>{NEVER_PICKED.includes(name) ? null : <Tick label={<span className="out-of-sight">Lock {LAYER_WORDS[name]}</span>} value={layers[name].locked} onCommit={(locked) => changeLayer(store, name, { locked })} />}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p className="quiet">What is locked is shown but cannot be picked or moved. Layers of one floor plan are in its own form: select the floor plan.</p>
+    </Dialog>
+  );
+}

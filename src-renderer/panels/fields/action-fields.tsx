@@ -1,0 +1,35 @@
+import { useState } from 'react';
+import { LengthField, QuantityField } from './quantity-field.tsx';
+
+interface DoWithLengthProps {
+  readonly label: string;
+  readonly action: string;
+  readonly start_m?: number;
+  run(length_m: number): void;
+}
+
+/** A length and the button that does something with it. */
+export function DoWithLength({ label, action, start_m, run }: DoWithLengthProps) {
+  const [length_m, setLength] = useState<number | null>(start_m ?? null);
+  return (
+    <div className="do-with">
+      <LengthField label={label} value={length_m} onCommit={setLength} />
+      <button type="button" className="button" disabled={length_m === null} onClick={() => length_m !== null && run(length_m)}>
+        {action}
+      </button>
+    </div>
+  );
+}
+
+/** An angle and the button that does something with it. */
+export function DoWithAngle({ label, action, run }: { readonly label: string; readonly action: string; run(angle_rad: number): void }) {
+  const [angle_rad, setAngle] = useState<number>(Math.PI / 2);
+  return (
+    <div className="do-with">
+      <QuantityField kind="angle" label={label} value={angle_rad} onCommit={setAngle} />
+      <button type="button" className="button" onClick={() => run(angle_rad)}>
+        {action}
+      </button>
+    </div>
+  );
+}

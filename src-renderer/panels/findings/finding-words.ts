@@ -1,0 +1,50 @@
+import { type Finding, VERDICTS, type Verdict } from '#shared/rules/finding';
+import type { LengthSystem } from '#shared/units/length-text';
+import { formatQuantity, formatQuantityAgainstLimit } from '#shared/units/quantity-text';
+
+/** A finding's figures as the user reads them: so fine that a fault never reads like a kept limit. */
+export interface FindingFigures {
+  readonly measured: string | null;
+  readonly limit: string | null;
+  /** With its sign in words: "short by 2 in", "3 ft to spare". */
+  readonly margin: string | null;
+}
+
+/** Writes the figures of a finding in the plan's units. */
+export function figuresOf({ measured, limit, margin, measure }: Finding, system: LengthSystem): FindingFigures {
+  const both = measured !== undefined && limit !== undefined ? formatQuantityAgainstLimit(measured, limit, measure, system) : null;
+  const size = margin === undefined ? null : formatQuantity(Math.abs(margin), measure, system);
+  return {
+    measured: both?.value ?? (measured === undefined ? null : formatQuantity(measured, measure, system)),
+    limit: both?.limit ?? (limit === undefined ? null : formatQuantity(limit, measure, system)),
+    margin: margin === undefined || size === null ? null : margin < 0 ? `missed by ${size}` : `${size} to spare`,
+  };
+}
+
+/** Which findings the list shows; null lets everything through. */
+export interface FindingFilter {
+  readonly verdicts: ReadonlySet<Verdict>;
+  readonly rule: string | null;
+  readonly level: string | null;
+}
+
+/** What needs the user's eye: everything but notes and kept limits. */
+export const OPEN_VERDICTS: ReadonlySet<Verdict> = new Set<Verdict>(['stop', 'warn', 'not-checked']);
+
+/** Findings that a filter lets through, in the order of the list. A finding without a place belongs to every level. */
+export const filterFindings = (findings: readonly Finding[], { verdicts, rule, level }: FindingFilter): Finding[] =>
+  findings.filter((finding) => verdicts.has(finding.verdict) && (rule === null || finding.rule === rule) && (level === null || finding.place === undefined || finding.place.level === level));
+
+/** Rules that occur among findings, in catalogue order: letters first, then numbers by size. */
+export function rulesOf(findings: readonly Finding[]): { readonly id: string; readonly title: string }[] {
+  const titles = new Map(findings.map(({ rule, title }) => [rule, title]));
+  const number = (id: string): number => Number(id.replace(/\D/g, ''));
+  return [...titles].map(([id, title]) => ({ id, title })).sort((a, b) => a.id.charAt(0).localeCompare(b.id.charAt(0)) || number(a.id) - number(b.id));
+}
+
+/** How many findings there are of each verdict. */
+export const countByVerdict = (findings: readonly Finding[]): Readonly<Record<Verdict, number>> => {
+  const counts = Object.fromEntries(VERDICTS.map((verdict) => [verdict, 0])) as Record<Verdict, number>;
+  for (const { verdict } of findings) counts[verdict] += 1;
+  return counts;
+};

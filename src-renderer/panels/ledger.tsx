@@ -1,0 +1,91 @@
+import type { ReactNode } from 'react';
+import type { LedgerFigure } from '../actions/desk.ts';
+import type { Verdict } from '#shared/rules/finding';
+import { selectEvaluation, selectLedger } from '../store/selectors.ts';
+import type { State } from '../store/state.ts';
+import { useStore } from '../store/use-store.ts';
+import { useFigures } from './bench/use-plan.ts';
+import { VerdictMark } from './verdict-mark.tsx';
+import { useActionContext, useDesk } from './window-context.ts';
+
+const areaOf = (state: State): number =>
+  selectEvaluation(state)
+    .derived.spaces.filter(({ kind }) => kind === 'room')
+    .reduce((sum, space) => sum + space.area_m2, 0);
+
+interface CellProps {
+  readonly label: string;
+  readonly value: ReactNode;
+  readonly note?: string | undefined;
+  readonly isOpen?: boolean;
+  readonly id: string;
+  onOpen(): void;
+}
+
+function Cell({ label, value, note, isOpen, id, onOpen }: CellProps) {
+  return (
+    <button type="button" className="ledger-cell" aria-pressed={isOpen} data-cell={id} onClick={onOpen} title={`${label}: show where it comes from`}>
+      <span className="ledger-label">{label}</span>
+      <span className="ledger-value">
+        {value}
+        {note ? <span className="quiet"> {note}</span> : null}
+      </span>
+    </button>
+  );
+}
+
+const VERDICT_CELLS: readonly { readonly verdict: Verdict; readonly label: string; readonly count: 'stops' | 'warnings' | 'notChecked' }[] = [
+  { verdict: 'stop', label: 'Stops', count: 'stops' },
+  { verdict: 'warn', label: 'Warnings', count: 'warnings' },
+  { verdict: 'not-checked', label: 'Not checked', count: 'notChecked' },
+];
+
+/** The live numbers; each opens the sum behind it. */
+export function Ledger() {
+  const ledger = useStore(selectLedger);
+  const area_m2 = useStore(areaOf);
+  const { length, quantity } = useFigures();
+  const { desk, store } = useActionContext();
+  const bench = useDesk((state) => state.bench);
+  const open = (figure: LedgerFigure) => (): void => desk.set({ bench: { kind: 'sum', figure } });
+  const isOpen = (figure: LedgerFigure): boolean => bench.kind === 'sum' && bench.figure === figure;
+  const { netVolume_m3, longestPath_m, pathLeft_m, elbowsLeft } = ledger;
+  const cells: { readonly figure: LedgerFigure; readonly label: string; readonly value: string; readonly note?: string | undefined }[] = [
+    { figure: 'volume', label: 'Net volume', value: netVolume_m3 === undefined ? 'not known' : quantity(netVolume_m3, 'volume') },
+    { figure: 'area', label: 'Floor area', value: quantity(area_m2, 'area') },
+    {
+      figure: 'path',
+      label: 'Longest path',
+      value: longestPath_m === undefined ? 'none yet' : length(longestPath_m),
+      note: longestPath_m === undefined ? undefined : pathLeft_m === undefined ? 'no limit' : pathLeft_m < 0 ? `${length(-pathLeft_m)} too long` : `${length(pathLeft_m)} left`,
+    },
+    { figure: 'elbows', label: 'Elbows left', value: elbowsLeft === undefined ? (longestPath_m === undefined ? 'none yet' : 'no limit') : elbowsLeft < 0 ? `${-elbowsLeft} too many` : String(elbowsLeft) },
+    { figure: 'nozzles', label: 'Nozzles', value: String(ledger.nozzles) },
+    { figure: 'cylinders', label: 'Cylinders', value: String(ledger.cylinders) },
+  ];
+  return (
+    <footer className="ledger" aria-label="Live figures">
+      {cells.map(({ figure, ...cell }) => (
+        <Cell key={figure} id={figure} {...cell} isOpen={isOpen(figure)} onOpen={open(figure)} />
+      ))}
+      <span className="ledger-gap" />
+      {VERDICT_CELLS.map(({ verdict, label, count }) => (
+        <Cell
+          key={verdict}
+          id={verdict}
+          label={label}
+          value={
+            <span className={ledger[count] > 0 ? `ledger-count is-${verdict}` : 'ledger-count'}>
+              {ledger[count] > 0 ? <VerdictMark verdict={verdict} silent /> : null}
+              {ledger[count]}
+            </span>
+          }
+          onOpen={() => {
+            desk.set({ bench: { kind: 'stage' } });
+            store.session({ stage: 'proof' });
+          }}
+        />
+      ))}
+    </footer>
+  );
+}

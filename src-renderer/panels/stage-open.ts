@@ -1,0 +1,76 @@
+import type { Evaluation } from '#shared/evaluate';
+import type { Plan } from '#shared/model/plan';
+import { LIMIT_KEYS } from '#shared/profile/limit-catalogue';
+import { countOf } from '../plan-words.ts';
+import type { Stage } from '../store/state.ts';
+
+/** What is still open in a stage, in a few words. */
+export interface StageOpen {
+  readonly text: string;
+  /** Nothing is open. */
+  readonly isDone: boolean;
+  /** Something stops the job here. */
+  readonly isGrave: boolean;
+}
+
+const open = (text: string, isGrave = false): StageOpen => ({ text, isDone: false, isGrave });
+const done = (text: string): StageOpen => ({ text, isDone: true, isGrave: false });
+
+function openInSurvey(plan: Plan): StageOpen {
+  const levels = Object.values(plan.levels);
+  const enclosures = levels.flatMap((level) => Object.values(level.enclosures));
+  const unscaled = levels.flatMap((level) => Object.values(level.underlays)).filter((underlay) => underlay.metresPerUnit === null).length;
+  if (unscaled > 0) return open(unscaled === 1 ? 'scale not set' : `${unscaled} scales not set`);
+  if (enclosures.length === 0) return open('no enclosure yet');
+  const unknown = enclosures.filter((enclosure) => enclosure.height_m === null).length;
+  return unknown > 0 ? open(`${countOf(unknown, 'height')} unknown`) : done('heights known');
+}
+
+function openInLayout(plan: Plan, { findings }: Evaluation): StageOpen {
+  const networks = Object.values(plan.networks);
+  if (!networks.some((network) => Object.keys(network.nozzles).length > 0)) return open('no nozzle yet');
+  const stops = findings.filter((finding) => finding.verdict === 'stop').length;
+  return stops > 0 ? open(countOf(stops, 'stop'), true) : done('no stops');
+}
+
+/** Limits of the profiles in use that were never entered. */
+export const blankLimitsOf = (plan: Plan): number => {
+  const used = new Set(Object.values(plan.networks).map((network) => network.profile));
+  return Object.values(plan.profiles)
+    .filter((profile) => used.has(profile.id))
+    .reduce((sum, profile) => sum + LIMIT_KEYS.filter((key) => !profile.limits[key]).length, 0);
+};
+
+function openInProof(plan: Plan, { findings }: Evaluation): StageOpen {
+  const blank = blankLimitsOf(plan);
+  if (blank > 0) return open(`${countOf(blank, 'limit')} blank`);
+  const unchecked = findings.filter((finding) => finding.verdict === 'not-checked').length;
+  if (unchecked > 0) return open(`${unchecked} not checked`);
+  const warnings = findings.filter((finding) => finding.verdict === 'warn').length;
+  if (warnings > 0) return open(countOf(warnings, 'warning'));
+  return findings.length === 0 ? open('nothing to check') : done('all checked');
+}
+
+function openInSheets(plan: Plan): StageOpen {
+  const last = plan.info.revisions.at(-1);
+  return last ? done(`issued as ${last.mark || 'unmarked'}`) : open('not issued');
+}
+
+/** Dimensions that a fitter measures at each nozzle: from two wall faces, and the drop below the ceiling. */
+export const MEASURED_PER_NOZZLE = 3;
+
+function openInSite(plan: Plan): StageOpen {
+  const nozzles = Object.values(plan.networks).reduce((sum, network) => sum + Object.keys(network.nozzles).length, 0);
+  const left = Math.max(0, nozzles * MEASURED_PER_NOZZLE - Object.keys(plan.siteRecord.measurements).length);
+  if (nozzles === 0) return open('nothing to measure');
+  return left > 0 ? open(`${left} to measure`) : done('all measured');
+}
+
+/** What is still open in every stage of the job. */
+export const openInStages = (plan: Plan, evaluation: Evaluation): Readonly<Record<Stage, StageOpen>> => ({
+  survey: openInSurvey(plan),
+  layout: openInLayout(plan, evaluation),
+  proof: openInProof(plan, evaluation),
+  sheets: openInSheets(plan),
+  site: openInSite(plan),
+});
