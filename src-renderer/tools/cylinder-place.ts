@@ -1,5 +1,6 @@
 import { type PlanPoint, bearing_rad, distance_m, planPoint, polar } from '#shared/geometry/point';
 import { distanceToSegment_m } from '#shared/geometry/segment';
+import { SAME_PLACE_m } from '#shared/geometry/tolerance';
 import type { Level, Network, Plan } from '#shared/model/plan';
 import type { UnitProfile } from '#shared/profile/unit-profile';
 import { type PlacedWall, leftOf_m, networksOn, wallsOn } from './level-things.ts';
@@ -19,6 +20,7 @@ export interface CylinderPlace {
   readonly at: PlanPoint;
   readonly back_rad: number;
   readonly wall: PlacedWall | undefined;
+  readonly radius_m: number;
   /** Along the wall from its start to the cylinder's axis [m]; 0 away from walls. */
   readonly along_m: number;
 }
@@ -29,9 +31,9 @@ export function againstWall(wall: PlacedWall, along_m: number, side: PlanPoint, 
   const length_m = distance_m(a, b);
   const kept_m = length_m > 2 * radius_m ? Math.min(length_m - radius_m, Math.max(radius_m, along_m)) : length_m / 2;
   const direction_rad = bearing_rad(a, b);
-  const inward_rad = direction_rad + (leftOf_m(side, wall.segment) >= 0 ? Math.PI / 2 : -Math.PI / 2);
+  const inward_rad = direction_rad + (leftOf_m(side, wall.segment) >= -SAME_PLACE_m ? Math.PI / 2 : -Math.PI / 2);
   const back_rad = Math.atan2(Math.sin(inward_rad + Math.PI), Math.cos(inward_rad + Math.PI));
-  return { at: polar(polar(a, direction_rad, kept_m), inward_rad, radius_m), back_rad, wall, along_m: kept_m };
+  return { at: polar(polar(a, direction_rad, kept_m), inward_rad, radius_m), back_rad, wall, radius_m, along_m: kept_m };
 }
 
 /**
@@ -48,7 +50,7 @@ export function cylinderPlace(level: Level | undefined, pointed: PlanPoint, radi
       nearest = wall;
     }
   }
-  if (!nearest) return { at: planPoint(pointed.x, pointed.y), back_rad: Math.PI / 2, wall: undefined, along_m: 0 };
+  if (!nearest) return { at: planPoint(pointed.x, pointed.y), back_rad: Math.PI / 2, wall: undefined, radius_m, along_m: 0 };
   const direction_rad = bearing_rad(nearest.segment.a, nearest.segment.b);
   const along_m = (pointed.x - nearest.segment.a.x) * Math.cos(direction_rad) + (pointed.y - nearest.segment.a.y) * Math.sin(direction_rad);
   return againstWall(nearest, along_m, pointed, radius_m);

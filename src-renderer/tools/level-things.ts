@@ -1,6 +1,27 @@
 import { type PlanPoint, bearing_rad, polar } from '#shared/geometry/point';
 import type { Segment } from '#shared/geometry/segment';
-import type { Corner, Dimension, Enclosure, Level, Network, Opening, Plan, RefOf } from '#shared/model/plan';
+import type { Corner, Dimension, Enclosure, Level, Network, Opening, Plan, Ref, RefKind, RefOf } from '#shared/model/plan';
+import type { LayerName } from '../store/state.ts';
+
+const LAYERS: Readonly<Record<RefKind, LayerName>> = {
+  underlay: 'underlays',
+  enclosure: 'enclosures',
+  corner: 'enclosures',
+  wall: 'enclosures',
+  opening: 'enclosures',
+  'ceiling-zone': 'enclosures',
+  obstruction: 'obstructions',
+  dimension: 'dimensions',
+  note: 'notes',
+  network: 'pipes',
+  cylinder: 'pipes',
+  node: 'pipes',
+  pipe: 'pipes',
+  nozzle: 'nozzles',
+};
+
+/** Layer that shows and locks a thing. */
+export const layerOf = ({ kind }: Pick<Ref, 'kind'>): LayerName => LAYERS[kind];
 
 /** Networks that hang on one level. */
 export const networksOn = (plan: Plan, level: string): Network[] => Object.values(plan.networks).filter((network) => network.level === level);

@@ -3,9 +3,9 @@ import { type Box, type Outline, area_m2, boundsOf, distanceToOutline_m, isInsid
 import { type PlanPoint, distance_m } from '#shared/geometry/point';
 import { type Segment, distanceToSegment_m } from '#shared/geometry/segment';
 import { type Plan, type Ref, type RefKind, isSameRef, refKey, ringOf } from '#shared/model/plan';
-import type { LayerName, Session } from '../store/state.ts';
+import type { Session } from '../store/state.ts';
 import { cylinderRadius_m } from './cylinder-place.ts';
-import { dimensionLine, networksOn, openingSegment, wallsOf } from './level-things.ts';
+import { dimensionLine, layerOf, networksOn, openingSegment, wallsOf } from './level-things.ts';
 import type { UnderlayIndex } from './underlay-index.ts';
 
 /** Where a thing lies on the plan. */
@@ -13,57 +13,55 @@ type Shape = { readonly at: PlanPoint; readonly radius_m: number } | { readonly 
 
 interface Pickable extends Box {
   readonly ref: Ref;
-  readonly layer: LayerName;
   readonly shape: Shape;
 }
 
 /** What is picked first where things lie on each other. */
 const ORDER: readonly RefKind[] = ['nozzle', 'cylinder', 'node', 'pipe', 'opening', 'corner', 'wall', 'obstruction', 'dimension', 'note', 'ceiling-zone', 'enclosure', 'underlay'];
 
-const disc = (ref: Ref, layer: LayerName, { x, y }: PlanPoint, radius_m: number): Pickable => ({
+const disc = (ref: Ref, { x, y }: PlanPoint, radius_m: number): Pickable => ({
   minX: x - radius_m,
   minY: y - radius_m,
   maxX: x + radius_m,
   maxY: y + radius_m,
   ref,
-  layer,
   shape: { at: { x, y }, radius_m },
 });
-const piece = (ref: Ref, layer: LayerName, segment: Segment): Pickable => ({ ...boundsOf([segment.a, segment.b]), ref, layer, shape: { segment } });
-const area = (ref: Ref, layer: LayerName, ring: Outline, holes: readonly Outline[] = []): Pickable => ({ ...boundsOf(ring), ref, layer, shape: { ring, holes } });
+const piece = (ref: Ref, segment: Segment): Pickable => ({ ...boundsOf([segment.a, segment.b]), ref, shape: { segment } });
+const area = (ref: Ref, ring: Outline, holes: readonly Outline[] = []): Pickable => ({ ...boundsOf(ring), ref, shape: { ring, holes } });
 
 function* pickablesOf(plan: Plan, levelId: string): Generator<Pickable> {
   const level = plan.levels[levelId];
   if (!level) return;
   for (const enclosure of Object.values(level.enclosures)) {
-    yield area({ kind: 'enclosure', level: levelId, id: enclosure.id }, 'enclosures', ringOf(enclosure.outline), enclosure.holes.map(ringOf));
+    yield area({ kind: 'enclosure', level: levelId, id: enclosure.id }, ringOf(enclosure.outline), enclosure.holes.map(ringOf));
     for (const { ref, segment } of wallsOf(levelId, enclosure)) {
-      yield disc({ ...ref, kind: 'corner' }, 'enclosures', segment.a, 0);
-      yield piece(ref, 'enclosures', segment);
+      yield disc({ ...ref, kind: 'corner' }, segment.a, 0);
+      yield piece(ref, segment);
     }
     for (const { id, outline } of Object.values(enclosure.ceilingZones)) {
-      yield area({ kind: 'ceiling-zone', level: levelId, enclosure: enclosure.id, id }, 'enclosures', outline);
+      yield area({ kind: 'ceiling-zone', level: levelId, enclosure: enclosure.id, id }, outline);
     }
     for (const opening of Object.values(enclosure.openings)) {
       const segment = openingSegment(levelId, enclosure, opening);
-      if (segment) yield piece({ kind: 'opening', level: levelId, enclosure: enclosure.id, id: opening.id }, 'enclosures', segment);
+      if (segment) yield piece({ kind: 'opening', level: levelId, enclosure: enclosure.id, id: opening.id }, segment);
     }
   }
-  for (const { id, footprint } of Object.values(level.obstructions)) yield area({ kind: 'obstruction', level: levelId, id }, 'obstructions', footprint);
-  for (const dimension of Object.values(level.dimensions)) yield piece({ kind: 'dimension', level: levelId, id: dimension.id }, 'dimensions', dimensionLine(dimension));
-  for (const { id, at } of Object.values(level.notes)) yield disc({ kind: 'note', level: levelId, id }, 'notes', at, 0);
+  for (const { id, footprint } of Object.values(level.obstructions)) yield area({ kind: 'obstruction', level: levelId, id }, footprint);
+  for (const dimension of Object.values(level.dimensions)) yield piece({ kind: 'dimension', level: levelId, id: dimension.id }, dimensionLine(dimension));
+  for (const { id, at } of Object.values(level.notes)) yield disc({ kind: 'note', level: levelId, id }, at, 0);
   for (const network of networksOn(plan, levelId)) {
     const radius_m = cylinderRadius_m(plan.profiles[network.profile]);
-    for (const { id, at } of Object.values(network.cylinders)) yield disc({ kind: 'cylinder', network: network.id, id }, 'pipes', at, radius_m);
-    for (const { id, at } of Object.values(network.nodes)) yield disc({ kind: 'node', network: network.id, id }, 'pipes', at, 0);
+    for (const { id, at } of Object.values(network.cylinders)) yield disc({ kind: 'cylinder', network: network.id, id }, at, radius_m);
+    for (const { id, at } of Object.values(network.nodes)) yield disc({ kind: 'node', network: network.id, id }, at, 0);
     for (const { id, from, to } of Object.values(network.pipes)) {
       const a = network.nodes[from]?.at;
       const b = network.nodes[to]?.at;
-      if (a && b) yield piece({ kind: 'pipe', network: network.id, id }, 'pipes', { a: { x: a.x, y: a.y }, b: { x: b.x, y: b.y } });
+      if (a && b) yield piece({ kind: 'pipe', network: network.id, id }, { a: { x: a.x, y: a.y }, b: { x: b.x, y: b.y } });
     }
     for (const { id, node } of Object.values(network.nozzles)) {
       const at = network.nodes[node]?.at;
-      if (at) yield disc({ kind: 'nozzle', network: network.id, id }, 'nozzles', at, 0);
+      if (at) yield disc({ kind: 'nozzle', network: network.id, id }, at, 0);
     }
   }
 }
@@ -92,7 +90,7 @@ function distanceTo_m(at: PlanPoint, shape: Shape, countsInside: boolean): numbe
 const openEnclosures = (selection: readonly Ref[]): Set<string> =>
   new Set(selection.flatMap((ref) => (ref.kind === 'enclosure' ? [ref.id] : 'enclosure' in ref ? [ref.enclosure] : [])));
 
-const canPick = (session: Session, layer: LayerName): boolean => session.layers[layer].visible && !session.layers[layer].locked;
+const canPick = ({ layers }: Session, ref: Pick<Ref, 'kind'>): boolean => layers[layerOf(ref)].visible && !layers[layerOf(ref)].locked;
 
 /**
  * Finds the thing that a click means, on the session's level and on visible, unlocked layers.
@@ -103,8 +101,8 @@ export function pickAt(plan: Plan, session: Session, underlays: readonly Underla
   const open = openEnclosures(session.selection);
   let best: { ref: Ref; rank: number; distance: number; size: number } | undefined;
   const box = { minX: at.x - reach_m, minY: at.y - reach_m, maxX: at.x + reach_m, maxY: at.y + reach_m };
-  for (const { ref, layer, shape } of treeOf(plan, session.level).search(box)) {
-    if (!canPick(session, layer)) continue;
+  for (const { ref, shape } of treeOf(plan, session.level).search(box)) {
+    if (!canPick(session, ref)) continue;
     if ((ref.kind === 'corner' || ref.kind === 'wall') && !open.has(ref.enclosure)) continue;
     const isZone = ref.kind === 'ceiling-zone';
     const distance = distanceTo_m(at, shape, !isZone || open.has(ref.enclosure));
@@ -118,7 +116,7 @@ export function pickAt(plan: Plan, session: Session, underlays: readonly Underla
 }
 
 function pickUnderlay(session: Session, underlays: readonly UnderlayIndex[], at: PlanPoint, reach_m: number): Ref | undefined {
-  if (!canPick(session, 'underlays')) return undefined;
+  if (!canPick(session, { kind: 'underlay' })) return undefined;
   const hit = underlays
     .filter(({ underlay }) => underlay.visible && !underlay.locked)
     .find((index) => index.nearestSegments(at, reach_m, 1).length > 0 || index.isOnPicture(at));
@@ -133,7 +131,7 @@ export function pickInBox(plan: Plan, session: Session, a: PlanPoint, b: PlanPoi
   const box = boundsOf([a, b]);
   const inside = treeOf(plan, session.level)
     .search(box)
-    .filter(({ ref, layer, ...bounds }) => canPick(session, layer) && ref.kind !== 'corner' && ref.kind !== 'wall' && isWithin(bounds, box));
+    .filter(({ ref, ...bounds }) => canPick(session, ref) && ref.kind !== 'corner' && ref.kind !== 'wall' && isWithin(bounds, box));
   const named = new Set(inside.map(({ ref }) => refKey(ref)));
   const carried = new Set<string>();
   for (const { ref } of inside) {

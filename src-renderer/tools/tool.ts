@@ -16,10 +16,14 @@ export interface Snap {
 export interface Anchors {
   /** Last place drawn: orthogonal lock and perpendiculars start there. */
   readonly from?: PlanPoint;
+  /** Lines are not kept square unless Shift is held; feet of perpendiculars from `from` are caught all the same. */
+  readonly isFree?: boolean;
   /** Direction that was typed: the next place stays on this line through `from` [rad]. */
   readonly axis_rad?: number;
   /** Places that a locked line stops level with, e.g. the first corner of a ring. */
   readonly align?: readonly PlanPoint[];
+  /** Added to the pointer before it is caught: for a thing that was taken hold of beside its own place [m]. */
+  readonly carry?: PlanPoint;
   /** Things that are being moved: they catch nothing. */
   readonly without?: readonly Ref[];
 }

@@ -1,0 +1,201 @@
+import { type Command, sequence } from '#shared/commands/command';
+import { editCylinder } from '#shared/commands/edit-cylinder';
+import { editDimension } from '#shared/commands/edit-dimension';
+import { editOpening } from '#shared/commands/edit-opening';
+import { moveCorner } from '#shared/commands/move-corner';
+import { moveNozzle } from '#shared/commands/move-nozzle';
+import { movePipeNode } from '#shared/commands/move-pipe-node';
+import { moveThings } from '#shared/commands/move-things';
+import { moveWall } from '#shared/commands/move-wall';
+import { placeUnderlay } from '#shared/commands/place-underlay';
+import { axisAngle_rad } from '#shared/geometry/angle';
+import { type PlanPoint, bearing_rad, distance_m, midpoint, polar } from '#shared/geometry/point';
+import { nearestOnSegment } from '#shared/geometry/segment';
+import { SAME_PLACE_m } from '#shared/geometry/tolerance';
+import { type Network, type Plan, type Ref, type RefOf, refKey } from '#shared/model/plan';
+import { type FoundThing, findThing } from '../store/find-thing.ts';
+import { cylinderPlace, cylinderRadius_m } from './cylinder-place.ts';
+import { dimensionLine, leftOf_m, openingSegment, wallsOf } from './level-things.ts';
+import { pipesAt, stackOf } from './network-hits.ts';
+import { alongWall_m, withinWall_m } from './opening.ts';
+import type { ToolView } from './tool.ts';
+
+/** How a thing follows the pointer. */
+export interface Drag {
+  /** Place of the thing that is brought to where the pointer catches. */
+  readonly grab: PlanPoint;
+  /** Things that move, with all that hangs on them. */
+  readonly without: readonly Ref[];
+  /** What bringing the grab place to another place does. */
+  readonly commandTo: (to: PlanPoint) => Command;
+}
+
+/** Parts of a thing that catch while it stands still: its nodes too. */
+function carriedBy(plan: Plan, ref: Ref): Ref[] {
+  const found = findThing(plan, ref);
+  if (found?.kind === 'nozzle') return [ref, ...stackOf(found.network, found.thing.node)];
+  if (found?.kind === 'pipe') return [ref, ...stackOf(found.network, found.thing.from), ...stackOf(found.network, found.thing.to)];
+  if (found?.kind === 'node') return stackOf(found.network, found.thing.id);
+  if (found?.kind === 'network') {
+    const { id, nodes, pipes, cylinders } = found.thing;
+    return [
+      ...Object.keys(nodes).map((node): Ref => ({ kind: 'node', network: id, id: node })),
+      ...Object.keys(pipes).map((pipe): Ref => ({ kind: 'pipe', network: id, id: pipe })),
+      ...Object.keys(cylinders).map((cylinder): Ref => ({ kind: 'cylinder', network: id, id: cylinder })),
+    ];
+  }
+  return [ref];
+}
+
+/** Nodes of the straight level run that a pipe is part of, with what stands above and below them. */
+function straightRun(network: Network, pipeId: string): RefOf<'node'>[] {
+  const pipe = network.pipes[pipeId];
+  const a = pipe && network.nodes[pipe.from]?.at;
+  const b = pipe && network.nodes[pipe.to]?.at;
+  if (!pipe || !a || !b) return [];
+  const direction_rad = bearing_rad(a, b);
+  const isUpright = distance_m(a, b) <= SAME_PLACE_m;
+  const onRun = new Set([pipe.from, pipe.to]);
+  for (const id of isUpright ? [] : onRun) {
+    for (const { from, to } of pipesAt(network, id)) {
+      const [one, other] = [network.nodes[from]?.at, network.nodes[to]?.at];
+      const goesOn = one && other && distance_m(one, other) > SAME_PLACE_m && axisAngle_rad(bearing_rad(one, other), direction_rad) < 1e-6;
+      if (goesOn) onRun.add(from).add(to);
+    }
+  }
+  const moved = new Map([...onRun].flatMap((id) => stackOf(network, id)).map((ref) => [refKey(ref), ref]));
+  return [...moved.values()];
+}
+
+/** Moves nodes on the plan, each at its own height, as one step. */
+const shiftNodes = (label: string, plan: Plan, nodes: readonly RefOf<'node'>[], dx: number, dy: number): Command =>
+  sequence(
+    label,
+    nodes.flatMap((ref) => {
+      const at = plan.networks[ref.network]?.nodes[ref.id]?.at;
+      return at ? [movePipeNode(ref, { x: at.x + dx, y: at.y + dy, z: at.z })] : [];
+    }),
+  );
+
+const shift = (refs: readonly Ref[], grab: PlanPoint, without: readonly Ref[]): Drag => ({
+  grab,
+  without,
+  commandTo: (to) => moveThings([...refs], to.x - grab.x, to.y - grab.y),
+});
+
+/** Corner of a ring that the press was nearest to, within reach; else the place pressed. */
+function nearestCorner(ring: readonly PlanPoint[], pressed: PlanPoint, reach_m: number): PlanPoint {
+  const nearest = [...ring].sort((a, b) => distance_m(a, pressed) - distance_m(b, pressed))[0];
+  return nearest && distance_m(nearest, pressed) <= reach_m ? nearest : pressed;
+}
+
+function dragPipe(found: Extract<FoundThing, { kind: 'pipe' }>, plan: Plan, pressed: PlanPoint): Drag {
+  const { network, thing, ref } = found;
+  const a = network.nodes[thing.from]?.at ?? { ...pressed, z: 0 };
+  const b = network.nodes[thing.to]?.at ?? { ...pressed, z: 0 };
+  const nodes = straightRun(network, thing.id);
+  const segment = { a: { x: a.x, y: a.y }, b: { x: b.x, y: b.y } };
+  const grab = nearestOnSegment(pressed, segment);
+  const isUpright = distance_m(a, b) <= SAME_PLACE_m;
+  return {
+    grab,
+    without: [ref, ...nodes],
+    commandTo(to) {
+      if (isUpright) return shiftNodes('Move pipe', plan, nodes, to.x - grab.x, to.y - grab.y);
+      // A level run slides sideways, so that what is square to it stays square.
+      const aside = polar({ x: 0, y: 0 }, bearing_rad(a, b) + Math.PI / 2, leftOf_m(to, segment));
+      return shiftNodes('Move pipe', plan, nodes, aside.x, aside.y);
+    },
+  };
+}
+
+function dragCylinder(found: Extract<FoundThing, { kind: 'cylinder' }>, view: ToolView): Drag {
+  const { network, thing, ref } = found;
+  const grab = { x: thing.at.x, y: thing.at.y };
+  const source = network.source === null ? undefined : network.nodes[network.source];
+  const stands = source && distance_m(source.at, thing.at) <= SAME_PLACE_m ? stackOf(network, source.id) : [];
+  const radius_m = cylinderRadius_m(view.plan.profiles[network.profile]);
+  return {
+    grab,
+    without: [ref, ...stands],
+    commandTo(to) {
+      const { at, back_rad, wall } = cylinderPlace(view.plan.levels[view.session.level], to, radius_m);
+      const edit = editCylinder(ref, { at, back_rad: wall ? back_rad : thing.back_rad });
+      return sequence('Move cylinder', [edit, ...(stands.length > 0 ? [shiftNodes('Move cylinder', view.plan, stands, at.x - grab.x, at.y - grab.y)] : [])]);
+    },
+  };
+}
+
+/**
+ * How a thing, or the selection it is part of, is dragged from where it was pressed.
+ * @returns undefined for what cannot be dragged
+ */
+export function dragOf(view: ToolView, hit: Ref, group: readonly Ref[], pressed: PlanPoint, reach_m: number): Drag | undefined {
+  const { plan } = view;
+  if (group.length > 1) {
+    const first = findThing(plan, hit);
+    const grab = first?.kind === 'nozzle' ? first.network.nodes[first.thing.node]?.at : first?.kind === 'node' || first?.kind === 'cylinder' ? first.thing.at : undefined;
+    return shift(group, grab ? { x: grab.x, y: grab.y } : pressed, group.flatMap((ref) => carriedBy(plan, ref)));
+  }
+  const found = findThing(plan, hit);
+  switch (found?.kind) {
+    case 'corner': {
+      const { ref, thing } = found;
+      return { grab: { x: thing.x, y: thing.y }, without: [ref], commandTo: (to) => moveCorner(ref, { x: to.x, y: to.y }) };
+    }
+    case 'wall': {
+      const wall = wallsOf(found.level.id, found.enclosure).find(({ ref }) => ref.id === found.thing.id);
+      if (!wall) return undefined;
+      const { segment } = wall;
+      return {
+        grab: nearestOnSegment(pressed, segment),
+        without: [wall.ref, { ...wall.ref, id: wall.after }],
+        commandTo: (to) => moveWall(wall.ref, leftOf_m(to, segment)),
+      };
+    }
+    case 'node': {
+      const { network, thing } = found;
+      const grab = { x: thing.at.x, y: thing.at.y };
+      const nodes = stackOf(network, thing.id);
+      return { grab, without: nodes, commandTo: (to) => shiftNodes('Move pipe end', plan, nodes, to.x - grab.x, to.y - grab.y) };
+    }
+    case 'pipe':
+      return dragPipe(found, plan, pressed);
+    case 'nozzle': {
+      const { ref, network, thing } = found;
+      const at = network.nodes[thing.node]?.at;
+      return at && { grab: { x: at.x, y: at.y }, without: carriedBy(plan, ref), commandTo: (to) => moveNozzle(ref, { x: to.x, y: to.y, z: at.z }) };
+    }
+    case 'cylinder':
+      return dragCylinder(found, view);
+    case 'opening': {
+      const { ref, level, enclosure, thing } = found;
+      const wall = wallsOf(level.id, enclosure).find((each) => each.ref.id === thing.wall);
+      const jambs = openingSegment(level.id, enclosure, thing);
+      if (!wall || !jambs) return undefined;
+      return {
+        grab: midpoint(jambs.a, jambs.b),
+        without: [ref],
+        commandTo: (to) => editOpening(ref, { along_m: withinWall_m(wall, alongWall_m(wall, to), thing.width_m) }),
+      };
+    }
+    case 'dimension': {
+      const { ref, thing } = found;
+      return { grab: nearestOnSegment(pressed, dimensionLine(thing)), without: [ref], commandTo: (to) => editDimension(ref, { offset_m: leftOf_m(to, thing) }) };
+    }
+    case 'underlay': {
+      const { ref, thing } = found;
+      if (thing.locked) return undefined;
+      const grab = view.snap(pressed, reach_m).kind === 'underlay' ? view.snap(pressed, reach_m).at : pressed;
+      return { grab, without: [ref], commandTo: (to) => placeUnderlay(ref, { at: { x: thing.at.x + to.x - grab.x, y: thing.at.y + to.y - grab.y } }) };
+    }
+    case 'obstruction':
+      return shift([hit], nearestCorner(found.thing.footprint, pressed, reach_m), [hit]);
+    case 'ceiling-zone':
+      return shift([hit], nearestCorner(found.thing.outline, pressed, reach_m), [hit]);
+    case 'note':
+      return shift([hit], { x: found.thing.at.x, y: found.thing.at.y }, [hit]);
+    default:
+      return undefined;
+  }
+}

@@ -1,0 +1,39 @@
+import { addEnclosure } from '#shared/commands/add-enclosure';
+import { area_m2, boundsOf } from '#shared/geometry/outline';
+import { type PlanPoint, midpoint } from '#shared/geometry/point';
+import { formatQuantity } from '#shared/units/quantity-text';
+import { commitOr } from './attempt.ts';
+import type { Tool } from './tool.ts';
+
+/** The outline around the pointer, if the floor plan has one there. */
+export interface PickOutlineState {
+  readonly outline: readonly PlanPoint[] | null;
+}
+
+const start: PickOutlineState = { outline: null };
+const NONE = 'No closed outline here. Point inside a room whose lines close, or draw the enclosure corner by corner.';
+
+/** Takes a closed outline of the floor plan as an enclosure. */
+export const pickOutlineTool: Tool<PickOutlineState> = {
+  id: 'pick-outline',
+  start,
+  hint: ({ outline }) => (outline ? 'Click to take this outline as an enclosure.' : 'Point inside a room of the floor plan: its outline lights up when its lines close.'),
+  sketch({ outline }, view) {
+    if (!outline) return {};
+    const { minX, minY, maxX, maxY } = boundsOf(outline);
+    return {
+      lines: [{ places: outline, closed: true }],
+      labels: [{ at: midpoint({ x: minX, y: minY }, { x: maxX, y: maxY }), text: formatQuantity(area_m2(outline), 'area', view.plan.settings.lengths) }],
+    };
+  },
+  step(state, event, view) {
+    if (event.kind === 'cancel') return { state: start, finished: true };
+    if (event.kind === 'move') return { state: { outline: view.outlineAt(event.raw, event.reach_m) ?? null } };
+    if (event.kind === 'down' || event.kind === 'enter') {
+      const outline = event.kind === 'down' ? view.outlineAt(event.raw, event.reach_m) : state.outline;
+      if (!outline) return { state: start, refusal: NONE };
+      return commitOr(view, addEnclosure(view.session.level, [...outline]), { state: start, finished: true }, state);
+    }
+    return { state };
+  },
+};

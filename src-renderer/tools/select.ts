@@ -1,0 +1,160 @@
+import { insertCorner } from '#shared/commands/insert-corner';
+import { insertNode } from '#shared/commands/insert-node';
+import { distanceToOutline_m } from '#shared/geometry/outline';
+import { type PlanPoint, distance_m, midpoint } from '#shared/geometry/point';
+import { nearestOnSegment } from '#shared/geometry/segment';
+import { SAME_PLACE_m } from '#shared/geometry/tolerance';
+import { type Ref, isSameRef, refKey, ringOf } from '#shared/model/plan';
+import { commitOr } from './attempt.ts';
+import { type Drag, dragOf } from './drag.ts';
+import { layerOf, wallsOf } from './level-things.ts';
+import { pipesUnder } from './network-hits.ts';
+import type { Tool, ToolEvent, ToolStep, ToolView } from './tool.ts';
+import { lengthText, lineLabel, typedPlace } from './typed-place.ts';
+
+interface Held {
+  readonly hit: Ref;
+  readonly pressed: PlanPoint;
+  readonly reach_m: number;
+}
+export type SelectState =
+  /** `presses` counts clicks that began here: a double click that began in another tool means nothing. */
+  | { readonly at: 'idle'; readonly presses: number }
+  | ({ readonly at: 'pressed'; readonly adds: boolean; readonly presses: number } & Held)
+  | { readonly at: 'boxing'; readonly pressed: PlanPoint; readonly to: PlanPoint; readonly reach_m: number; readonly hit: Ref | undefined; readonly adds: boolean; readonly presses: number }
+  | ({ readonly at: 'dragging'; readonly to: PlanPoint } & Held);
+
+const start: SelectState = { at: 'idle', presses: 0 };
+/** Share of the reach that the pointer must move before a press becomes a drag. */
+const DRAG_SHARE = 0.5;
+
+const holds = (selection: readonly Ref[], ref: Ref): boolean => selection.some((each) => isSameRef(each, ref));
+const toggled = (selection: readonly Ref[], ref: Ref): readonly Ref[] => (holds(selection, ref) ? selection.filter((each) => !isSameRef(each, ref)) : [...selection, ref]);
+const joined = (selection: readonly Ref[], more: readonly Ref[]): readonly Ref[] => [...new Map([...selection, ...more].map((ref) => [refKey(ref), ref])).values()];
+
+/** The selection as a group that moves together when the thing pressed is part of it; else the thing alone. */
+function groupOf({ session }: ToolView, hit: Ref): readonly Ref[] {
+  const free = session.selection.filter((ref) => !session.layers[layerOf(ref)].locked);
+  const owner: Ref | null = 'enclosure' in hit ? { kind: 'enclosure', level: hit.level, id: hit.enclosure } : null;
+  return free.length > 1 && (holds(free, hit) || (owner && holds(free, owner))) ? free : [hit];
+}
+
+const dragNow = (view: ToolView, { hit, pressed, reach_m }: Held): Drag | undefined => dragOf(view, hit, groupOf(view, hit), pressed, reach_m);
+
+/** Inside an enclosure a press begins a box; it is the floor, not a thing to be dragged. */
+function isFloor(view: ToolView, hit: Ref, at: PlanPoint, reach_m: number): boolean {
+  if (hit.kind !== 'enclosure') return false;
+  const enclosure = view.plan.levels[hit.level]?.enclosures[hit.id];
+  return enclosure !== undefined && [enclosure.outline, ...enclosure.holes].every((ring) => distanceToOutline_m(at, ringOf(ring)) > reach_m);
+}
+
+function press(event: Extract<ToolEvent, { kind: 'down' | 'move' | 'up' | 'double' }>, view: ToolView, presses: number): ToolStep<SelectState> {
+  const { raw, reach_m } = event;
+  const adds = event.shift || event.mod === true;
+  const hit = view.pick(raw, reach_m);
+  const counted = presses + 1;
+  if (!hit || isFloor(view, hit, raw, reach_m)) return { state: { at: 'boxing', pressed: raw, to: raw, reach_m, hit, adds, presses: counted } };
+  const inGroup = groupOf(view, hit).length > 1;
+  return { state: { at: 'pressed', hit, pressed: raw, reach_m, adds, presses: counted }, select: adds || inGroup ? undefined : [hit] };
+}
+
+function twice(at: PlanPoint, reach_m: number, view: ToolView, state: SelectState): ToolStep<SelectState> {
+  const hit = view.pick(at, reach_m);
+  if (hit?.kind === 'wall') {
+    const enclosure = view.plan.levels[hit.level]?.enclosures[hit.enclosure];
+    const wall = enclosure && wallsOf(hit.level, enclosure).find(({ ref }) => ref.id === hit.id);
+    if (wall) return commitOr(view, insertCorner(hit, nearestOnSegment(at, wall.segment)), { state: start }, state);
+  }
+  if (hit?.kind === 'pipe') {
+    const on = pipesUnder(view.plan, view.session.level, at, reach_m).find(({ id, network }) => id === hit.id && network.id === hit.network);
+    if (on) return commitOr(view, insertNode(hit, on.at), { state: start }, state);
+  }
+  return { state };
+}
+
+function dragTo(state: Held, to: PlanPoint, view: ToolView): ToolStep<SelectState> {
+  const drag = dragNow(view, state);
+  return { state: { at: 'dragging', hit: state.hit, pressed: state.pressed, reach_m: state.reach_m, to }, preview: drag ? drag.commandTo(to) : null };
+}
+
+function drop(state: Held, to: PlanPoint, view: ToolView): ToolStep<SelectState> {
+  const drag = dragNow(view, state);
+  if (!drag || distance_m(drag.grab, to) <= SAME_PLACE_m) return { state: start, preview: null };
+  const outcome = drag.commandTo(to)(view.plan);
+  return outcome.ok ? { state: start, commit: drag.commandTo(to), select: view.session.selection } : { state: start, preview: null, refusal: outcome.reason };
+}
+
+/**
+ * Picks, moves and reshapes. A click selects, with Shift or Ctrl it adds or takes off; a press on empty ground or
+ * on a floor draws a box; a press on a thing drags it, Shift keeps it square; a double click adds a corner.
+ */
+export const selectTool: Tool<SelectState> = {
+  id: 'select',
+  start,
+  anchors(state, view) {
+    if (state.at !== 'pressed' && state.at !== 'dragging') return {};
+    const drag = dragNow(view, state);
+    if (!drag) return {};
+    const { grab, without } = drag;
+    return { from: grab, isFree: true, without, carry: { x: grab.x - state.pressed.x, y: grab.y - state.pressed.y } };
+  },
+  hint(state, view) {
+    if (state.at === 'dragging') return 'Let go to place it, or type how far and in which direction. Shift keeps it square, Alt catches nothing, Escape puts it back.';
+    if (state.at === 'boxing' && distance_m(state.pressed, state.to) > state.reach_m) return 'Everything inside the box will be selected.';
+    const [only] = view.session.selection;
+    if (view.session.selection.length === 1 && (only?.kind === 'enclosure' || only?.kind === 'wall' || only?.kind === 'corner')) {
+      return 'Drag a corner or a wall to reshape the enclosure; double-click a wall to add a corner.';
+    }
+    if (only) return 'Drag to move. Shift or Ctrl with a click selects more. Escape selects nothing.';
+    return 'Click a thing to select it, or drag a box around several.';
+  },
+  sketch(state, view) {
+    if (state.at === 'boxing' && distance_m(state.pressed, state.to) > state.reach_m * DRAG_SHARE) {
+      const { pressed: a, to: b } = state;
+      return { lines: [{ places: [a, { x: b.x, y: a.y }, b, { x: a.x, y: b.y }], closed: true, dashed: true }] };
+    }
+    if (state.at !== 'dragging') return {};
+    const drag = dragNow(view, state);
+    if (!drag || distance_m(drag.grab, state.to) <= SAME_PLACE_m) return { asks: ['length', 'angle'] };
+    const text = state.hit.kind === 'corner' ? lineLabel(view, drag.grab, state.to).text : lengthText(view, distance_m(drag.grab, state.to));
+    return { lines: [{ places: [drag.grab, state.to], dashed: true }], labels: [{ at: midpoint(drag.grab, state.to), text }], asks: ['length', 'angle'] };
+  },
+  step(state, event, view) {
+    if (event.kind === 'cancel') {
+      if (state.at === 'idle') return { state: start, select: [] };
+      return { state: start, preview: state.at === 'dragging' ? null : undefined };
+    }
+    switch (state.at) {
+      case 'idle':
+        if (event.kind === 'down') return press(event, view, state.presses);
+        if (event.kind === 'double' && state.presses >= 2) return twice(event.raw, event.reach_m, view, state);
+        return { state };
+      case 'pressed': {
+        if (event.kind === 'move' && distance_m(event.raw, state.pressed) > state.reach_m * DRAG_SHARE) return dragTo(state, event.point, view);
+        if (event.kind !== 'up') return { state };
+        const { selection } = view.session;
+        return { state: { at: 'idle', presses: state.presses }, select: state.adds ? toggled(selection, state.hit) : [state.hit] };
+      }
+      case 'boxing': {
+        if (event.kind === 'move') return { state: { ...state, to: event.raw } };
+        if (event.kind !== 'up') return { state };
+        const { selection } = view.session;
+        const idle: SelectState = { at: 'idle', presses: state.presses };
+        if (distance_m(state.pressed, event.raw) > state.reach_m * DRAG_SHARE) {
+          const inside = view.pickBox(state.pressed, event.raw);
+          return { state: idle, select: state.adds ? joined(selection, inside) : inside };
+        }
+        if (state.hit) return { state: idle, select: state.adds ? toggled(selection, state.hit) : [state.hit] };
+        return { state: idle, select: state.adds ? selection : [] };
+      }
+      case 'dragging': {
+        if (event.kind === 'move') return dragTo(state, event.point, view);
+        if (event.kind === 'up' || event.kind === 'enter') return drop(state, event.kind === 'up' ? event.point : state.to, view);
+        if (event.kind !== 'typed') return { state };
+        const grab = dragNow(view, state)?.grab;
+        const to = grab && typedPlace(grab, event, null, state.to);
+        return to ? drop(state, to, view) : { state, refusal: 'Type how far it moves.' };
+      }
+    }
+  },
+};
