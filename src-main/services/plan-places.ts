@@ -1,6 +1,6 @@
 import { readdir, stat } from 'node:fs/promises';
-import { basename, dirname, extname, join, relative, resolve, sep } from 'node:path';
-import { isAbsolute } from 'node:path';
+import { basename, dirname, extname, isAbsolute, join, relative, resolve, sep } from 'node:path';
+
 import type { PlanEntry } from '#shared/host/contract';
 import { HostProblem } from './host-problem.ts';
 import type { RecentPlans } from './recent-plans.ts';
@@ -11,7 +11,8 @@ const READABLE_ENDINGS = [PLAN_ENDING, '.json'];
 
 /** Names that Windows keeps for devices, whatever the ending. Source: Microsoft, "Naming Files, Paths, and Namespaces". */
 const DEVICE_NAME = /^(con|prn|aux|nul|com[0-9]|lpt[0-9])$/i;
-const LONGEST_NAME = 120;
+/** Every system takes names of 255 bytes; this leaves room for endings. */
+const LONGEST_NAME_bytes = 180;
 
 /** A file name that every system accepts, without ending, made from what the user calls the plan. */
 export function fileNameOf(name: string): string {
@@ -20,10 +21,19 @@ export function fileNameOf(name: string): string {
     .join('')
     .replace(/\s+/g, ' ')
     .replace(/\.(nzw|json)$/i, '')
-    .slice(0, LONGEST_NAME)
-    .replace(/^[. ]+|[. ]+$/g, '');
-  if (!plain) return 'Plan';
-  return DEVICE_NAME.test(plain.split('.')[0] ?? '') ? `Plan ${plain}` : plain;
+    .replace(/^[. ]+/, '');
+  const short = shortened(plain).replace(/[. ]+$/, '');
+  if (!short) return 'Plan';
+  return DEVICE_NAME.test(short.split('.')[0] ?? '') ? `Plan ${short}` : short;
+}
+
+function shortened(name: string): string {
+  let short = '';
+  for (const sign of name) {
+    if (Buffer.byteLength(short + sign) > LONGEST_NAME_bytes) break;
+    short += sign;
+  }
+  return short;
 }
 
 /** Name of a plan as the user reads it, from its file. */

@@ -22,7 +22,7 @@ export function hostIn(folder: string, options: Partial<HostOptions> = {}): Loca
 }
 
 /** The value of an answer that must be good. */
-export function valueOf<T>(answer: Answer<T>): T {
+export function goodOf<T>(answer: Answer<T>): T {
   if (answer.ok) return answer.value;
   throw new Error(`${answer.problem.code}: ${answer.problem.what} (${answer.problem.where}) ${answer.problem.remedy}`);
 }

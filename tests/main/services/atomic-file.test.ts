@@ -12,8 +12,9 @@ const readOr = (path: string): Promise<string | null> => fs.readFile(path, 'utf8
 /** File operations that end with step number `last`: it and all after it fail, as for a process that was killed there. */
 function killedAfter(last: number): FileSteps & { count: number } {
   const steps = { count: 0 } as FileSteps & { count: number };
-  for (const name of ['open', 'rename', 'link', 'copyFile', 'unlink', 'realpath', 'readdir', 'mkdir'] as const) {
-    const through = fs[name] as (...words: unknown[]) => Promise<unknown>;
+  const { open, rename, link, copyFile, unlink, realpath, readdir, mkdir } = fs;
+  for (const [name, step] of Object.entries({ open, rename, link, copyFile, unlink, realpath, readdir, mkdir })) {
+    const through = step as (...words: unknown[]) => Promise<unknown>;
     Object.assign(steps, {
       [name]: async (...words: unknown[]) => {
         steps.count += 1;
