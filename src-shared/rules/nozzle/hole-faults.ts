@@ -1,7 +1,7 @@
 import { cornersNear } from '../../derived/corner-zone.ts';
 import type { ConvexCorner, DerivedNozzle, WallFace } from '../../derived/derived.ts';
 import { legalArcs } from '../../derived/legal-arc.ts';
-import { wallsNear } from '../../derived/near-wall.ts';
+import { wallsAlone } from '../../derived/near-wall.ts';
 import { angleBetween_rad, axisAngle_rad, normalAngle_rad, turnTo_rad } from '../../geometry/angle.ts';
 import type { Cure } from '../finding.ts';
 
@@ -32,15 +32,12 @@ export interface NearWallShot {
  * Every hole of a nozzle against every near wall that is no side of a corner it stands in; the worst first.
  * In a corner the direction to the corner governs instead.
  */
-export function nearWallShotsOf(nozzle: DerivedNozzle, nearZone_m: number, cornerZone_m: number): NearWallShot[] {
-  const inCorner = new Set(cornersNear(nozzle, cornerZone_m).flatMap(({ corner }) => corner.faces.map((face) => face.ref.id)));
-  return wallsNear(nozzle, nearZone_m)
-    .filter(({ face }) => !inCorner.has(face.ref.id))
+export const nearWallShotsOf = (nozzle: DerivedNozzle, nearZone_m: number, cornerZone_m: number): NearWallShot[] =>
+  wallsAlone(nozzle, nearZone_m, cornerZone_m)
     .flatMap(({ face, distance_m, axis_rad }) =>
       nozzle.holes_rad.map((hole_rad) => ({ hole_rad, face, distance_m, off_rad: axisAngle_rad(hole_rad, axis_rad) })),
     )
     .sort((a, b) => b.off_rad - a.off_rad);
-}
 
 /** The smallest turn that brings every hole into a legal direction, as a cure; advice where no turn does. */
 export function turnCure(nozzle: DerivedNozzle, say: { angle(angle_rad: number): string }): Cure {
