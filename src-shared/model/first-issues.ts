@@ -43,7 +43,7 @@ const wholeIssues = (schema: z.ZodType, value: unknown, path: Issue['path']): Is
 
 /**
  * The first few things wrong with a value, part by part: stops early, so that a file with a million faults
- * costs no more than one with three.
+ * costs no more than one with three. None is found exactly when the schema takes the value.
  * @param most how many are wanted
  */
 export function firstIssues(schema: z.ZodType, value: unknown, most: number, path: Issue['path'] = []): Issue[] {
@@ -66,10 +66,10 @@ export function firstIssues(schema: z.ZodType, value: unknown, most: number, pat
   }
   if (schema instanceof z.ZodRecord && isObject(value)) {
     const keys = schema.keyType;
-    for (const [key, part] of Object.entries(value)) {
+    for (const key of Object.keys(value)) {
       const isNamed = keys instanceof z.ZodType && keys.safeParse(key).success;
       if (!isNamed) found.push({ path: [...path, key.slice(0, 80)], text: 'has a name that is not allowed there' });
-      if (found.length >= most || !take(part, schema.valueType, key)) break;
+      if (found.length >= most || !take(value[key], schema.valueType, key)) break;
     }
     return found;
   }
@@ -79,7 +79,9 @@ export function firstIssues(schema: z.ZodType, value: unknown, most: number, pat
       if ('minimum' in def && value.length < Number(def.minimum)) return [{ path, text: `has fewer than ${def.minimum} entries` }];
       if ('maximum' in def && value.length > Number(def.maximum)) return [{ path, text: `has more than ${def.maximum} entries` }];
     }
-    for (const [index, part] of value.entries()) if (!take(part, schema.element, index)) break;
+    for (const [index, part] of value.entries()) {
+      if (!take(part, schema.element, index)) break;
+    }
     return found;
   }
   return wholeIssues(schema, value, path);

@@ -5,12 +5,12 @@ export type JsonValue = null | boolean | number | string | JsonValue[] | { [key:
 /** An object of JSON text. */
 export type JsonObject = { [key: string]: JsonValue };
 
-/** Longest text that is read [characters]; a plan of 20,000 pipes has a fifth of it. */
-export const LONGEST_JSON = 32 * 1024 * 1024;
+/** Longest text that is read [characters]; a plan of 20,000 pipes has half of it. */
+export const LONGEST_JSON = 16 * 1024 * 1024;
 /** Deepest nesting that is read; a plan has ten. */
 export const DEEPEST_JSON = 40;
-/** Most values that are read, so that a small text cannot fill the memory. */
-export const MOST_JSON_VALUES = 3_000_000;
+/** Most values that are read, so that a small text cannot fill the memory; a plan of 20,000 pipes has half of them. */
+export const MOST_JSON_VALUES = 1_000_000;
 
 const FORBIDDEN_KEYS = ['__proto__', 'constructor', 'prototype'];
 

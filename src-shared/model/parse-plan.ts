@@ -1,4 +1,4 @@
-import { firstIssues, pathInWords } from './first-issues.ts';
+import { type Issue, firstIssues, pathInWords } from './first-issues.ts';
 import { parseGuardedJson } from './guarded-json.ts';
 import { mendPlan } from './mend-plan.ts';
 import { MIGRATIONS, type Migration, migrate } from './migrate/index.ts';
@@ -34,19 +34,14 @@ export function parsePlan(text: string, migrations: readonly Migration[] = MIGRA
   const migrated = migrate(value, migrations);
   if (!migrated.ok) return migrated;
 
-  const issues = firstIssues(planSchema, migrated.plan, MOST_ISSUES);
-  const parsed = issues.length === 0 ? planSchema.safeParse(migrated.plan) : undefined;
-  if (!parsed?.success) {
-    const [first, ...others] = issues.length > 0 ? issues : [{ path: [], text: 'is not as a plan has it' }];
-    const sentence = (issue: typeof first): string => (issue ? `${pathInWords(migrated.plan, issue.path) || 'the plan'} ${issue.text}` : '');
-    return planFailure(
-      'damaged',
-      `The plan is damaged: ${[first, ...others].map(sentence).join('; ')}.`,
-      `${NAME}, ${first ? pathInWords(migrated.plan, first.path) : ''}`,
-      RESTORE_COPY,
-    );
+  const [first, ...others] = firstIssues(planSchema, migrated.plan, MOST_ISSUES);
+  if (first) {
+    const sentence = ({ path, text: fault }: Issue): string => `${pathInWords(migrated.plan, path) || 'the plan'} ${fault}`;
+    const what = `The plan is damaged: ${[first, ...others].map(sentence).join('; ')}.`;
+    return planFailure('damaged', what, `${NAME}, ${pathInWords(migrated.plan, first.path)}`, RESTORE_COPY);
   }
-  const mended = mendPlan(parsed.data);
-  if (!mended.ok) return mended;
-  return { ok: true, plan: parsed.data, remarks: shortened([...migrated.remarks, ...mended.remarks]) };
+  // The one place where text from outside becomes a plan: the schema has just taken every part of it.
+  const plan = migrated.plan as unknown as Plan;
+  const mended = mendPlan(plan);
+  return mended.ok ? { ok: true, plan, remarks: shortened([...migrated.remarks, ...mended.remarks]) } : mended;
 }

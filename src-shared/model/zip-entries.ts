@@ -97,7 +97,7 @@ function listOf(bytes: Uint8Array, view: DataView, limits: ZipLimits): Listed[] 
     };
     at = next;
     if (/^[A-Za-z0-9._/-]*\/$/.test(name) && !name.includes('..') && entry.size_bytes === 0) continue;
-    const shown = name.slice(0, 60).replace(/[^\x20-\x7e]/g, '?');
+    const shown = name.slice(0, 60).replace(/[^\x20-\x7e]/g, '?') || 'a file without a name';
     if (!isSafeName(name)) throw damaged('A file inside the plan file has a name that is not allowed.', shown);
     if (names.has(name)) throw damaged('Two files inside the plan file have the same name.', shown);
     names.add(name);

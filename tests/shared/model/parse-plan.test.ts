@@ -134,9 +134,9 @@ describe('hostile text', () => {
   });
 
   test('a long broken string or number ends in a plain answer', () => {
-    expect(problemOf(`{"a": "${'a'.repeat(20_000_000)}`).what).toContain('ends too early');
+    expect(problemOf(`{"a": "${'a'.repeat(15_000_000)}`).what).toContain('ends too early');
     expect(problemOf(`{"a": ${'1'.repeat(5_000_000)}.}`).what).toContain('not understood');
-    expect(problemOf('\n'.repeat(20_000_000)).where).toContain('line 20000001');
+    expect(problemOf('\n'.repeat(15_000_000)).where).toContain('line 15000001');
   });
 
   test.each(['__proto__', 'constructor', 'prototype'])('a key %s is refused wherever it stands', (key) => {
@@ -154,7 +154,7 @@ describe('hostile text', () => {
   });
 
   test('a million faults answer as shortly as three', () => {
-    const many = Array.from({ length: 300_000 }, (_, i) => `"n-${i}":{}`).join(',');
+    const many = Array.from({ length: 100_000 }, (_, i) => `"n-${i}":{}`).join(',');
     const text = handmade([`${NETWORK}/nodes`, 'MANY']).replace('"MANY"', `{${many}}`);
     expect(problemOf(text).what.length).toBeLessThan(1500);
   });

@@ -1,0 +1,43 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import type { JsonObject } from '#shared/model/guarded-json';
+import { MIGRATIONS, type Migration, migrate } from '#shared/model/migrate/index';
+import { parsePlan } from '#shared/model/parse-plan';
+import { PLAN_VERSION } from '#shared/model/schema';
+
+/** A made-up version 0, in which grids were given in millimetres and levels had no notes. */
+const versionZero = readFileSync(join(import.meta.dirname, '../../fixtures/plan-version-0.json'), 'utf8');
+const fromZero: Migration = {
+  from: 0,
+  remark: 'The grid was given in metres.',
+  step(plan) {
+    const settings = plan.settings as JsonObject;
+    const levels = Object.entries(plan.levels as JsonObject).map(([id, level]) => [id, { ...(level as JsonObject), notes: {} }]);
+    return { ...plan, settings: { lengths: settings.lengths ?? null, grid_m: Number(settings.grid_mm) / 1000 }, levels: Object.fromEntries(levels) };
+  },
+};
+
+describe('migration', () => {
+  test('brings an old plan to the present version and says so', () => {
+    const parsed = parsePlan(versionZero, [fromZero]);
+    expect(parsed).toMatchObject({ ok: true, remarks: ['The grid was given in metres.'], plan: { version: PLAN_VERSION, settings: { grid_m: 0.05 } } });
+  });
+
+  test('what a step makes is validated like anything else', () => {
+    const parsed = parsePlan(versionZero, [{ ...fromZero, step: (plan) => plan }]);
+    expect(parsed).toMatchObject({ ok: false, problem: { code: 'damaged' } });
+  });
+
+  test('runs every step in turn, and leaves what it was given as it was', () => {
+    const plan: JsonObject = JSON.parse(versionZero);
+    const before = JSON.stringify(plan);
+    const migrated = migrate(plan, [fromZero]);
+    expect(migrated).toMatchObject({ ok: true, plan: { version: 1 } });
+    expect(JSON.stringify(plan)).toBe(before);
+  });
+
+  test('there is one step for every version that was ever written', () => {
+    expect(MIGRATIONS.map(({ from }) => from)).toEqual(Array.from({ length: PLAN_VERSION - 1 }, (_, i) => i + 1));
+  });
+});
