@@ -1,0 +1,116 @@
+import { memo, useEffect, useMemo, useRef, useState, useSyncExternalStore } from 'react';
+import type { DerivedNozzle } from '#shared/derived/derived';
+import { refKey } from '#shared/model/plan';
+import type { Ref } from '#shared/model/plan';
+import type { Finding } from '#shared/rules/finding';
+import { DARK_INK, type Ink } from '../ink.ts';
+import type { UnderlayDrawings } from '../store/underlay-drawings.ts';
+import type { ToolLook, ToolRunner } from '../tools/tool-runner.ts';
+import { type FindingMark, drawFindingMarks, drawFindingPlace } from './draw-findings.ts';
+import { drawGround } from './draw-grid.ts';
+import { drawCaught, drawLiveDistances, drawSketch } from './draw-live.ts';
+import { drawSelection } from './draw-selection.ts';
+import { type Paint, PaintedLayer } from './painted-layer.tsx';
+import { type Scene, isShown, levelOf, planOf } from './scene.ts';
+import { scenePaints } from './scene-paints.ts';
+import { UnderlayRaster, type UnderlayWish } from './underlay-raster.ts';
+import type { Viewport } from './viewport.ts';
+
+/** More nozzles than this under the hand at once: their distances would hide each other. */
+const MOST_LIVE = 2;
+
+interface GroundProps {
+  readonly scene: Scene;
+  readonly view: Viewport;
+  readonly drawings: UnderlayDrawings;
+  readonly pixelRatio: number;
+}
+
+/** Paper, grid and the imported floor plans. */
+export const GroundLayer = memo(function GroundLayer({ scene, view, drawings, pixelRatio }: GroundProps) {
+  const version = useSyncExternalStore(drawings.subscribe, drawings.version);
+  const [drawn, redraw] = useState(0);
+  const kept = useRef<UnderlayRaster>(null);
+  kept.current ??= new UnderlayRaster(() => redraw((count) => count + 1));
+  const raster = kept.current;
+  useEffect(() => () => raster.stop(), [raster]);
+
+  const plan = planOf(scene);
+  const underlays = levelOf(scene)?.underlays;
+  const areShown = isShown(scene, 'underlays');
+  const { assets } = plan;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the keep of drawings says by its version that it changed
+  const wish = useMemo((): UnderlayWish => {
+    const items = Object.values(areShown ? (underlays ?? {}) : {}).flatMap((underlay) => {
+      const drawing = underlay.visible ? drawings.find(plan, underlay) : undefined;
+      return drawing ? [{ underlay, drawing }] : [];
+    });
+    return { items, colour: scene.ink.underlay, isDark: scene.ink === DARK_INK, pixelRatio };
+  }, [underlays, assets, areShown, drawings, version, scene.ink, pixelRatio]);
+  const grid_m = isShown(scene, 'grid') ? plan.settings.grid_m : null;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a sharper picture of the floor plans is there to be painted
+  const paints = useMemo(
+    (): Paint[] => [(pen, shown) => drawGround(pen, shown, scene.ink, grid_m), (pen, shown) => raster.paint(pen, shown, wish)],
+    [scene.ink, grid_m, raster, wish, drawn],
+  );
+  return <PaintedLayer paints={paints} view={view} />;
+});
+
+/** Everything of the plan that no gesture moves just now. */
+export const PlanLayer = memo(function PlanLayer({ scene, view }: { readonly scene: Scene; readonly view: Viewport }) {
+  const paints = useMemo(() => scenePaints(scene), [scene]);
+  return <PaintedLayer paints={paints} view={view} />;
+});
+
+interface MarkProps {
+  readonly scene: Scene;
+  readonly view: Viewport;
+  readonly marks: readonly FindingMark[];
+  readonly finding: Finding | undefined;
+  readonly selection: readonly Ref[];
+}
+
+/** What is selected and what the checks say. */
+export const MarkLayer = memo(function MarkLayer({ scene, view, marks, finding, selection }: MarkProps) {
+  const paints = useMemo((): Paint[] => {
+    const { ink, lengths } = scene;
+    return [
+      (pen, shown) => drawSelection(pen, shown, planOf(scene), selection, ink),
+      (pen, shown) => finding && finding.place?.level === scene.level && drawFindingPlace(pen, shown, finding, lengths, ink),
+      (pen, shown) => drawFindingMarks(pen, shown, marks, ink),
+    ];
+  }, [scene, marks, finding, selection]);
+  return <PaintedLayer paints={paints} view={view} />;
+});
+
+interface ActiveProps {
+  readonly scene: Scene | null;
+  readonly moved: ReadonlySet<string>;
+  readonly view: Viewport;
+  readonly runner: ToolRunner;
+  readonly ink: Ink;
+}
+
+/** What a gesture moves, the sketch of the tool and what the pointer caught. */
+export const ActiveLayer = memo(function ActiveLayer({ scene, moved, view, runner, ink }: ActiveProps) {
+  const look = useSyncExternalStore(runner.subscribe, runner.look);
+  const paints = useMemo((): Paint[] => {
+    const held = scene ? nozzlesUnderHand(scene, moved) : [];
+    return [
+      ...(scene ? scenePaints(scene) : []),
+      ...held.map((nozzle): Paint => (pen, shown) => drawLiveDistances(pen, shown, nozzle, scene?.lengths ?? 'feet', ink)),
+      (pen, shown) => drawTool(pen, shown, look, ink),
+    ];
+  }, [scene, moved, look, ink]);
+  return <PaintedLayer paints={paints} view={view} />;
+});
+
+const nozzlesUnderHand = (scene: Scene, moved: ReadonlySet<string>): DerivedNozzle[] => {
+  const held = scene.evaluation.derived.nozzles.filter(({ ref }) => moved.has(refKey(ref)));
+  return held.length <= MOST_LIVE ? held : [];
+};
+
+function drawTool(pen: Parameters<Paint>[0], view: Viewport, { sketch, snap, tool }: ToolLook, ink: Ink): void {
+  drawSketch(pen, view, sketch, ink);
+  if (snap && (tool !== 'select' || (sketch.lines?.length ?? 0) > 0)) drawCaught(pen, view, snap, ink);
+}

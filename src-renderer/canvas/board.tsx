@@ -1,0 +1,211 @@
+import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { Stage } from 'react-konva';
+import type { ScreenPoint } from '#shared/geometry/point';
+import { type Verdict, findingKey } from '#shared/rules/finding';
+import { selectionWords } from '../input/board-words.ts';
+import { listenToCamera } from '../input/camera-input.ts';
+import { PointerField } from '../input/pointer-field.tsx';
+import { listenToPointer } from '../input/pointer-input.ts';
+import { isForControl, meaningOf } from '../input/tool-keys.ts';
+import { useSpaceHeld } from '../input/use-space-held.ts';
+import { useToolLook } from '../input/use-tool-look.ts';
+import { useDrawings, useToolRunner } from '../panels/window-context.ts';
+import { selectFindings, shownPlan } from '../store/selectors.ts';
+import type { Camera, Session, State } from '../store/state.ts';
+import { useStore, useStoreItself } from '../store/use-store.ts';
+import { ActiveLayer, GroundLayer, MarkLayer, PlanLayer } from './board-layers.tsx';
+import './board.css';
+import { findingMarks, findingWith, markAt } from './draw-findings.ts';
+import { forgetLabels } from './draw-labels.ts';
+import { whenLettersReady } from './lettering.ts';
+import { useBoardScenes } from './use-board-scenes.ts';
+import { useDevicePixels } from './use-device-pixels.ts';
+import { useInk } from './use-ink.ts';
+import type { Viewport } from './viewport.ts';
+
+const cameraOf = (state: State): Camera => state.session.camera;
+const boardOf = (state: State): Session['board'] => state.session.board;
+const selectionOf = (state: State): Session['selection'] => state.session.selection;
+const findingOf = (state: State): string | null => state.session.finding;
+const stageOf = (state: State): Session['stage'] => state.session.stage;
+const refusalOf = (state: State): string | null => state.session.refusal;
+const levelNameOf = (state: State): string => shownPlan(state).levels[state.session.level]?.name ?? '';
+
+const PROOF_VERDICTS: ReadonlySet<Verdict> = new Set(['stop', 'warn', 'not-checked', 'note']);
+const OTHER_VERDICTS: ReadonlySet<Verdict> = new Set(['stop', 'warn']);
+
+/** The drawing board: the plan, what the checks say about it, and the tool at work. Stands inside the store and the window's contexts. */
+export function Board() {
+  const store = useStoreItself();
+  const runner = useToolRunner();
+  const drawings = useDrawings();
+  const ink = useInk();
+  const pixelRatio = useDevicePixels();
+  const { rest, live, moved } = useBoardScenes(ink);
+  const camera = useStore(cameraOf);
+  const board = useStore(boardOf);
+  const selection = useStore(selectionOf);
+  const chosen = useStore(findingOf);
+  const stage = useStore(stageOf);
+  const findings = useStore(selectFindings);
+  const levelName = useStore(levelNameOf);
+  const { tool, asks } = useToolLook();
+
+  const element = useRef<HTMLDivElement>(null);
+  const pointer = useRef<ScreenPoint | null>(null);
+  const [typing, type] = useState<{ readonly begins: string; readonly at: ScreenPoint } | null>(null);
+  const [isMoving, moving] = useState(false);
+  const [isMovable, movable] = useState(false);
+  const [letters, lettersCame] = useState(0);
+  const spaceHeld = useSpaceHeld(movable);
+
+  const view = useMemo((): Viewport => ({ camera, width: board.width, height: board.height }), [camera, board]);
+  const shown = live ?? rest;
+  const marks = useMemo(
+    () => (rest.layers.findings.visible ? findingMarks(findings, rest.level, stage === 'proof' ? PROOF_VERDICTS : OTHER_VERDICTS) : []),
+    [findings, rest.level, rest.layers, stage],
+  );
+  const finding = useMemo(() => findingWith(findings, chosen), [findings, chosen]);
+  const latest = useRef({ marks, view });
+  useLayoutEffect(() => {
+    latest.current = { marks, view };
+  }, [marks, view]);
+
+  useEffect(
+    () =>
+      whenLettersReady(() => {
+        forgetLabels();
+        lettersCame((count) => count + 1);
+      }),
+    [],
+  );
+  useBoardSize(element);
+
+  useEffect(() => {
+    const target = element.current;
+    if (!target) return;
+    const shownView = (): Viewport => {
+      const { session } = store.get();
+      return { camera: session.camera, ...session.board };
+    };
+    const stopPointer = listenToPointer(
+      target,
+      {
+        view: shownView,
+        send: runner.send,
+        left: () => store.session({ pointer: null }),
+        at: (place) => {
+          pointer.current = place;
+        },
+        takes: (place) => {
+          const { session } = store.get();
+          const mark = session.tool === 'select' && markAt(shownView(), latest.current.marks, place);
+          if (!mark) return false;
+          const keys = mark.findings.map(findingKey);
+          const next = mark.findings[(keys.indexOf(session.finding ?? '') + 1) % keys.length];
+          if (!next) return false;
+          const { subject } = next;
+          store.session({ finding: findingKey(next), ...(subject.kind === 'plan' || subject.kind === 'profile' ? {} : { selection: [subject] }) });
+          return true;
+        },
+      },
+      () => spaceHeld.current,
+    );
+    const stopCamera = listenToCamera(target, { view: shownView, become: (next) => store.session({ camera: next }), moving }, () => spaceHeld.current);
+    return () => {
+      stopPointer();
+      stopCamera();
+    };
+  }, [store, runner, spaceHeld]);
+
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent): void => {
+      if (isForControl(event.target, event.key)) return;
+      const { session, preview } = store.get();
+      const meaning = meaningOf(event, { tool: session.tool, dialog: session.dialog, isDragging: preview !== null }, runner.look());
+      if (!meaning || (meaning.kind === 'type' && event.target instanceof Element && event.target.closest('.section-strip'))) return;
+      event.preventDefault();
+      event.stopPropagation();
+      if (meaning.kind === 'tool') runner.send(meaning.event);
+      else type({ begins: meaning.text, at: pointer.current ?? { x: session.board.width / 2, y: session.board.height / 2 } });
+    };
+    window.addEventListener('keydown', onKey, true);
+    return () => window.removeEventListener('keydown', onKey, true);
+  }, [store, runner]);
+
+  const closeField = useCallback(() => {
+    type(null);
+    element.current?.focus({ preventScroll: true });
+  }, []);
+
+  const look = isMoving ? 'is-moving' : isMovable ? 'is-movable' : tool === 'select' ? 'is-picking' : '';
+  return (
+    <div
+      ref={element}
+      className={`board ${look}`}
+      role="application"
+      aria-label={`Drawing board${levelName ? `, ${levelName}` : ''}`}
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: a drawing board takes the keys of its tools
+      tabIndex={0}
+      data-camera={`${camera.at.x} ${camera.at.y} ${camera.scale_px_m}`}
+    >
+      <Stage key={`${pixelRatio}/${letters}`} className="board-canvas" width={board.width} height={board.height} listening={false}>
+        <GroundLayer scene={rest} view={view} drawings={drawings} pixelRatio={pixelRatio} />
+        <PlanLayer scene={rest} view={view} />
+        <MarkLayer scene={shown} view={view} marks={marks} finding={finding} selection={selection} />
+        <ActiveLayer scene={live} moved={moved} view={view} runner={runner} ink={ink} />
+      </Stage>
+      {typing && asks.length > 0 ? (
+        <PointerField
+          asks={asks}
+          begins={typing.begins}
+          at={typing.at}
+          board={board}
+          lengths={rest.lengths}
+          accept={(event) => {
+            closeField();
+            runner.send(event);
+          }}
+          close={closeField}
+        />
+      ) : null}
+      <Announcements />
+    </div>
+  );
+}
+
+/** Says what is selected and why something was refused. */
+function Announcements() {
+  const plan = useStore(shownPlan);
+  const selection = useStore(selectionOf);
+  const refusal = useStore(refusalOf);
+  const words = useMemo(() => selectionWords(plan, selection), [plan, selection]);
+  return (
+    <p className="out-of-sight" role="status" aria-live="polite">
+      {refusal ?? words}
+    </p>
+  );
+}
+
+/** Tells the session how large the board is; the first time, the camera keeps showing what it was set to show. */
+function useBoardSize(element: { readonly current: HTMLDivElement | null }): void {
+  const store = useStoreItself();
+  const isMeasured = useRef(false);
+  useLayoutEffect(() => {
+    const target = element.current;
+    if (!target) return;
+    const measure = (): void => {
+      const width = Math.round(target.clientWidth);
+      const height = Math.round(target.clientHeight);
+      const { board, camera } = store.get().session;
+      if (width < 1 || height < 1 || (board.width === width && board.height === height)) return;
+      const fit = isMeasured.current ? 1 : Math.min(width / board.width, height / board.height);
+      isMeasured.current = true;
+      store.session({ board: { width, height }, camera: fit === 1 ? camera : { ...camera, scale_px_m: camera.scale_px_m * fit } });
+    };
+    const observer = new ResizeObserver(measure);
+    observer.observe(target);
+    measure();
+    return () => observer.disconnect();
+  }, [element, store]);
+}

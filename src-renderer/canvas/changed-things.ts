@@ -1,0 +1,92 @@
+import type { Derived, DerivedNozzle, Space } from '#shared/derived/derived';
+import { type Level, type Network, type Plan, refKey } from '#shared/model/plan';
+
+/** Entries of two records that are not the very same object; what is in only one of them counts. */
+function changedIds<T>(before: Readonly<Record<string, T>> | undefined, after: Readonly<Record<string, T>> | undefined): string[] {
+  if (before === after) return [];
+  const ids = new Set([...Object.keys(before ?? {}), ...Object.keys(after ?? {})]);
+  return [...ids].filter((id) => before?.[id] !== after?.[id]);
+}
+
+function changedOnLevel(id: string, before: Level | undefined, after: Level | undefined): string[] {
+  return [
+    ...changedIds(before?.enclosures, after?.enclosures).map((each) => refKey({ kind: 'enclosure', level: id, id: each })),
+    ...changedIds(before?.obstructions, after?.obstructions).map((each) => refKey({ kind: 'obstruction', level: id, id: each })),
+    ...changedIds(before?.dimensions, after?.dimensions).map((each) => refKey({ kind: 'dimension', level: id, id: each })),
+    ...changedIds(before?.notes, after?.notes).map((each) => refKey({ kind: 'note', level: id, id: each })),
+    ...changedIds(before?.underlays, after?.underlays).map((each) => refKey({ kind: 'underlay', level: id, id: each })),
+  ];
+}
+
+function changedInNetwork(id: string, before: Network | undefined, after: Network | undefined): string[] {
+  const nodes = new Set(changedIds(before?.nodes, after?.nodes));
+  const touched = <T>(records: Readonly<Record<string, T>> | undefined, holds: (thing: T) => boolean): string[] =>
+    Object.entries(records ?? {}).flatMap(([each, thing]) => (holds(thing) ? [each] : []));
+  const pipes = new Set([
+    ...changedIds(before?.pipes, after?.pipes),
+    ...touched(before?.pipes, ({ from, to }) => nodes.has(from) || nodes.has(to)),
+    ...touched(after?.pipes, ({ from, to }) => nodes.has(from) || nodes.has(to)),
+  ]);
+  const nozzles = new Set([
+    ...changedIds(before?.nozzles, after?.nozzles),
+    ...touched(before?.nozzles, ({ node }) => nodes.has(node)),
+    ...touched(after?.nozzles, ({ node }) => nodes.has(node)),
+  ]);
+  const named = (kind: 'node' | 'pipe' | 'nozzle' | 'cylinder', ids: Iterable<string>): string[] => [...ids].map((each) => refKey({ kind, network: id, id: each }));
+  return [
+    ...named('node', nodes),
+    ...named('pipe', pipes),
+    ...named('nozzle', nozzles),
+    ...named('cylinder', changedIds(before?.cylinders, after?.cylinders)),
+    ...(before?.source !== after?.source || before?.assembly !== after?.assembly ? named('cylinder', Object.keys(after?.cylinders ?? {})) : []),
+  ];
+}
+
+/**
+ * Keys of all things that are drawn differently in two plans: those that changed and those that hang on them
+ * (a pipe on a moved node). Plans share what a change left alone, so that only what differs is looked at.
+ */
+export function changedThings(before: Plan, after: Plan): string[] {
+  if (before === after) return [];
+  return [
+    ...changedIds(before.levels, after.levels).flatMap((id) => changedOnLevel(id, before.levels[id], after.levels[id])),
+    ...changedIds(before.networks, after.networks).flatMap((id) => changedInNetwork(id, before.networks[id], after.networks[id])),
+  ];
+}
+
+/** Whether a nozzle stands, blows and is hemmed in just as before. */
+export const isSameNozzle = (a: DerivedNozzle, b: DerivedNozzle): boolean =>
+  a.nozzle === b.nozzle && a.at === b.at && a.space === b.space && a.profile === b.profile && a.blockers.length === b.blockers.length && a.blockers.every((solid, i) => solid === b.blockers[i]);
+
+/** Key under which what a space's nozzles cover is drawn. */
+export const coverageKey = (space: Space): string => `coverage/${space.key}`;
+
+/** Key under which a nozzle's jets are drawn. */
+export const jetsKey = (nozzle: DerivedNozzle): string => `jets/${refKey(nozzle.ref)}`;
+
+/**
+ * Keys of what is drawn differently though it was not changed itself: the jets of a nozzle in front of which a rack was
+ * moved, what a space's nozzles cover.
+ */
+export function changedConsequences(before: Derived, after: Derived): string[] {
+  if (before === after) return [];
+  const earlier = new Map(before.nozzles.map((nozzle) => [refKey(nozzle.ref), nozzle]));
+  const later = new Set<string>();
+  const keys = new Set<string>();
+  const touch = (nozzle: DerivedNozzle): void => {
+    keys.add(jetsKey(nozzle));
+    if (nozzle.space) keys.add(coverageKey(nozzle.space));
+  };
+  for (const nozzle of after.nozzles) {
+    const key = refKey(nozzle.ref);
+    later.add(key);
+    const same = earlier.get(key);
+    if (same && isSameNozzle(same, nozzle)) continue;
+    touch(nozzle);
+    if (same) touch(same);
+  }
+  for (const [key, nozzle] of earlier) if (!later.has(key)) touch(nozzle);
+  const spaces = new Map(before.spaces.map((space) => [space.key, space]));
+  for (const space of after.spaces) if (spaces.get(space.key) !== space) keys.add(coverageKey(space));
+  return [...keys];
+}

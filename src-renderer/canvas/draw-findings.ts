@@ -1,0 +1,110 @@
+import type { PlanPoint } from '#shared/geometry/point';
+import { type Finding, VERDICTS, type Verdict, findingKey } from '#shared/rules/finding';
+import { formatAgainstLimit, formatLength } from '#shared/units/length-text';
+import type { Ink } from '../ink.ts';
+import { write } from './lettering.ts';
+import { type Pen, type Px, aside, line, polyline, setLine, trace } from './pen.ts';
+import { VERDICT_HALF_px, drawMeasuringLine, drawVerdict } from './symbols/verdict-mark.ts';
+import { type Viewport, toScreen, visibleBox } from './viewport.ts';
+
+/** Findings shown by one mark: they are about the same place. */
+export interface FindingMark {
+  readonly at: PlanPoint;
+  /** Gravest verdict among them. */
+  readonly verdict: Verdict;
+  /** Gravest first. */
+  readonly findings: readonly Finding[];
+}
+
+/** A mark stands up and left of its place, so that it does not hide what it is about [px]. */
+const MARK_SHIFT: Px = { x: -17, y: -15 };
+
+/** Marks of a level: one per place, kept findings left out. Verdicts that are not `wanted` are left out too. */
+export function findingMarks(findings: readonly Finding[], level: string, wanted: ReadonlySet<Verdict>): FindingMark[] {
+  const byPlace = new Map<string, Finding[]>();
+  for (const finding of findings) {
+    const at = finding.place?.at[0];
+    if (finding.verdict === 'ok' || !wanted.has(finding.verdict) || !at || finding.place?.level !== level) continue;
+    const key = `${Math.round(at.x * 50)}/${Math.round(at.y * 50)}`;
+    const same = byPlace.get(key);
+    if (same) same.push(finding);
+    else byPlace.set(key, [finding]);
+  }
+  return [...byPlace.values()].flatMap((same) => {
+    const sorted = [...same].sort((a, b) => VERDICTS.indexOf(a.verdict) - VERDICTS.indexOf(b.verdict));
+    const first = sorted[0];
+    const at = first?.place?.at[0];
+    return first && at ? [{ at, verdict: first.verdict, findings: sorted }] : [];
+  });
+}
+
+/** Where a mark stands on the screen. */
+export const markPlace = (view: Viewport, mark: FindingMark): Px => {
+  const at = toScreen(view, mark.at);
+  return { x: at.x + MARK_SHIFT.x, y: at.y + MARK_SHIFT.y };
+};
+
+/** The mark under a screen place, or undefined. */
+export const markAt = (view: Viewport, marks: readonly FindingMark[], p: Px): FindingMark | undefined =>
+  marks.find((mark) => {
+    const at = markPlace(view, mark);
+    return Math.hypot(at.x - p.x, at.y - p.y) <= VERDICT_HALF_px + 3;
+  });
+
+/** Marks of the findings, with the number where one stands for several. */
+export function drawFindingMarks(pen: Pen, view: Viewport, marks: readonly FindingMark[], ink: Ink): void {
+  const box = visibleBox(view, 30);
+  for (const mark of [...marks].reverse()) {
+    if (mark.at.x < box.minX || mark.at.x > box.maxX || mark.at.y < box.minY || mark.at.y > box.maxY) continue;
+    const at = markPlace(view, mark);
+    drawVerdict(pen, at, mark.verdict, ink);
+    if (mark.findings.length > 1) {
+      write(pen, `${mark.findings.length}`, { x: at.x - VERDICT_HALF_px - 3, y: at.y }, { colour: ink.verdict[mark.verdict], halo: ink.paper, align: 'right', bold: true });
+    }
+  }
+}
+
+/** Shows on the plan what a finding measured: its line, its rays and its areas. */
+export function drawFindingPlace(pen: Pen, view: Viewport, finding: Finding, lengths: 'feet' | 'metric', ink: Ink): void {
+  const { place, verdict } = finding;
+  if (!place) return;
+  const colour = ink.verdict[verdict];
+  for (const rings of place.areas ?? []) {
+    const onScreen = rings.map((each) => each.map((p) => toScreen(view, p)));
+    aside(pen, () => {
+      pen.beginPath();
+      for (const each of onScreen) trace(pen, each, true);
+      pen.globalAlpha = 0.16;
+      pen.fillStyle = colour;
+      pen.fill('evenodd');
+    });
+    setLine(pen, { colour, width: 1.75 });
+    for (const each of onScreen) polyline(pen, each, true);
+  }
+  setLine(pen, { colour, width: 2, dash: [8, 3] });
+  for (const { from, to } of place.rays ?? []) line(pen, toScreen(view, from), toScreen(view, to));
+  if (place.dimension) {
+    const a = toScreen(view, place.dimension.a);
+    const b = toScreen(view, place.dimension.b);
+    drawMeasuringLine(pen, a, b, verdict, ink);
+    const text = measuredText(finding, lengths);
+    if (text) {
+      const middle = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
+      write(pen, text, { x: middle.x + 12, y: middle.y + 16 }, { colour, halo: ink.paper, bold: true });
+    }
+  } else {
+    for (const p of place.at.slice(0, 40)) drawVerdict(pen, toScreen(view, p), verdict, ink, 9);
+  }
+}
+
+/** "9 31/32" of 10"": the measured length and its limit, told apart in print whenever they differ. */
+export function measuredText(finding: Finding, lengths: 'feet' | 'metric'): string {
+  if (finding.measure !== 'length' || finding.measured === undefined) return '';
+  if (finding.limit === undefined) return formatLength(finding.measured, lengths);
+  const { value, limit } = formatAgainstLimit(finding.measured, finding.limit, lengths);
+  return `${value} (limit ${limit})`;
+}
+
+/** The finding with a key, or undefined. */
+export const findingWith = (findings: readonly Finding[], key: string | null): Finding | undefined =>
+  key === null ? undefined : findings.find((finding) => findingKey(finding) === key);

@@ -1,0 +1,46 @@
+import type { Solid } from '#shared/derived/derived';
+import { refKey } from '#shared/model/plan';
+import { detailAt } from './level-of-detail.ts';
+import { type Pen, fillRing, polyline, setLine } from './pen.ts';
+import { type Scene, solidsOf } from './scene.ts';
+import { hatchRings } from './symbols/hatch.ts';
+import { type Viewport, toScreen, visibleBox } from './viewport.ts';
+
+/** A floor plan is cut at this height: what begins above it is drawn as overhead [m]. Source: common practice. */
+export const PLAN_CUT_m = 1.2;
+
+/** Whether a thing hangs above the height at which the plan is cut. */
+export const isOverhead = ({ bottom_m }: Pick<Solid, 'bottom_m'>): boolean => bottom_m >= PLAN_CUT_m;
+
+/** Things in the way: hatched where the plan cuts them or looks down on them, dashed outlines where they hang overhead. */
+export function drawObstructions(pen: Pen, view: Viewport, scene: Scene): void {
+  const box = visibleBox(view, 10);
+  const { solid: colour, paper } = scene.ink;
+  const { fine } = detailAt(view.camera.scale_px_m);
+  for (const each of solidsOf(scene)) {
+    const { bounds } = each;
+    if (bounds.maxX < box.minX || bounds.minX > box.maxX || bounds.maxY < box.minY || bounds.minY > box.maxY) continue;
+    if (!scene.shows(refKey(each.ref))) continue;
+    const ring = each.footprint.map((p) => toScreen(view, p));
+    if (isOverhead(each)) {
+      setLine(pen, { colour, width: 1.5, dash: [9, 4] });
+      polyline(pen, ring, true);
+      continue;
+    }
+    pen.globalAlpha = 0.5;
+    fillRing(pen, ring, paper);
+    pen.globalAlpha = 1;
+    if (fine) {
+      pen.globalAlpha = 0.6;
+      hatchRings(pen, [ring], toScreen(view, { x: 0, y: 0 }), view, {
+        colour,
+        spacing_px: each.obstruction.isPermeable ? 14 : 9,
+        slant_rad: Math.PI / 4,
+        ...(each.obstruction.isPermeable ? { dash: [4, 4] } : {}),
+      });
+      pen.globalAlpha = 1;
+    }
+    setLine(pen, { colour, width: 1.75 });
+    polyline(pen, ring, true);
+  }
+}

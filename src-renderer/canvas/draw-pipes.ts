@@ -1,0 +1,88 @@
+import type { DerivedNetwork, DerivedPipe, Fitting } from '#shared/derived/derived';
+import { distance_m } from '#shared/geometry/point';
+import { refKey } from '#shared/model/plan';
+import { detailAt, pipeWidth_px } from './level-of-detail.ts';
+import { type Pen, heading_rad, pieces, setLine } from './pen.ts';
+import { type Scene, networksOf } from './scene.ts';
+import { drawFitting } from './symbols/fitting-symbol.ts';
+import { drawUpright } from './symbols/riser-symbol.ts';
+import { type Viewport, toScreen, visibleBox } from './viewport.ts';
+
+/** A pipe that runs less than this on the plan stands upright there [m]. */
+const UPRIGHT_RUN_m = 0.01;
+
+/** Whether a pipe is a point on the plan. */
+export const isPoint = ({ from, to }: Pick<DerivedPipe, 'from' | 'to'>): boolean => distance_m(from, to) < UPRIGHT_RUN_m;
+
+/** Whether a pipe ends at a nozzle: the nozzle's own symbol then stands for the drop. */
+export const endsAtNozzle = ({ pipe, network }: DerivedPipe): boolean =>
+  network.nozzles.some(({ nozzle }) => nozzle.node === pipe.to || nozzle.node === pipe.from);
+
+/** Pipes of the low-pressure side, their risers and drops, and the fittings that follow from them. */
+export function drawPipes(pen: Pen, view: Viewport, scene: Scene): void {
+  const box = visibleBox(view, 20);
+  const detail = detailAt(view.camera.scale_px_m);
+  const { cool, paper } = scene.ink;
+  for (const network of networksOf(scene)) {
+    const shown = network.pipes.filter(
+      ({ ref, from, to }) =>
+        Math.max(from.x, to.x) >= box.minX &&
+        Math.min(from.x, to.x) <= box.maxX &&
+        Math.max(from.y, to.y) >= box.minY &&
+        Math.min(from.y, to.y) <= box.maxY &&
+        scene.shows(refKey(ref)),
+    );
+    if (shown.length === 0) continue;
+    for (const [width, pipes] of bySize(shown, view.camera.scale_px_m)) {
+      setLine(pen, { colour: cool, width, cap: 'round' });
+      pieces(pen, pipes.filter((pipe) => !isPoint(pipe)).map(({ from, to }) => [toScreen(view, from), toScreen(view, to)]));
+    }
+    if (detail.fittings) drawFittings(pen, view, scene, network, shown);
+    if (detail.symbols) {
+      for (const pipe of shown) {
+        if (isPoint(pipe) && !endsAtNozzle(pipe)) {
+          drawUpright(pen, toScreen(view, pipe.from), pipe.to.z >= pipe.from.z ? 'riser' : 'drop', cool, paper);
+        }
+      }
+    }
+  }
+}
+
+/** Pipes by the width of their line, so that each width is set once. */
+function bySize(pipes: readonly DerivedPipe[], scale_px_m: number): Map<number, DerivedPipe[]> {
+  const sorted = new Map<number, DerivedPipe[]>();
+  for (const pipe of pipes) {
+    const width = pipeWidth_px(pipe.outside_m, scale_px_m);
+    const same = sorted.get(width);
+    if (same) same.push(pipe);
+    else sorted.set(width, [pipe]);
+  }
+  return sorted;
+}
+
+function drawFittings(pen: Pen, view: Viewport, scene: Scene, network: DerivedNetwork, shown: readonly DerivedPipe[]): void {
+  const byId = new Map(shown.map((pipe) => [pipe.pipe.id, pipe]));
+  const { cool, paper } = scene.ink;
+  for (const fitting of network.fittings) {
+    const legs = legsOf(fitting, byId);
+    if (legs.length === 0) continue;
+    const widest = Math.max(...legs.map(({ pipe }) => pipeWidth_px(pipe.outside_m, view.camera.scale_px_m)));
+    drawFitting(pen, toScreen(view, fitting.at), fitting.kind, {
+      colour: cool,
+      paper,
+      legs_rad: legs.filter(({ pipe }) => !isPoint(pipe)).map(({ way_rad }) => way_rad),
+      pipe_px: widest,
+    });
+  }
+}
+
+/** Pipes at a fitting with the direction in which each leaves it. */
+function legsOf(fitting: Fitting, pipes: ReadonlyMap<string, DerivedPipe>): { pipe: DerivedPipe; way_rad: number }[] {
+  return fitting.pipes.flatMap((id) => {
+    const pipe = pipes.get(id);
+    if (!pipe) return [];
+    const startsHere = distance_m(pipe.from, fitting.at) < distance_m(pipe.to, fitting.at);
+    const far = startsHere ? pipe.to : pipe.from;
+    return [{ pipe, way_rad: heading_rad({ x: fitting.at.x, y: -fitting.at.y }, { x: far.x, y: -far.y }) }];
+  });
+}

@@ -1,0 +1,36 @@
+import type { Command } from '#shared/commands/command';
+import { movePipeNode } from '#shared/commands/move-pipe-node';
+import { setNozzleHeight } from '#shared/commands/set-nozzle-height';
+import { setPipeHeight } from '#shared/commands/set-pipe-height';
+import type { Ref } from '#shared/model/plan';
+import type { SectionCut } from './section-cut.ts';
+import type { HeightHandle } from './section-pick.ts';
+
+/** The command that brings a thing of the section to a height above the finished floor [m]. */
+export function heightCommand(handle: HeightHandle, z_m: number): Command {
+  switch (handle.kind) {
+    case 'nozzle':
+      return setNozzleHeight(handle.ref, z_m);
+    case 'node':
+      return movePipeNode(handle.ref, { x: handle.place.x, y: handle.place.y, z: z_m });
+    case 'pipe':
+      return setPipeHeight([handle.ref], z_m);
+  }
+}
+
+/** The selected thing whose height can be typed, or undefined. */
+export function heightHandleOf(cut: SectionCut, selection: readonly Ref[]): HeightHandle | undefined {
+  for (const ref of selection) {
+    if (ref.kind === 'nozzle') {
+      const found = cut.nozzles.find(({ nozzle }) => nozzle.ref.id === ref.id && nozzle.ref.network === ref.network);
+      if (found) return { kind: 'nozzle', ref: found.nozzle.ref, z_m: found.at.z };
+    } else if (ref.kind === 'node') {
+      const found = cut.nodes.find((node) => node.ref.id === ref.id && node.ref.network === ref.network);
+      if (found) return { kind: 'node', ref: found.ref, z_m: found.at.z, place: found.place };
+    } else if (ref.kind === 'pipe') {
+      const found = cut.pipes.find((pipe) => pipe.ref.id === ref.id && pipe.ref.network === ref.network);
+      if (found) return { kind: 'pipe', ref: found.ref, z_m: found.a.z };
+    }
+  }
+  return undefined;
+}

@@ -1,0 +1,109 @@
+import type { ScreenPoint } from '#shared/geometry/point';
+import { type Viewport, toPlanPlace } from '../canvas/viewport.ts';
+import type { ToolEvent } from '../tools/tool.ts';
+import { makeFrameQueue } from './frame-queue.ts';
+
+/** What the pointer acts on. */
+export interface PointerTarget {
+  view(): Viewport;
+  /** A tool's event; `point` is the bare place, the tools' runner catches what is near. */
+  send(event: ToolEvent): void;
+  /** The pointer left the board. */
+  left(): void;
+  /** A press that is taken by something on the board other than the tool, e.g. the mark of a finding. */
+  takes(at: ScreenPoint): boolean;
+  /** Where the pointer is on the screen; null off the board. */
+  at(place: ScreenPoint | null): void;
+}
+
+/** How near the pointer catches and picks [px]. */
+const REACH_px = 9;
+const REACH_TOUCH_px = 18;
+
+/** Whether a press is for the tool: the first button or the first finger, and no key that moves the board. */
+export const isForTool = (event: Pick<PointerEvent, 'button' | 'isPrimary'>, spaceHeld: boolean): boolean => event.button === 0 && event.isPrimary && !spaceHeld;
+
+/**
+ * Turns the pointer's presses and moves over an element into tool events. Moves are passed on once a frame; the
+ * pointer is captured while it is down, and a press that the system takes away is cancelled.
+ * @param spaceHeld whether the key that moves the board is down
+ * @returns how to stop listening
+ */
+export function listenToPointer(element: HTMLElement, target: PointerTarget, spaceHeld: () => boolean): () => void {
+  const frames = makeFrameQueue();
+  let down: number | null = null;
+
+  const placeOf = (event: MouseEvent): ScreenPoint => {
+    const box = element.getBoundingClientRect();
+    return { x: event.clientX - box.left, y: event.clientY - box.top };
+  };
+  const toolEvent = (kind: 'down' | 'move' | 'up' | 'double', event: MouseEvent): ToolEvent => {
+    const view = target.view();
+    const raw = toPlanPlace(view, placeOf(event));
+    const reach = event instanceof PointerEvent && event.pointerType === 'touch' ? REACH_TOUCH_px : REACH_px;
+    return { kind, point: raw, raw, reach_m: reach / view.camera.scale_px_m, shift: event.shiftKey, alt: event.altKey, mod: event.ctrlKey || event.metaKey };
+  };
+  const cancel = (): void => {
+    frames.stop();
+    if (down === null) return;
+    down = null;
+    target.send({ kind: 'cancel' });
+  };
+
+  const onDown = (event: PointerEvent): void => {
+    if (event.pointerType === 'touch' && !event.isPrimary) {
+      cancel();
+      return;
+    }
+    if (!isForTool(event, spaceHeld())) return;
+    element.focus({ preventScroll: true });
+    frames.flush();
+    if (target.takes(placeOf(event))) return;
+    down = event.pointerId;
+    element.setPointerCapture(event.pointerId);
+    target.send(toolEvent('move', event));
+    target.send(toolEvent('down', event));
+  };
+  const onMove = (event: PointerEvent): void => {
+    if (!event.isPrimary) return;
+    const place = placeOf(event);
+    target.at(place);
+    const move = toolEvent('move', event);
+    frames.next(() => target.send(move));
+  };
+  const onUp = (event: PointerEvent): void => {
+    if (down !== event.pointerId) return;
+    frames.flush();
+    down = null;
+    target.send(toolEvent('up', event));
+  };
+  const onCancel = (event: PointerEvent): void => {
+    if (down === event.pointerId) cancel();
+  };
+  const onDouble = (event: MouseEvent): void => {
+    if (event.button !== 0 || target.takes(placeOf(event))) return;
+    frames.flush();
+    target.send(toolEvent('double', event));
+  };
+  const onLeave = (event: PointerEvent): void => {
+    if (down !== null || !event.isPrimary) return;
+    frames.stop();
+    target.at(null);
+    target.left();
+  };
+
+  const listeners = [
+    ['pointerdown', onDown],
+    ['pointermove', onMove],
+    ['pointerup', onUp],
+    ['pointercancel', onCancel],
+    ['lostpointercapture', onCancel],
+    ['pointerleave', onLeave],
+    ['dblclick', onDouble],
+  ] as const;
+  for (const [name, listener] of listeners) element.addEventListener(name, listener as EventListener);
+  return () => {
+    frames.stop();
+    for (const [name, listener] of listeners) element.removeEventListener(name, listener as EventListener);
+  };
+}

@@ -1,0 +1,9 @@
+import { useSyncExternalStore } from 'react';
+import { useToolRunner } from '../panels/window-context.ts';
+import type { ToolLook } from '../tools/tool-runner.ts';
+
+/** What the tool at work shows and asks. */
+export function useToolLook(): ToolLook {
+  const runner = useToolRunner();
+  return useSyncExternalStore(runner.subscribe, runner.look);
+}
