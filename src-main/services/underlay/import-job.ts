@@ -54,7 +54,10 @@ function importHere(bytes: Uint8Array, options: ImportOptions, onProgress: ReadP
   }).catch((error: unknown) => {
     throw underlayProblemOf(error, options.name);
   });
-  return { result, cancel: () => void (isCancelled = true) };
+  const cancel = (): void => {
+    isCancelled = true;
+  };
+  return { result, cancel };
 }
 
 function importInThread(workerFile: string, bytes: Uint8Array, options: ImportOptions, onProgress: ReadProgress, limits: ImportLimits): ImportJob {

@@ -1,6 +1,9 @@
 import { LARGEST_UNDERLAY_bytes, type ReadProgress, type UnderlayDrawing, UnderlayProblem } from '#shared/underlay/drawing';
 import { readDxf } from '#shared/underlay/dxf/read-dxf';
+import { readJpeg } from '#shared/underlay/picture/read-jpeg';
+import { readPng } from '#shared/underlay/picture/read-png';
 import { sniffKind } from '#shared/underlay/sniff-kind';
+import { readSvg } from '#shared/underlay/svg/read-svg';
 import { decodeText } from './decode-text.ts';
 
 /**
@@ -21,6 +24,12 @@ export async function readUnderlay(
   switch (kind) {
     case 'dxf':
       return readDxf(bytes, decodeText, progress);
+    case 'svg':
+      return readSvg(bytes, decodeText, progress);
+    case 'png':
+      return readPng(bytes, progress);
+    case 'jpeg':
+      return readJpeg(bytes, progress);
     default:
       throw new UnderlayProblem('not yet', name, '');
   }
