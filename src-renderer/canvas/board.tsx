@@ -9,7 +9,7 @@ import { listenToPointer } from '../input/pointer-input.ts';
 import { isForControl, meaningOf } from '../input/tool-keys.ts';
 import { useSpaceHeld } from '../input/use-space-held.ts';
 import { useToolLook } from '../input/use-tool-look.ts';
-import { useDrawings, useToolRunner } from '../panels/window-context.ts';
+import { useDrawings, useToolRunner } from '../input/board-context.ts';
 import { selectFindings, shownPlan } from '../store/selectors.ts';
 import type { Camera, Session, State } from '../store/state.ts';
 import { useStore, useStoreItself } from '../store/use-store.ts';

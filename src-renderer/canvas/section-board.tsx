@@ -44,7 +44,7 @@ export function SectionBoard({ cut, lengths, width, height }: SectionBoardProps)
   const [hold, become] = useState<Hold | null>(null);
   const [over, hover] = useState<HeightHandle | null>(null);
   const [typing, type] = useState<{ begins: string; handle: HeightHandle; at: Px } | null>(null);
-  const { view, move, fit } = useSectionView(cut, width, height, hold?.kind === 'height');
+  const { view, move, showAll } = useSectionView(cut, width, height, hold?.kind === 'height');
   const frames = useRef(makeFrameQueue());
   useEffect(() => () => frames.current.stop(), []);
 
@@ -159,7 +159,7 @@ export function SectionBoard({ cut, lengths, width, height }: SectionBoardProps)
       onDoubleClick={(event) => {
         const handle = heightHandleAt(cut, view, placeOf(event), REACH_px);
         if (handle) type({ begins: '', handle, at: handlePx(cut, view, handle) });
-        else fit();
+        else showAll();
       }}
       onKeyDown={onKey}
     >
@@ -197,7 +197,7 @@ function handlePx(cut: SectionCut, view: SectionView, handle: HeightHandle): Px 
 interface ShownSection {
   readonly view: SectionView;
   move(change: (view: SectionView) => SectionView): void;
-  fit(): void;
+  showAll(): void;
 }
 
 /** The strip's view: fits the section until the user moves it, and anew for another way or size; it holds still under a drag. */
@@ -218,6 +218,6 @@ function useSectionView(cut: SectionCut, width: number, height: number, isHeld: 
     },
     [key, cut, width, height],
   );
-  const fit = useCallback(() => setMoved(null), []);
-  return { view: shown, move, fit };
+  const showAll = useCallback(() => setMoved(null), []);
+  return { view: shown, move, showAll };
 }

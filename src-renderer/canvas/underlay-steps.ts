@@ -30,8 +30,9 @@ export function fileToPx(view: Viewport, underlay: Pick<Underlay, 'at' | 'rotati
   return [cos, -sin, -sin, -cos, origin.x, origin.y];
 }
 
-/** Pieces drawn between two looks at the clock. */
-const PIECES_PER_STEP = 2048;
+/** Work between two looks at the clock: a piece that is only looked at counts one, a drawn one eight. */
+const STEP_WORK = 16_384;
+const DRAWN_WORK = 8;
 const PIECES_PER_STROKE = 16;
 /** A run of joined pieces is drawn with corners at least this far apart [px]. */
 const LEAST_RUN_px = 0.8;
@@ -85,7 +86,7 @@ function* fillSteps(pen: Pen, view: Viewport, map: FileToPx, layer: UnderlayLaye
   const [a, b, c, d, e, f] = map;
   pen.globalAlpha = opacity * 0.3;
   pen.fillStyle = colour;
-  let drawn = 0;
+  let work = 0;
   for (const fill of layer.fills) {
     let minX = Infinity;
     let maxX = -Infinity;
@@ -106,9 +107,9 @@ function* fillSteps(pen: Pen, view: Viewport, map: FileToPx, layer: UnderlayLaye
     }
     if (maxX < 0 || minX > view.width || maxY < 0 || minY > view.height) continue;
     pen.fill();
-    drawn += fill.length / 2;
-    if (drawn > PIECES_PER_STEP) {
-      drawn = 0;
+    work += (fill.length / 2) * DRAWN_WORK;
+    if (work > STEP_WORK) {
+      work = 0;
       yield;
     }
   }
@@ -122,7 +123,7 @@ function* lineSteps(pen: Pen, view: Viewport, [a, b, c, d, e, f]: FileToPx, segm
   pen.lineCap = 'butt';
   const { width, height } = view;
   let inPath = 0;
-  let looked = 0;
+  let work = 0;
   /** End of the last piece in the file, and the last place drawn. */
   let endX = Number.NaN;
   let endY = Number.NaN;
@@ -135,8 +136,11 @@ function* lineSteps(pen: Pen, view: Viewport, [a, b, c, d, e, f]: FileToPx, segm
     skipped = false;
   };
   for (let i = 0; i + 3 < segments.length; i += 4) {
-    looked += 1;
-    if (looked % (PIECES_PER_STEP * 4) === 0) yield;
+    work += 1;
+    if (work > STEP_WORK) {
+      work = 0;
+      yield;
+    }
     const fx1 = segments[i] ?? 0;
     const fy1 = segments[i + 1] ?? 0;
     const fx2 = segments[i + 2] ?? 0;
@@ -168,15 +172,12 @@ function* lineSteps(pen: Pen, view: Viewport, [a, b, c, d, e, f]: FileToPx, segm
     penY = y2;
     skipped = false;
     inPath += 1;
+    work += DRAWN_WORK;
     if (inPath >= PIECES_PER_STROKE * 4) {
       pen.stroke();
       pen.beginPath();
       pen.moveTo(x2, y2);
       inPath = 0;
-    }
-    if (inPath % PIECES_PER_STEP === 0 && looked > PIECES_PER_STEP) {
-      looked = 0;
-      yield;
     }
   }
   close();

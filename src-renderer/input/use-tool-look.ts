@@ -1,5 +1,5 @@
 import { useSyncExternalStore } from 'react';
-import { useToolRunner } from '../panels/window-context.ts';
+import { useToolRunner } from './board-context.ts';
 import type { ToolLook } from '../tools/tool-runner.ts';
 
 /** What the tool at work shows and asks. */

@@ -4,9 +4,9 @@ import type { Underlay } from '#shared/model/plan';
 import type { Action, ActionContext } from '../actions/action.ts';
 import { findAction, runAction } from '../actions/actions.ts';
 import type { Desk, DeskState } from '../actions/desk.ts';
-import type { DrawingState, UnderlayDrawings } from '../store/underlay-drawings.ts';
+import { useDrawings } from '../input/board-context.ts';
+import type { DrawingState } from '../store/underlay-drawings.ts';
 import { useStoreItself } from '../store/use-store.ts';
-import type { ToolRunner } from '../tools/tool-runner.ts';
 
 /** Gives every panel the host and the desk. */
 export const WindowContext = createContext<{ readonly host: Host; readonly desk: Desk } | null>(null);
@@ -15,8 +15,9 @@ export const WindowContext = createContext<{ readonly host: Host; readonly desk:
 export function useActionContext(): ActionContext {
   const store = useStoreItself();
   const around = useContext(WindowContext);
+  const drawings = useDrawings();
   if (!around) throw new Error('A panel stands outside the window.');
-  return useMemo(() => ({ store, ...around }), [store, around]);
+  return useMemo(() => ({ store, ...around, drawings }), [store, around, drawings]);
 }
 
 /** A part of the desk; the panel is painted again when that part changes. */
@@ -37,24 +38,9 @@ export function useRun(): (action: Action | string) => void {
 /** Whether this keyboard has a Cmd key. */
 export const isMac = (): boolean => /mac/i.test(navigator.userAgent);
 
-/** Gives every panel the floor plans that were read and the runner of the tools. */
-export const BoardContext = createContext<{ readonly drawings: UnderlayDrawings; readonly runner: ToolRunner } | null>(null);
-
-const useBoard = () => {
-  const board = useContext(BoardContext);
-  if (!board) throw new Error('A panel stands outside the window.');
-  return board;
-};
-
-/** What the tool under way shows and expects. */
-export const useToolRunner = (): ToolRunner => useBoard().runner;
-
 /** How far the reading of a floor plan is; undefined while nobody asked for it. */
 export function useDrawingState(underlay: Underlay): DrawingState | undefined {
-  const { drawings } = useBoard();
+  const drawings = useDrawings();
   const store = useStoreItself();
   return useSyncExternalStore(drawings.subscribe, () => drawings.stateOf(store.get().history.present, underlay));
 }
-
-/** The window's keep of floor plan drawings. */
-export const useDrawings = (): UnderlayDrawings => useBoard().drawings;

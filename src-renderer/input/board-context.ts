@@ -1,0 +1,24 @@
+import { createContext, useContext } from 'react';
+import type { UnderlayDrawings } from '../store/underlay-drawings.ts';
+import type { ToolRunner } from '../tools/tool-runner.ts';
+
+/** What the board works with beside the store: made once a window. */
+export interface BoardParts {
+  readonly drawings: UnderlayDrawings;
+  readonly runner: ToolRunner;
+}
+
+/** Gives the board and every panel the floor plans that were read and the runner of the tools. */
+export const BoardContext = createContext<BoardParts | null>(null);
+
+const useBoardParts = (): BoardParts => {
+  const parts = useContext(BoardContext);
+  if (!parts) throw new Error('The board stands outside the window.');
+  return parts;
+};
+
+/** What the tool under way shows and expects. */
+export const useToolRunner = (): ToolRunner => useBoardParts().runner;
+
+/** The window's keep of floor plan drawings. */
+export const useDrawings = (): UnderlayDrawings => useBoardParts().drawings;
