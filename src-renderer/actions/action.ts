@@ -1,5 +1,6 @@
 import type { Host } from '#shared/host/contract';
 import type { State, Store } from '../store/state.ts';
+import type { UnderlayDrawings } from '../store/underlay-drawings.ts';
 import type { Desk, DeskState } from './desk.ts';
 
 /** What an action may use. */
@@ -7,6 +8,7 @@ export interface ActionContext {
   readonly store: Store;
   readonly host: Host;
   readonly desk: Desk;
+  readonly drawings: UnderlayDrawings;
 }
 
 export type ActionGroup = 'Plan' | 'Edit' | 'Draw' | 'Arrange' | 'Check' | 'Sheets' | 'View' | 'Help';

@@ -1,10 +1,11 @@
 import { type Box, boundsOf } from '#shared/geometry/outline';
 import type { PlanPoint } from '#shared/geometry/point';
-import type { Plan, Ref } from '#shared/model/plan';
+import type { Plan, Ref, Underlay } from '#shared/model/plan';
+import { toPlan } from '#shared/underlay/placement';
 import { fittedCamera } from '../canvas/viewport.ts';
 import type { Store } from '../store/state.ts';
+import type { UnderlayDrawings } from '../store/underlay-drawings.ts';
 import { shownPlan } from '../store/selectors.ts';
-import { placedBoundsOf } from './underlay-bounds.ts';
 
 /** Every place of a level that a view of the whole level must show. */
 export function placesOfLevel(plan: Plan, levelId: string): PlanPoint[] {
@@ -72,14 +73,27 @@ export function placesOfThing(plan: Plan, ref: Ref): PlanPoint[] {
 
 const joined = (a: Box, b: Box): Box => ({ minX: Math.min(a.minX, b.minX), minY: Math.min(a.minY, b.minY), maxX: Math.max(a.maxX, b.maxX), maxY: Math.max(a.maxY, b.maxY) });
 
+/** Box on the plan around a placed floor plan; undefined while it is not read. */
+function placedBoundsOf(drawings: UnderlayDrawings, plan: Plan, underlay: Underlay): Box | undefined {
+  const extents = drawings.find(plan, underlay)?.extents;
+  if (!extents) return undefined;
+  const corners: readonly [number, number][] = [
+    [extents.minX, extents.minY],
+    [extents.maxX, extents.minY],
+    [extents.maxX, extents.maxY],
+    [extents.minX, extents.maxY],
+  ];
+  return boundsOf(corners.map(([x, y]) => toPlan(underlay, x, y)));
+}
+
 /** Shows the whole of the present level: what is drawn, or the floor plan while nothing is. */
-export function fitLevel(store: Store): void {
+export function fitLevel({ store, drawings }: { readonly store: Store; readonly drawings: UnderlayDrawings }): void {
   const state = store.get();
   const plan = shownPlan(state);
   const drawn = boundsOf(placesOfLevel(plan, state.session.level));
   const isDrawn = drawn.minX <= drawn.maxX;
   const underlays = Object.values(plan.levels[state.session.level]?.underlays ?? {}).filter((underlay) => underlay.visible);
-  const boxes = isDrawn && drawn.maxX - drawn.minX > 0.5 ? [] : underlays.flatMap((underlay) => placedBoundsOf(plan, underlay) ?? []);
+  const boxes = isDrawn && drawn.maxX - drawn.minX > 0.5 ? [] : underlays.flatMap((underlay) => placedBoundsOf(drawings, plan, underlay) ?? []);
   store.session({ camera: fittedCamera(boxes.reduce(joined, drawn), state.session.board) });
 }
 

@@ -26,7 +26,7 @@ function adopt(context: ActionContext, opened: OpenPlan, savedAtStep: number): v
   store.load(opened.plan, { ref: opened.ref, name: opened.name, stamp: opened.stamp, savedAtStep, openElsewhere: opened.openElsewhere });
   store.session({ dialog: null, message: opened.remarks.length > 0 ? { kind: 'done', text: opened.remarks.join(' ') } : null });
   desk.set({ bench: { kind: 'stage' }, menu: null, started: true });
-  fitLevel(store);
+  fitLevel(context);
 }
 
 async function openWith(context: ActionContext, ask: () => Promise<Answer<OpenPlan>>, savedAtStep = 0): Promise<boolean> {

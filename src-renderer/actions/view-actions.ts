@@ -1,22 +1,25 @@
 import { editSettings } from '#shared/commands/edit-settings';
 import { zoomedAt } from '../canvas/viewport.ts';
 import type { LayerName, State, Store } from '../store/state.ts';
-import type { Action } from './action.ts';
+import type { Action, ActionContext } from './action.ts';
 import { fitLevel, fitPlaces, placesOfThing } from './fit-view.ts';
 
 /** Levels from the lowest floor to the highest. */
 export const levelsInOrder = (state: State) => Object.values(state.history.present.levels).sort((a, b) => a.floorElevation_m - b.floorElevation_m);
 
-function toLevel(store: Store, by: 1 | -1): void {
+type Shown = Pick<ActionContext, 'store' | 'drawings'>;
+
+function toLevel(context: Shown, by: 1 | -1): void {
+  const { store } = context;
   const levels = levelsInOrder(store.get());
   const next = levels[levels.findIndex((level) => level.id === store.get().session.level) + by];
-  if (next) showLevel(store, next.id);
+  if (next) showLevel(context, next.id);
 }
 
 /** Shows another level. */
-export function showLevel(store: Store, level: string): void {
-  store.session({ level, selection: [], cut: null });
-  fitLevel(store);
+export function showLevel(context: Shown, level: string): void {
+  context.store.session({ level, selection: [], cut: null });
+  fitLevel(context);
 }
 
 const noLevel = (by: 1 | -1) => (state: State): string | null => {
@@ -56,7 +59,7 @@ const STRIP_HEIGHT_px = 200;
 
 /** Actions on what is shown and how. */
 export const VIEW_ACTIONS: readonly Action[] = [
-  { id: 'fit', name: 'Show the whole level', group: 'View', keys: ['F'], also: 'fit zoom all extents', run: ({ store }) => fitLevel(store) },
+  { id: 'fit', name: 'Show the whole level', group: 'View', keys: ['F'], also: 'fit zoom all extents', run: fitLevel },
   {
     id: 'fit-selection',
     name: 'Show the selection',
@@ -71,8 +74,8 @@ export const VIEW_ACTIONS: readonly Action[] = [
   },
   { id: 'zoom-in', name: 'Zoom in', group: 'View', keys: ['+'], also: 'closer larger', run: ({ store }) => zoom(store, 1.25) },
   { id: 'zoom-out', name: 'Zoom out', group: 'View', keys: ['-'], also: 'smaller', run: ({ store }) => zoom(store, 0.8) },
-  { id: 'level-up', name: 'Go up one level', group: 'View', keys: ['PageUp'], also: 'floor storey', unavailable: noLevel(1), run: ({ store }) => toLevel(store, 1) },
-  { id: 'level-down', name: 'Go down one level', group: 'View', keys: ['PageDown'], also: 'floor storey', unavailable: noLevel(-1), run: ({ store }) => toLevel(store, -1) },
+  { id: 'level-up', name: 'Go up one level', group: 'View', keys: ['PageUp'], also: 'floor storey', unavailable: noLevel(1), run: (context) => toLevel(context, 1) },
+  { id: 'level-down', name: 'Go down one level', group: 'View', keys: ['PageDown'], also: 'floor storey', unavailable: noLevel(-1), run: (context) => toLevel(context, -1) },
   { id: 'layers', name: 'Layers: show, hide and lock…', group: 'View', keys: ['L'], also: 'visibility', run: ({ store }) => store.session({ dialog: 'layers' }) },
   ...(['coverage', 'jets', 'findings', 'underlays', 'grid'] as const).map(
     (name): Action => ({

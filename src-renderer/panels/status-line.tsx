@@ -1,11 +1,11 @@
-import { useSyncExternalStore } from 'react';
 import { formatLength } from '#shared/units/length-text';
 import { lengthSystem } from '../plan-words.ts';
 import type { State } from '../store/state.ts';
 import { useStore } from '../store/use-store.ts';
 import type { Snap } from '../tools/tool.ts';
 import { levelsInOrder, showLevel } from '../actions/view-actions.ts';
-import { useActionContext, useDesk, useRun, useToolRunner } from './window-context.ts';
+import { useToolLook } from '../input/use-tool-look.ts';
+import { useActionContext, useRun } from './window-context.ts';
 
 const SNAP_WORDS: Readonly<Record<Snap['kind'], string>> = {
   free: 'free place',
@@ -35,8 +35,7 @@ const levelsOf = (state: State) => state.history.present.levels;
 function Pointer() {
   const at = useStore(pointerOf);
   const system = useStore(lengthSystem);
-  const runner = useToolRunner();
-  const { snap } = useSyncExternalStore(runner.subscribe, runner.look);
+  const { snap } = useToolLook();
   return (
     <span className="status-pointer" data-part="pointer">
       {at ? (
@@ -60,10 +59,11 @@ const TOGGLES = [
 function Levels() {
   const levels = useStore(levelsOf);
   const level = useStore(levelIdOf);
-  const { store } = useActionContext();
+  const context = useActionContext();
+  const { store } = context;
   if (Object.keys(levels).length < 2) return <span className="quiet">{levels[level]?.name}</span>;
   return (
-    <select className="level-choice" aria-label="Level" value={level} onChange={(event) => showLevel(store, event.target.value)}>
+    <select className="level-choice" aria-label="Level" value={level} onChange={(event) => showLevel(context, event.target.value)}>
       {levelsInOrder(store.get())
         .reverse()
         .map(({ id, name }) => (
@@ -84,9 +84,7 @@ export function StatusLine() {
   const grid_m = useStore(gridOf);
   const system = useStore(lengthSystem);
   const run = useRun();
-  const runner = useToolRunner();
-  const { hint } = useSyncExternalStore(runner.subscribe, runner.look);
-  useDesk((desk) => desk.clipboard);
+  const { hint } = useToolLook();
   return (
     <div className="status-line">
       <span className="status-hint" role="status" title={refusal ?? hint}>

@@ -59,9 +59,9 @@ export function CylinderForm({ at }: { readonly at: RefOf<'cylinder'> }) {
             ]}
             onCommit={(mounting) => change({ mounting })}
           />
-          <LengthField label="Right of the origin" value={x} onCommit={(to) => commit(moveThings([at], to - x, 0))} />
-          <LengthField label="Above the origin" value={y} onCommit={(to) => commit(moveThings([at], 0, to - y))} />
-          <QuantityField kind="angle" label="Wall behind it lies toward" value={cylinder.back_rad} onCommit={(back_rad) => change({ back_rad })} help="0° is right on the plan, 90° is up." />
+          <LengthField label="East of the origin" value={x} onCommit={(to) => commit(moveThings([at], to - x, 0))} />
+          <LengthField label="North of the origin" value={y} onCommit={(to) => commit(moveThings([at], 0, to - y))} />
+          <QuantityField kind="angle" label="Wall behind it lies toward" value={cylinder.back_rad} onCommit={(back_rad) => change({ back_rad })} help="0° is east, 90° is north." />
           <LengthField label="Rail above floor" value={cylinder.railHeight_m} least={0} blank={{ text: 'not known', commit: () => change({ railHeight_m: null }) }} onCommit={(railHeight_m) => change({ railHeight_m })} />
         </div>
       </Slip>

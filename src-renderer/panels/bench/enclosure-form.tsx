@@ -55,7 +55,7 @@ function CeilingSlip({ enclosure, change }: { readonly enclosure: Enclosure; cha
       <Tick label="Sloped ceiling" value={slope !== null} onCommit={(has) => change({ slope: has ? { at: { x: first?.x ?? 0, y: first?.y ?? 0 }, direction_rad: 0, rise: 0 } : null })} />
       {slope ? (
         <div className="fields is-inset">
-          <QuantityField kind="angle" label="Rises toward" value={slope.direction_rad} onCommit={(direction_rad) => change({ slope: { ...slope, direction_rad } })} help="0° is right on the plan, 90° is up." />
+          <QuantityField kind="angle" label="Rises toward" value={slope.direction_rad} onCommit={(direction_rad) => change({ slope: { ...slope, direction_rad } })} help="0° is east, 90° is north." />
           <QuantityField kind="ratio" label="Rise over run" value={slope.rise} onCommit={(rise) => change({ slope: { ...slope, rise } })} />
         </div>
       ) : null}

@@ -4,7 +4,9 @@ import { setNozzleHeight } from '#shared/commands/set-nozzle-height';
 import { turnNozzle } from '#shared/commands/turn-nozzle';
 import type { DerivedNozzle } from '#shared/derived/derived';
 import { normalAngle_rad } from '#shared/geometry/angle';
+import type { PlanPoint3 } from '#shared/geometry/point';
 import type { Nozzle, RefOf } from '#shared/model/plan';
+import { faceName, findDatum, fromFace_m } from '#shared/sheets/datum';
 import { selectEvaluation } from '../../store/selectors.ts';
 import { useStore, useStoreItself } from '../../store/use-store.ts';
 import { Choice } from '../fields/choice.tsx';
@@ -47,7 +49,7 @@ function HolesSlip({ at, nozzle, derived }: { readonly at: RefOf<'nozzle'>; read
       />
       <p className="field-help">{arcsText(legal, angle)}</p>
       <div className="fields">
-        <QuantityField kind="angle" label="First hole points to" value={normalAngle_rad(drawn[0] ?? nozzle.rotation_rad)} onCommit={(direction_rad) => store.commit(turnTo(direction_rad))} help="0° is right on the plan, 90° is up." />
+        <QuantityField kind="angle" label="First hole points to" value={normalAngle_rad(drawn[0] ?? nozzle.rotation_rad)} onCommit={(direction_rad) => store.commit(turnTo(direction_rad))} help="0° is east, 90° is north." />
         <TypedField
           label="Number of holes"
           shown={String(nozzle.holes_rad.length)}
@@ -58,6 +60,36 @@ function HolesSlip({ at, nozzle, derived }: { readonly at: RefOf<'nozzle'>; read
       </div>
     </Slip>
   );
+}
+
+/** Place of the orifice: from the two faces that the sheets measure from, or from the plan's origin where there are none. */
+function PlaceFields({ at, orifice, shape }: { readonly at: RefOf<'nozzle'>; readonly orifice: PlanPoint3; readonly shape: DerivedNozzle | undefined }) {
+  const commit = useCommit();
+  const { derived } = useStore(selectEvaluation);
+  const space = shape?.space;
+  const datum = space && findDatum(space, derived.nozzles.filter((nozzle) => nozzle.space?.key === space.key));
+  const shift = (dx: number, dy: number): void => {
+    commit(moveNozzle(at, { ...orifice, x: orifice.x + dx, y: orifice.y + dy }));
+  };
+  if (!datum) {
+    return (
+      <>
+        <LengthField label="East of the origin" value={orifice.x} onCommit={(x) => shift(x - orifice.x, 0)} />
+        <LengthField label="North of the origin" value={orifice.y} onCommit={(y) => shift(0, y - orifice.y)} />
+      </>
+    );
+  }
+  return datum.faces.map((face) => {
+    const distance_m = fromFace_m(face, orifice);
+    return (
+      <LengthField
+        key={face.ref.id}
+        label={`From the ${faceName(face)}`}
+        value={distance_m}
+        onCommit={(wanted_m) => shift((wanted_m - distance_m) * Math.cos(face.inward_rad), (wanted_m - distance_m) * Math.sin(face.inward_rad))}
+      />
+    );
+  });
 }
 
 const SPACE_WORDS = { room: '', 'under-floor': ', under the floor', 'ceiling-void': ', above the ceiling' } as const;
@@ -87,8 +119,7 @@ export function NozzleForm({ at }: { readonly at: RefOf<'nozzle'> }) {
           {orifice ? (
             <>
               <LengthField label="Orifice above floor" value={orifice.z} onCommit={(z_m) => commit(setNozzleHeight(at, z_m))} />
-              <LengthField label="Right of the origin" value={orifice.x} onCommit={(x) => commit(moveNozzle(at, { ...orifice, x }))} />
-              <LengthField label="Above the origin" value={orifice.y} onCommit={(y) => commit(moveNozzle(at, { ...orifice, y }))} />
+              <PlaceFields at={at} orifice={orifice} shape={shape} />
             </>
           ) : null}
           <QuantityField kind="angle" label="Tilt against straight down" value={nozzle.tilt_rad} least={0} most={Math.PI} onCommit={(tilt_rad) => change({ tilt_rad })} />

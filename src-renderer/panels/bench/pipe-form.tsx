@@ -90,8 +90,8 @@ export function NodeForm({ at }: { readonly at: RefOf<'node'> }) {
   return (
     <Slip title="Pipe end or bend">
       <div className="fields">
-        <LengthField label="Right of the origin" value={node.at.x} onCommit={(x) => move({ x })} />
-        <LengthField label="Above the origin" value={node.at.y} onCommit={(y) => move({ y })} />
+        <LengthField label="East of the origin" value={node.at.x} onCommit={(x) => move({ x })} />
+        <LengthField label="North of the origin" value={node.at.y} onCommit={(y) => move({ y })} />
         <LengthField label="Height above floor" value={node.at.z} onCommit={(z) => move({ z })} />
       </div>
       <button

@@ -41,15 +41,15 @@ export function ArrangeSlip({ selection }: { readonly selection: readonly Ref[] 
   const run = useRun();
   return (
     <Slip title="Move, turn, mirror">
-      <DoWithLength label="To the right by" action="Move" run={(dx_m) => commit(moveThings(selection, dx_m, 0))} />
-      <DoWithLength label="Up the plan by" action="Move" run={(dy_m) => commit(moveThings(selection, 0, dy_m))} />
+      <DoWithLength label="East by" action="Move" run={(dx_m) => commit(moveThings(selection, dx_m, 0))} />
+      <DoWithLength label="North by" action="Move" run={(dy_m) => commit(moveThings(selection, 0, dy_m))} />
       <DoWithAngle label="Turn to the left by" action="Turn" run={(angle_rad) => turnSelection(context, angle_rad)} />
       <div className="row">
         <button type="button" className="button" onClick={() => mirrorSelection(context, 'north-south')}>
-          Mirror left to right
+          Mirror east to west
         </button>
         <button type="button" className="button" onClick={() => mirrorSelection(context, 'east-west')}>
-          Mirror top to bottom
+          Mirror north to south
         </button>
         <button type="button" className="button" onClick={() => run('duplicate')}>
           Duplicate

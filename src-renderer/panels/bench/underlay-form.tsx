@@ -103,8 +103,8 @@ export function UnderlayForm({ at }: { readonly at: RefOf<'underlay'> }) {
           <TextField label="Name" value={underlay.name} onCommit={(name) => change({ name })} wide />
           <QuantityField kind="ratio" label="How strongly it shows" value={underlay.opacity} least={0.05} most={1} onCommit={(opacity) => change({ opacity })} />
           <QuantityField kind="angle" label="Turned by" value={underlay.rotation_rad} onCommit={(rotation_rad) => commit(placeUnderlay(at, { rotation_rad }))} />
-          <LengthField label="Origin, right" value={underlay.at.x} onCommit={(x) => commit(placeUnderlay(at, { at: { ...underlay.at, x } }))} />
-          <LengthField label="Origin, up" value={underlay.at.y} onCommit={(y) => commit(placeUnderlay(at, { at: { ...underlay.at, y } }))} />
+          <LengthField label="Origin, east" value={underlay.at.x} onCommit={(x) => commit(placeUnderlay(at, { at: { ...underlay.at, x } }))} />
+          <LengthField label="Origin, north" value={underlay.at.y} onCommit={(y) => commit(placeUnderlay(at, { at: { ...underlay.at, y } }))} />
         </div>
         <div className="row">
           <Tick label="Show it" value={underlay.visible} onCommit={(visible) => change({ visible })} />

@@ -69,8 +69,8 @@ export function CornerForm({ at }: { readonly at: RefOf<'corner'> }) {
   return (
     <Slip title="Corner">
       <div className="fields">
-        <LengthField label="Right of the origin" value={x} onCommit={(to) => commit(moveCorner(at, { x: to, y }))} />
-        <LengthField label="Above the origin" value={y} onCommit={(to) => commit(moveCorner(at, { x, y: to }))} />
+        <LengthField label="East of the origin" value={x} onCommit={(to) => commit(moveCorner(at, { x: to, y }))} />
+        <LengthField label="North of the origin" value={y} onCommit={(to) => commit(moveCorner(at, { x, y: to }))} />
       </div>
       <button
         type="button"

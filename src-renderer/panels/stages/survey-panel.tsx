@@ -10,7 +10,7 @@ import { Slip } from '../bench/slip.tsx';
 import { useCommit, useFigures } from '../bench/use-plan.ts';
 import { LengthField } from '../fields/quantity-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
-import { useRun } from '../window-context.ts';
+import { useActionContext, useRun } from '../window-context.ts';
 import { unknownsOf } from './unknowns.ts';
 
 const levelOf = (state: State) => state.session.level;
@@ -21,7 +21,8 @@ const STOREY_m = 3.6576;
 function LevelsSlip() {
   const plan = useStore(shownPlan);
   const current = useStore(levelOf);
-  const store = useStoreItself();
+  const context = useActionContext();
+  const { store } = context;
   const commit = useCommit();
   const levels = levelsInOrder(store.get()).reverse();
   const highest = levels[0];
@@ -42,7 +43,7 @@ function LevelsSlip() {
         <ul className="pick-list">
           {levels.map((level) => (
             <li key={level.id}>
-              <button type="button" aria-current={level.id === current} onClick={() => showLevel(store, level.id)}>
+              <button type="button" aria-current={level.id === current} onClick={() => showLevel(context, level.id)}>
                 <span>{level.name}</span>
                 <span className="quiet">{Object.keys(level.enclosures).length} enclosures</span>
               </button>

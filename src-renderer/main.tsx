@@ -1,0 +1,65 @@
+import { createRoot } from 'react-dom/client';
+import { z } from 'zod';
+import { newPlan } from '#shared/model/plan';
+import { findAction, runAction } from './actions/actions.ts';
+import type { ActionContext } from './actions/action.ts';
+import { makeDesk } from './actions/desk.ts';
+import { keepPreferences, withPreferences } from './actions/keep-preferences.ts';
+import { keepRecoveries } from './actions/keep-recoveries.ts';
+import { openFirst } from './actions/open-first.ts';
+import { isChanged, watchSavedStep } from './actions/unsaved.ts';
+import { App } from './app.tsx';
+import { connectHost } from './host/connect.ts';
+import { followJob } from './host/follow-job.ts';
+import { BoardContext } from './input/board-context.ts';
+import { WindowContext } from './panels/window-context.ts';
+import { startSession } from './store/start-session.ts';
+import { makeStore } from './store/store.ts';
+import { makeUnderlayDrawings } from './store/underlay-drawings.ts';
+import { StoreContext } from './store/use-store.ts';
+import './styles/styles.ts';
+import { makeToolRunner, viewSourceOf } from './tools/tool-runner.ts';
+
+// Code made from text is forbidden in the window.
+z.config({ jitless: true });
+
+const sessionId = crypto.randomUUID();
+const { host, onAction } = connectHost(sessionId);
+const remembered = await host.readPreferences({});
+const preferences = remembered.ok ? remembered.value.preferences : {};
+const session = startSession(sessionId);
+const store = makeStore(newPlan(preferences.lengths === 'metric' ? 'metric' : 'feet'), { ...session, ...withPreferences(session, preferences) });
+const desk = makeDesk();
+const drawings = makeUnderlayDrawings(host, followJob);
+const runner = makeToolRunner(store, viewSourceOf(drawings));
+const context: ActionContext = { store, host, desk, drawings };
+
+watchSavedStep(store);
+drawings.follow(store);
+const recoveries = keepRecoveries(store, host);
+keepPreferences(store, host);
+onAction((id) => {
+  const action = findAction(id);
+  if (action && store.get().session.dialog === null) void runAction(context, action);
+});
+window.addEventListener('beforeunload', (event) => {
+  if (!isChanged(store.get())) return;
+  void recoveries.flush();
+  event.preventDefault();
+});
+document.addEventListener('visibilitychange', () => {
+  if (document.visibilityState === 'hidden') void recoveries.flush();
+});
+
+const place = document.getElementById('window');
+if (!place) throw new Error('The page has no place for the window.');
+createRoot(place).render(
+  <StoreContext value={store}>
+    <WindowContext value={{ host, desk }}>
+      <BoardContext value={{ drawings, runner }}>
+        <App />
+      </BoardContext>
+    </WindowContext>
+  </StoreContext>,
+);
+await openFirst(context);

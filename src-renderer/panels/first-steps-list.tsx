@@ -1,0 +1,36 @@
+import { selectEvaluation, shownPlan } from '../store/selectors.ts';
+import { useStore } from '../store/use-store.ts';
+import { firstSteps } from './first-steps.ts';
+import { VerdictMark } from './verdict-mark.tsx';
+import { useRun } from './window-context.ts';
+
+/** The five steps of a first drawing, each ticked off as it is done. */
+export function FirstStepsList({ onGo }: { onGo?(): void }) {
+  const plan = useStore(shownPlan);
+  const evaluation = useStore(selectEvaluation);
+  const run = useRun();
+  return (
+    <ol className="first-steps">
+      {firstSteps(plan, evaluation).map((step, i) => (
+        <li key={step.title} className={step.isDone ? 'is-done' : undefined}>
+          <button
+            type="button"
+            onClick={() => {
+              onGo?.();
+              run(step.action);
+            }}
+          >
+            <span className="step-number">{step.isDone ? <VerdictMark verdict="ok" silent /> : i + 1}</span>
+            <span>
+              <strong>
+                {step.title}
+                {step.isDone ? <span className="out-of-sight"> (done)</span> : null}
+              </strong>
+              <span className="quiet">{step.how}</span>
+            </span>
+          </button>
+        </li>
+      ))}
+    </ol>
+  );
+}

@@ -1,0 +1,81 @@
+import { useEffect, useRef, useState } from 'react';
+import type { Evaluation } from '#shared/evaluate';
+import { composeSheets } from '#shared/sheets/compose-sheets';
+import { isPaperId } from '#shared/sheets/papers';
+import type { Sheet } from '#shared/sheets/sheet';
+import type { UnderlayDrawing } from '#shared/underlay/drawing';
+import type { UnderlayDrawings } from '../../store/underlay-drawings.ts';
+import { presentEvaluation } from '../../store/selectors.ts';
+import { useStore } from '../../store/use-store.ts';
+import { Slip } from '../bench/slip.tsx';
+import { Dialog } from '../dialogs/dialog.tsx';
+import type { PrintChoice } from '../dialogs/print-form.tsx';
+import { useDrawings } from '../../input/board-context.ts';
+import { paintSheet, picturesOf } from './paint-sheet.ts';
+
+/** Composing waits for this long after the last change [ms], so that typing stays smooth. */
+const COMPOSE_AFTER_ms = 250;
+
+function compose(evaluation: Evaluation, drawings: UnderlayDrawings, { paper, scale, set }: PrintChoice): Sheet[] {
+  const { plan } = evaluation.derived;
+  const read = new Map<string, UnderlayDrawing>();
+  for (const level of Object.values(plan.levels)) {
+    for (const underlay of Object.values(level.underlays)) {
+      const drawing = drawings.find(plan, underlay);
+      if (drawing) read.set(underlay.id, drawing);
+    }
+  }
+  return composeSheets(evaluation, read, { paper: isPaperId(paper) ? paper : 'auto', scale, set, printedAt: 'preview' });
+}
+
+function SheetPicture({ sheet, width_px }: { readonly sheet: Sheet; readonly width_px: number }) {
+  const canvas = useRef<HTMLCanvasElement>(null);
+  const height_px = Math.round((width_px * sheet.paper.height_mm) / sheet.paper.width_mm);
+  useEffect(() => {
+    let isGone = false;
+    void Promise.all([picturesOf(sheet), document.fonts.ready]).then(([pictures]) => {
+      if (!isGone && canvas.current) paintSheet(canvas.current, sheet, pictures);
+      for (const picture of pictures.values()) picture.close();
+    });
+    return () => {
+      isGone = true;
+    };
+  }, [sheet]);
+  return <canvas ref={canvas} className="sheet-picture" width={width_px} height={height_px} aria-label={`Sheet ${sheet.number}, ${sheet.title}`} role="img" />;
+}
+
+/** The sheets as they will print: number, title, and a picture that opens large. */
+export function SheetList({ choice }: { readonly choice: PrintChoice }) {
+  const evaluation = useStore(presentEvaluation);
+  const drawings = useDrawings();
+  const [sheets, setSheets] = useState<readonly Sheet[] | null>(null);
+  const [large, setLarge] = useState<Sheet | null>(null);
+  useEffect(() => {
+    const timer = setTimeout(() => setSheets(compose(evaluation, drawings, choice)), COMPOSE_AFTER_ms);
+    return () => clearTimeout(timer);
+  }, [evaluation, drawings, choice]);
+  return (
+    <Slip title={sheets ? `Sheets: ${sheets.length}` : 'Sheets'} part="sheets">
+      {sheets === null ? <p className="quiet">Composing…</p> : null}
+      {sheets?.length === 0 ? <p className="quiet">Nothing to print yet: draw an enclosure first.</p> : null}
+      <ul className="sheet-list">
+        {sheets?.map((sheet) => (
+          <li key={sheet.number}>
+            <button type="button" className="sheet-line" onClick={() => setLarge(sheet)} title="Look at it large">
+              <SheetPicture sheet={sheet} width_px={560} />
+              <span>
+                <strong>{sheet.number}</strong> {sheet.title}
+              </span>
+              <span className="quiet">{sheet.paper.name}</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+      {large ? (
+        <Dialog name="sheet" title={`${large.number} ${large.title}`} size="large" onClose={() => setLarge(null)}>
+          <SheetPicture sheet={large} width_px={2400} />
+        </Dialog>
+      ) : null}
+    </Slip>
+  );
+}

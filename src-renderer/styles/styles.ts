@@ -1,0 +1,11 @@
+import './base.css';
+import './window.css';
+import './job-line.css';
+import './tool-rail.css';
+import './bench.css';
+import './fields.css';
+import './findings.css';
+import './ledger.css';
+import './menus.css';
+import './dialogs.css';
+import './start-page.css';
