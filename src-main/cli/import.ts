@@ -3,7 +3,7 @@ import { basename, resolve } from 'node:path';
 import { Command, InvalidArgumentError } from 'commander';
 import type { ImportReport } from '#shared/host/contract';
 import { LARGEST_UNDERLAY_bytes } from '#shared/underlay/drawing';
-import { HostProblem, problemOf } from '../services/host-problem.ts';
+import { HostProblem, asHostProblem } from '../services/host-problem.ts';
 import { type ConsoleOut, type ExitCode, wrapped } from './console-out.ts';
 
 function readPage(text: string): number {
@@ -18,8 +18,7 @@ async function bytesOf(path: string): Promise<Uint8Array> {
     if (about.size > LARGEST_UNDERLAY_bytes) throw new HostProblem('too-large', 'The file is larger than 200 MB.', path, 'Have it exported again with only the level that you need.');
     return new Uint8Array(await readFile(path));
   } catch (error) {
-    const { code, what, where, remedy } = problemOf(error, path);
-    throw new HostProblem(code, what, where, remedy);
+    throw asHostProblem(error, path);
   }
 }
 
@@ -55,8 +54,7 @@ export function importCommand(out: ConsoleOut, end: (code: ExitCode) => void): C
       const bytes = await bytesOf(resolve(path));
       const { startImport } = await import('../services/underlay/import-job.ts');
       const { report } = await startImport(bytes, { name, page }, () => undefined).result.catch((error: unknown) => {
-        const problem = problemOf(error, name);
-        throw new HostProblem(problem.code, problem.what, problem.where, problem.remedy);
+        throw asHostProblem(error, name);
       });
       if (json) out.line(JSON.stringify({ file: resolve(path), page, ...report }, null, 2));
       else tell(out, name, page, report);

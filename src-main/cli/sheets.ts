@@ -2,7 +2,7 @@ import { join, resolve } from 'node:path';
 import { Command, InvalidArgumentError, Option } from 'commander';
 import { PAPER_IDS } from '#shared/sheets/papers';
 import { replaceFile } from '../services/atomic-file.ts';
-import { HostProblem, problemOf } from '../services/host-problem.ts';
+import { HostProblem, asHostProblem } from '../services/host-problem.ts';
 import { readPlanFile } from '../services/plan-files.ts';
 import { fileNameOf, planNameOf } from '../services/plan-places.ts';
 import { type PrintChoice, printChoiceOf } from '../services/print-choice.ts';
@@ -43,8 +43,7 @@ export function sheetsCommand(out: ConsoleOut, end: (code: ExitCode) => void): C
       const pdf = await printPlan(plan, printChoiceOf(options.paper, options.scale, options.set), readAsset, out.now());
       const place = join(resolve(options.out), `${fileNameOf(planNameOf(path))} ${options.set} sheets.pdf`);
       await replaceFile(place, pdf).catch((error: unknown) => {
-        const { code, what, remedy } = problemOf(error, place);
-        throw new HostProblem(code, what, place, remedy);
+        throw asHostProblem(error, place);
       });
       out.line(place);
       end(0);

@@ -37,7 +37,10 @@ const FILE_TROUBLE: Readonly<Record<string, readonly [code: Problem['code'], wha
 /** Turns whatever was thrown into what is wrong, where, and what to do. */
 export function problemOf(error: unknown, where: string): Problem {
   if (error instanceof HostProblem) return error.problem;
-  if (error instanceof UnderlayProblem) return { code: 'unreadable', what: error.what, where: error.where || where, remedy: error.remedy };
+  if (error instanceof UnderlayProblem) {
+    const place = error.where.includes(where) ? error.where : [where, error.where].filter(Boolean).join(': ');
+    return { code: 'unreadable', what: error.what, where: place, remedy: error.remedy };
+  }
   const known = FILE_TROUBLE[systemCodeOf(error) ?? ''];
   if (known) return { code: known[0], what: known[1], where, remedy: known[2] };
   return {
@@ -46,6 +49,12 @@ export function problemOf(error: unknown, where: string): Problem {
     where: [where, error instanceof Error ? error.message : ''].filter(Boolean).join(': '),
     remedy: 'Try again. If it stays, save under another name and restart Nozzlewright.',
   };
+}
+
+/** The same as an error, to be thrown on. */
+export function asHostProblem(error: unknown, where: string): HostProblem {
+  const { code, what, where: place, remedy } = problemOf(error, where);
+  return new HostProblem(code, what, place, remedy);
 }
 
 /** Runs a piece of work and answers its value, or its trouble as a value. */

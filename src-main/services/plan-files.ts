@@ -6,7 +6,7 @@ import type { Plan } from '#shared/model/plan';
 import { printPlan } from '#shared/model/print-plan';
 import { sha256Of } from './asset-store.ts';
 import { type FileSteps, replaceFile } from './atomic-file.ts';
-import { HostProblem, problemOf, systemCodeOf } from './host-problem.ts';
+import { HostProblem, asHostProblem, systemCodeOf } from './host-problem.ts';
 import { PLAN_ENDING } from './plan-places.ts';
 
 /** Largest plan file that is opened [bytes]. */
@@ -74,11 +74,6 @@ export async function readPlanFile(path: string): Promise<ReadPlan & { readonly 
     throw asHostProblem(error, path);
   }
 }
-
-const asHostProblem = (error: unknown, path: string): HostProblem => {
-  const { code, what, where, remedy } = problemOf(error, path);
-  return new HostProblem(code, what, where, remedy);
-};
 
 /** What a plan file will hold, and what could not be put in. */
 export interface PackedPlan {

@@ -1,5 +1,6 @@
 import type { Plan, Underlay } from '#shared/model/plan';
 import type { UnderlayDrawing } from '#shared/underlay/drawing';
+import { asHostProblem } from './host-problem.ts';
 import type { ReportProgress } from './jobs.ts';
 import type { PrintChoice } from './print-choice.ts';
 
@@ -56,7 +57,11 @@ async function readDrawings(plan: Plan, readAsset: ReadAsset, report: ReportProg
       const reading = startImport(bytes, { name, page: underlay.page }, (done) => report((0.6 * (index + done)) / underlays.length, `Reading ${asset.name}`));
       const stop = (): void => reading.cancel();
       signal.addEventListener('abort', stop, { once: true });
-      const { packed } = await reading.result.finally(() => signal.removeEventListener('abort', stop));
+      const { packed } = await reading.result
+        .catch((error: unknown) => {
+          throw asHostProblem(error, asset.name);
+        })
+        .finally(() => signal.removeEventListener('abort', stop));
       drawing = decodeDrawing(packed);
       byPage.set(page, drawing);
     }

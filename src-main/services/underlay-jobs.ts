@@ -2,7 +2,7 @@ import { extname } from 'node:path';
 import type { ImportReport, KeptAsset } from '#shared/host/contract';
 import { LARGEST_UNDERLAY_bytes } from '#shared/underlay/drawing';
 import { type AssetStore, sha256Of } from './asset-store.ts';
-import { HostProblem } from './host-problem.ts';
+import { HostProblem, asHostProblem } from './host-problem.ts';
 import type { Jobs } from './jobs.ts';
 
 /** A floor plan that was read: what it is, and its drawing packed. */
@@ -26,7 +26,9 @@ export function startReading(jobs: Jobs, bytes: Uint8Array, name: string, page: 
     signal.throwIfAborted();
     const reading = startImport(bytes, { name, page }, report);
     signal.addEventListener('abort', () => reading.cancel(), { once: true });
-    return reading.result;
+    return reading.result.catch((error: unknown) => {
+      throw asHostProblem(error, name);
+    });
   });
 }
 
