@@ -30,7 +30,7 @@ describe('jobs', () => {
       throw new UnderlayProblem('The file is cut short.', 'line 7', 'Ask for it again.');
     });
     await settle();
-    expect(jobs.state(job)).toMatchObject({ state: 'failed', problem: { code: 'unreadable', what: 'The file is cut short.', where: 'line 7', remedy: 'Ask for it again.' } });
+    expect(jobs.state(job)).toMatchObject({ state: 'failed', problem: { code: 'unreadable', what: 'The file is cut short.', where: 'Reading a.dxf: line 7', remedy: 'Ask for it again.' } });
     expect(() => jobs.result(job, 'reading')).toThrow('cut short');
   });
 
