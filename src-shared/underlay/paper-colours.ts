@@ -10,5 +10,8 @@ export function brightnessOf(colour: string): number {
 /** Whether a fill is so light that it is left out: shown in ink it would cover what lies under it. */
 export const isLightFill = (colour: string): boolean => brightnessOf(colour) >= LIGHT;
 
+/** Whether a line is so white that on paper nobody sees it. */
+export const isBarePaper = (colour: string): boolean => brightnessOf(colour) > 0.97;
+
 /** Said once where light fills were left out. */
 export const LIGHT_FILLS_REMARK = 'Light and patterned fills are shown by their outline, so that they hide no lines.';

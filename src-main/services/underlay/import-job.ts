@@ -19,7 +19,7 @@ export interface ImportLimits {
   readonly stall_ms?: number;
   /** Longest time in all [ms]. */
   readonly longest_ms?: number;
-  /** Most memory for objects [MB]; coordinates are bounded by the readers themselves. */
+  /** Most memory for the thread's objects, and most that the whole process may grow meanwhile [MB]. */
   readonly memory_MB?: number;
 }
 
@@ -46,6 +46,9 @@ export function startImport(bytes: Uint8Array, options: ImportOptions, onProgres
 
 const cancelled = (name: string): UnderlayProblem => new UnderlayProblem('Reading the floor plan was cancelled.', name, 'Start it again if it is wanted after all.');
 
+const needsTooMuchMemory = (name: string): UnderlayProblem =>
+  new UnderlayProblem('The floor plan needs more memory than it may take.', name, 'Export only the floor you need, or a scan at 200 dots per inch, and import that.');
+
 function importHere(bytes: Uint8Array, options: ImportOptions, onProgress: ReadProgress): ImportJob {
   let isCancelled = false;
   const result = readAndPack(bytes, options, (done, doing) => {
@@ -62,9 +65,10 @@ function importHere(bytes: Uint8Array, options: ImportOptions, onProgress: ReadP
 
 function importInThread(workerFile: string, bytes: Uint8Array, options: ImportOptions, onProgress: ReadProgress, limits: ImportLimits): ImportJob {
   const { name } = options;
+  const memory_MB = limits.memory_MB ?? MEMORY_MB;
   const worker = new Worker(workerFile, {
     workerData: { bytes, options },
-    resourceLimits: { maxOldGenerationSizeMb: limits.memory_MB ?? MEMORY_MB },
+    resourceLimits: { maxOldGenerationSizeMb: memory_MB },
     // Readers print nothing a user needs.
     stdout: true,
     stderr: true,
@@ -72,9 +76,12 @@ function importInThread(workerFile: string, bytes: Uint8Array, options: ImportOp
   let refuse: (problem: UnderlayProblem) => void = () => undefined;
   const result = new Promise<Imported>((resolve, reject) => {
     const started = performance.now();
+    const memoryBefore = process.memoryUsage.rss();
     let lastHeard: number | undefined;
     const watch = setInterval(() => {
       const now = performance.now();
+      // Unpacked bytes lie outside the thread's own heap, which alone has a hard limit.
+      if (process.memoryUsage.rss() - memoryBefore > memory_MB * 1e6) refuse(needsTooMuchMemory(name));
       const silence = now - (lastHeard ?? started);
       const isStalled = silence > (lastHeard === undefined ? START_ms : (limits.stall_ms ?? STALL_ms));
       if (isStalled || now - started > (limits.longest_ms ?? LONGEST_ms)) {
@@ -101,7 +108,7 @@ function importInThread(workerFile: string, bytes: Uint8Array, options: ImportOp
     worker.on('error', (error: Error & { code?: string }) => {
       refuse(
         error.code === 'ERR_WORKER_OUT_OF_MEMORY'
-          ? new UnderlayProblem('The floor plan needs more memory than it may take.', name, 'Export only the floor you need, and import that.')
+          ? needsTooMuchMemory(name)
           : underlayProblemOf(error, name),
       );
     });

@@ -30,7 +30,10 @@ export async function readUnderlay(
       return readPng(bytes, progress);
     case 'jpeg':
       return readJpeg(bytes, progress);
-    default:
-      throw new UnderlayProblem('not yet', name, '');
+    case 'pdf': {
+      // The PDF library is large: it is loaded only when a PDF comes.
+      const { readPdf } = await import('./pdf/read-pdf.ts');
+      return readPdf(bytes, page, progress);
+    }
   }
 }

@@ -3,7 +3,7 @@ import { type ReadProgress, type UnderlayDrawing, UnderlayProblem } from '../dra
 import { DrawingBuilder } from '../drawing-builder.ts';
 import { fillRings } from '../fill-rings.ts';
 import { type Matrix, multiply, shiftBy } from '../matrix.ts';
-import { isLightFill, LIGHT_FILLS_REMARK } from '../paper-colours.ts';
+import { isBarePaper, isLightFill, LIGHT_FILLS_REMARK } from '../paper-colours.ts';
 import { paintOf } from './colours.ts';
 import { dataPicture } from './data-picture.ts';
 import { findLayers, UNDRAWN } from './find-layers.ts';
@@ -181,7 +181,7 @@ class SvgReader {
     const { style } = here;
     const stroke = visiblePaint(style.stroke ?? 'none', style['stroke-opacity'], style);
     const fill = name === 'line' ? 'none' : visiblePaint(style.fill ?? 'black', style['fill-opacity'], style);
-    const isStroked = stroke !== 'none' && lengthOf(style['stroke-width'], 1, 1) > 0;
+    const isStroked = stroke !== 'none' && !(stroke.startsWith('#') && isBarePaper(stroke)) && lengthOf(style['stroke-width'], 1, 1) > 0;
     const fills = fill !== 'none' && fill !== 'pattern' && !isLightFill(fill);
     if (fill !== 'none' && !fills) this.builder.remark(LIGHT_FILLS_REMARK);
     // A light area without an edge is bare paper or shading.
