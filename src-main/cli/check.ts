@@ -28,6 +28,8 @@ export function summaryOf(findings: readonly Finding[]): Summary {
   return { stop: count('stop'), warn: count('warn'), notChecked: count('not-checked'), note: count('note'), ok: count('ok') };
 }
 
+const counted = (count: number, word: string): string => `${count} ${word}${count === 1 ? '' : 's'}`;
+
 function findingLines({ rule, title, name, text, cure, basis }: Finding, width: number): string[] {
   return [
     `  ${rule}  ${title} · ${name}`,
@@ -67,7 +69,7 @@ export function checkCommand(out: ConsoleOut, end: (code: ExitCode) => void): Co
         for (const remark of remarks) for (const line of wrapped(remark, out.width, '  ')) out.line(line);
         tell(out, findings, all);
         out.line('');
-        out.line(`${summary.stop} stop, ${summary.warn} warnings, ${summary.notChecked} not checked, ${summary.note} notes, ${summary.ok} kept`);
+        out.line(`${summary.stop} stop, ${counted(summary.warn, 'warning')}, ${summary.notChecked} not checked, ${counted(summary.note, 'note')}, ${summary.ok} kept`);
         for (const line of wrapped(CAUTION, out.width)) out.line(line);
       }
       end(summary.stop > 0 ? 1 : 0);

@@ -9,7 +9,8 @@ const USAGE = `Usage: npm start -- [PLAN] [options]
   PLAN             plan file to open; without it the demo plan of a signal hut is shown
   --host HOST      electron or loopback; without it the desktop runtime where it is installed
   --folder DIR     keep plans and the program's own files in DIR
-  --no-open        loopback only: print the address and open no window`;
+  --no-open        loopback only: print the address and open no window
+  --grace SECONDS  loopback only: how long to stay after the last window has gone`;
 
 /** npm runs this from the checkout; a path is meant from where the user is. */
 const HERE = process.env.INIT_CWD ?? process.cwd();
@@ -27,7 +28,7 @@ function leave(text) {
 
 /** @param {readonly string[]} words */
 function readArguments(words) {
-  /** @type {{ plan?: string, host?: string, folder?: string, opens: boolean }} */
+  /** @type {{ plan?: string, host?: string, folder?: string, grace?: string, opens: boolean }} */
   const chosen = { opens: true };
   const left = [...words];
   for (let word = left.shift(); word !== undefined; word = left.shift()) {
@@ -38,6 +39,7 @@ function readArguments(words) {
     } else if (name === '--no-open') chosen.opens = false;
     else if (name === '--host') chosen.host = value ?? left.shift();
     else if (name === '--folder') chosen.folder = value ?? left.shift();
+    else if (name === '--grace') chosen.grace = value ?? left.shift();
     else if (word.startsWith('-')) leave(`There is no option ${word}.\n${USAGE}`);
     else if (chosen.plan === undefined) chosen.plan = word;
     else leave(`Only one plan can be opened at a time.\n${USAGE}`);
@@ -90,4 +92,7 @@ if (electron) {
   // Its sandbox does not start under the system's own account.
   const isRoot = process.platform === 'linux' && process.getuid?.() === 0;
   runToEnd(electron, [...(isRoot ? ['--no-sandbox'] : []), ROOT, ...demo, ...folder, ...plan]);
-} else runToEnd(process.execPath, [join(ROOT, 'out', 'main', 'loopback.js'), ...(chosen.opens ? [] : ['--no-open']), ...demo, ...folder, ...plan]);
+} else {
+  const grace = chosen.grace === undefined ? [] : [`--grace=${chosen.grace}`];
+  runToEnd(process.execPath, [join(ROOT, 'out', 'main', 'loopback.js'), ...(chosen.opens ? [] : ['--no-open']), ...grace, ...demo, ...folder, ...plan]);
+}

@@ -4,7 +4,7 @@ import { version } from '../../package.json';
 import { foldersIn, usualFolders } from '../services/folders.ts';
 import { makeHost } from '../services/make-host.ts';
 import { tidyUserData } from '../services/tidy.ts';
-import { openWindow } from './open-window.ts';
+import { openWindow, pickBrowser } from './open-window.ts';
 import { startLoopback } from './server.ts';
 
 const USAGE = `Usage: node out/main/loopback.js [PLAN] [--no-open] [--folder DIR] [--demo NAME] [--grace SECONDS]
@@ -12,7 +12,8 @@ const USAGE = `Usage: node out/main/loopback.js [PLAN] [--no-open] [--folder DIR
   --no-open         only serve and print the address; stays until stopped
   --folder DIR      keep plans and the program's own files in DIR
   --demo NAME       demo plan to show when no PLAN is given
-  --grace SECONDS   how long to stay after the last window has gone (10)`;
+  --grace SECONDS   how long to stay after the last window has gone (10, or
+                    for ever where no window was opened)`;
 
 const GRACE_s = 10;
 const now = (): Date => new Date();
@@ -35,7 +36,9 @@ function readArguments() {
 
 const chosen = readArguments();
 const folders = chosen.folder === undefined ? usualFolders() : foldersIn(chosen.folder);
-const grace_s = chosen.grace_s ?? (chosen.opens ? GRACE_s : null);
+const picked = chosen.opens ? pickBrowser() : null;
+// Whoever opens the address by hand may close and open it as often as they like.
+const grace_s = chosen.grace_s ?? (picked && 'browser' in picked ? GRACE_s : null);
 
 const loopback = await startLoopback({
   windowFolder: join(import.meta.dirname, '..', 'renderer'),
@@ -60,8 +63,8 @@ process.once('SIGINT', () => void end());
 process.once('SIGTERM', () => void end());
 
 console.log(`Nozzlewright is at ${loopback.entry}`);
-if (chosen.opens) {
-  const notOpened = await openWindow(loopback.entry, folders.userDataFolder);
-  if (notOpened) console.log(notOpened.why);
+if (picked) {
+  const why = 'browser' in picked ? await openWindow(picked.browser, loopback.entry, folders.userDataFolder) : picked.why;
+  if (why) console.log(why);
 }
 await tidyUserData(folders.userDataFolder, now).catch(() => undefined);

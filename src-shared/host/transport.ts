@@ -63,8 +63,14 @@ export function unpackAnswer(method: HostMethod, frame: Uint8Array): unknown {
   return { ok: true, value: { ...words.value, bytes } };
 }
 
-/** A transport over anything that carries bytes there and back. */
+/** A transport over anything that carries bytes there and back. What is larger than its method takes is not sent. */
 export const framedTransport =
   (post: (method: HostMethod, body: Uint8Array) => Promise<Uint8Array>): Transport =>
-  async (method, request) =>
-    unpackAnswer(method, await post(method, packRequest(method, request)));
+  async (method, request) => {
+    const body = packRequest(method, request);
+    const { limit_bytes } = HOST_METHODS[method];
+    if (body.length > limit_bytes) {
+      return failed('too-large', 'This is larger than Nozzlewright takes.', `${Math.ceil(body.length / 1048576)} MB of at most ${Math.ceil(limit_bytes / 1048576)} MB`, 'Use a smaller file, or split the job into several plans.');
+    }
+    return unpackAnswer(method, await post(method, body));
+  };

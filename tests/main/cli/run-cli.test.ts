@@ -58,7 +58,7 @@ describe('check', () => {
     expect(code).toBe(1);
     expect(out).toMatch(/■ Stop: must be cured \(\d+\)/);
     expect(out).toContain('Basis: ');
-    expect(out).toMatch(/\d+ stop, \d+ warnings, \d+ not checked, \d+ notes, \d+ kept/);
+    expect(out).toMatch(/\d+ stop, \d+ warnings?, \d+ not checked, \d+ notes?, \d+ kept/);
     expect(out.replace(/\s+/g, ' ')).toContain("The unit's own manual, its listing, the adopted code and licensed practice decide.");
     const tooLong = out.split('\n').filter((line) => line.length > 80 && line.trim().includes(' ') && !/^ {2}\S+ {2}/.test(line));
     expect(tooLong).toEqual([]);

@@ -37,6 +37,18 @@ describe('host over a transport', () => {
     expect(await host.forgetRecent({ ref: 'x' })).toEqual({ ok: true, value: { seen: { ref: 'x' } } });
   });
 
+  test('what is larger than its method takes is told, not sent', async () => {
+    let sent = 0;
+    const host = hostOver(
+      framedTransport(async (method, body) => {
+        sent += 1;
+        return packAnswer(method, answered(body.length));
+      }),
+    );
+    expect(await host.forgetRecent({ ref: 'x'.repeat(70_000) })).toMatchObject({ ok: false, problem: { code: 'too-large' } });
+    expect(sent).toBe(0);
+  });
+
   test.each(['toString', '__proto__', 'constructor', 'hasOwnProperty', ''])('%s is no method', (name) => {
     expect(isHostMethod(name)).toBe(false);
   });
