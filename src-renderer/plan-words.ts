@@ -91,7 +91,11 @@ const WORDS: Readonly<Record<Ref['kind'], string>> = {
 /** What kind of thing a reference names, in the user's words. */
 export const kindWord = (ref: Ref): string => WORDS[ref.kind];
 
-const named = (word: string, name: string | undefined): string => (name ? `${word} ${name}` : word);
+/** The kind before a name, unless the name says it already: "Nozzle N2", but "West door". */
+const named = (word: string, name: string | undefined): string => {
+  if (!name) return word;
+  return name.toLowerCase().includes(word.toLowerCase()) ? name : `${word} ${name}`;
+};
 
 /** Name of a thing as the user knows it: "Nozzle N2", "Wall 3 of Signal hut". A thing that has gone answers its kind. */
 export function thingName(plan: Plan, ref: Ref): string {

@@ -37,7 +37,7 @@ function take({ store, desk }: ActionContext, cut: boolean): void {
 
 function paste({ store, desk }: ActionContext): void {
   const { clipboard } = desk.get();
-  if (!clipboard) return store.session({ refusal: 'Nothing was copied yet: select something and copy it.' });
+  if (!clipboard) return;
   const state = store.get();
   const aside_m = asideOf_m(state);
   const to = state.session.pointer ?? { x: clipboard.from.x + aside_m, y: clipboard.from.y - aside_m };

@@ -71,6 +71,11 @@ export function placesOfThing(plan: Plan, ref: Ref): PlanPoint[] {
   }
 }
 
+/** Bare edge of the board around a view of everything [px]. */
+const FIT_MARGIN_px = 16;
+/** Room around the finished faces for wall thickness, door leaves and labels [m]. */
+const AROUND_m = 1.1;
+
 const joined = (a: Box, b: Box): Box => ({ minX: Math.min(a.minX, b.minX), minY: Math.min(a.minY, b.minY), maxX: Math.max(a.maxX, b.maxX), maxY: Math.max(a.maxY, b.maxY) });
 
 /** Box on the plan around a placed floor plan; undefined while it is not read. */
@@ -94,7 +99,10 @@ export function fitLevel({ store, drawings }: { readonly store: Store; readonly 
   const isDrawn = drawn.minX <= drawn.maxX;
   const underlays = Object.values(plan.levels[state.session.level]?.underlays ?? {}).filter((underlay) => underlay.visible);
   const boxes = isDrawn && drawn.maxX - drawn.minX > 0.5 ? [] : underlays.flatMap((underlay) => placedBoundsOf(drawings, plan, underlay) ?? []);
-  store.session({ camera: fittedCamera(boxes.reduce(joined, drawn), state.session.board) });
+  const all = boxes.reduce(joined, drawn);
+  const around_m = isDrawn ? AROUND_m : 0;
+  const grown = { minX: all.minX - around_m, minY: all.minY - around_m, maxX: all.maxX + around_m, maxY: all.maxY + around_m };
+  store.session({ camera: fittedCamera(grown, state.session.board, FIT_MARGIN_px) });
 }
 
 /** Shows some places with room around them: at least `span_m` across. */

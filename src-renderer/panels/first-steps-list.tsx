@@ -12,16 +12,17 @@ export function FirstStepsList({ onGo }: { onGo?(): void }) {
   return (
     <ol className="first-steps">
       {firstSteps(plan, evaluation).map((step, i) => (
-        <li key={step.title} className={step.isDone ? 'is-done' : undefined}>
+        <li key={step.title} className={step.isDone ? 'first-step is-done' : 'first-step'}>
           <button
             type="button"
+            className="first-step-go"
             onClick={() => {
               onGo?.();
               run(step.action);
             }}
           >
             <span className="step-number">{step.isDone ? <VerdictMark verdict="ok" silent /> : i + 1}</span>
-            <span>
+            <span className="first-step-text">
               <strong>
                 {step.title}
                 {step.isDone ? <span className="out-of-sight"> (done)</span> : null}

@@ -64,7 +64,7 @@ export function Ledger() {
     { figure: 'cylinders', label: 'Cylinders', value: String(ledger.cylinders) },
   ];
   return (
-    <footer className="ledger" aria-label="Live figures">
+    <section className="ledger" aria-label="Live figures">
       {cells.map(({ figure, ...cell }) => (
         <Cell key={figure} id={figure} {...cell} isOpen={isOpen(figure)} onOpen={open(figure)} />
       ))}
@@ -86,6 +86,6 @@ export function Ledger() {
           }}
         />
       ))}
-    </footer>
+    </section>
   );
 }

@@ -12,7 +12,7 @@ const KEPT_OUT = /^(nudge-|stage-|layer-|snap-|tool-)/;
 export function moveInMenu(event: KeyboardEvent<HTMLElement>): void {
   if (!['ArrowDown', 'ArrowUp', 'Home', 'End'].includes(event.key)) return;
   const items = [...event.currentTarget.querySelectorAll<HTMLElement>('[role="menuitem"]')];
-  const at = items.findIndex((item) => item === document.activeElement);
+  const at = items.findIndex((item) => item.matches(':focus'));
   const next = event.key === 'Home' ? 0 : event.key === 'End' ? items.length - 1 : event.key === 'ArrowDown' ? at + 1 : at - 1;
   items[(next + items.length) % items.length]?.focus();
   event.preventDefault();

@@ -17,9 +17,11 @@ const SHAPES: Readonly<Record<Verdict, React.ReactNode>> = {
 /** The mark of a verdict: its shape tells it as well as its colour. */
 export function VerdictMark({ verdict, silent }: { readonly verdict: Verdict; /** The words stand beside it already. */ readonly silent?: boolean }) {
   return (
-    <svg className={`verdict-mark is-${verdict}`} viewBox="0 0 16 16" width="16" height="16" role={silent ? undefined : 'img'} aria-hidden={silent ? true : undefined}>
-      {silent ? null : <title>{VERDICT_WORDS[verdict].one}</title>}
-      {SHAPES[verdict]}
-    </svg>
+    <>
+      <svg className={`verdict-mark is-${verdict}`} viewBox="0 0 16 16" width="16" height="16" aria-hidden="true">
+        {SHAPES[verdict]}
+      </svg>
+      {silent ? null : <span className="out-of-sight">{VERDICT_WORDS[verdict].one}: </span>}
+    </>
   );
 }

@@ -1,7 +1,7 @@
 import { editEnclosure } from '#shared/commands/edit-enclosure';
 import type { Enclosure, RefOf } from '#shared/model/plan';
 import { useStoreItself } from '../../store/use-store.ts';
-import { OPENING_WORDS } from '../../plan-words.ts';
+import { thingName } from '../../plan-words.ts';
 import { Choice, Tick, optionsOf } from '../fields/choice.tsx';
 import { LengthField, QuantityField } from '../fields/quantity-field.tsx';
 import { LongTextField, TextField } from '../fields/text-field.tsx';
@@ -67,6 +67,7 @@ function CeilingSlip({ enclosure, change }: { readonly enclosure: Enclosure; cha
 
 function PartsSlip({ at, enclosure }: { readonly at: EnclosureRef; readonly enclosure: Enclosure }) {
   const store = useStoreItself();
+  const plan = useShownPlan();
   const { length } = useFigures();
   const openings = Object.values(enclosure.openings);
   const zones = Object.values(enclosure.ceilingZones);
@@ -79,7 +80,7 @@ function PartsSlip({ at, enclosure }: { readonly at: EnclosureRef; readonly encl
           <li key={opening.id}>
             <button type="button" onClick={() => pick('opening', opening.id)}>
               <span>
-                {OPENING_WORDS[opening.kind]} {opening.name}
+                {thingName(plan, { kind: 'opening', level: at.level, enclosure: at.id, id: opening.id })}
               </span>
               <span className="quiet">
                 {length(opening.width_m)} wide{opening.kind === 'door' ? `, ${opening.swing === 'none' ? 'no swing' : `opens ${opening.swing}`}` : ''}
@@ -90,7 +91,7 @@ function PartsSlip({ at, enclosure }: { readonly at: EnclosureRef; readonly encl
         {zones.map((zone) => (
           <li key={zone.id}>
             <button type="button" onClick={() => pick('ceiling-zone', zone.id)}>
-              <span>Ceiling zone {zone.name}</span>
+              <span>{thingName(plan, { kind: 'ceiling-zone', level: at.level, enclosure: at.id, id: zone.id })}</span>
               <span className="quiet">{length(zone.height_m)} high</span>
             </button>
           </li>

@@ -39,7 +39,7 @@ const rounded = (angle_rad: number, step_deg: number): number => Math.round(angl
 
 /** A dial that turns a nozzle: a stroke for every hole, a band where the first hole may point. */
 export function NozzleDial({ name, holes_rad, legal, onTurning, onTurned, onCancel }: NozzleDialProps) {
-  const dial = useRef<SVGSVGElement>(null);
+  const dial = useRef<HTMLDivElement>(null);
   const dragged = useRef<number | null>(null);
   const first = holes_rad[0] ?? 0;
   const degrees = Math.round(toDegrees(normalAngle_rad(first)) * 10) / 10;
@@ -66,10 +66,9 @@ export function NozzleDial({ name, holes_rad, legal, onTurning, onTurned, onCanc
   };
 
   return (
-    <svg
+    <div
       ref={dial}
       className="nozzle-dial"
-      viewBox={`0 0 ${SIZE} ${SIZE}`}
       role="slider"
       tabIndex={0}
       aria-label={`Direction of the first hole of ${name}`}
@@ -97,37 +96,39 @@ export function NozzleDial({ name, holes_rad, legal, onTurning, onTurned, onCanc
         onCancel();
       }}
     >
-      <circle cx={MIDDLE} cy={MIDDLE} r={RIM} className="dial-rim" />
-      {Array.from({ length: 72 }, (_, i) => {
-        const angle = i * 5 * DEGREE_rad;
-        const a = at(angle, RIM);
-        const b = at(angle, RIM - (i % 18 === 0 ? 10 : i % 2 === 0 ? 6 : 3));
-        return <line key={angle} x1={a.x} y1={a.y} x2={b.x} y2={b.y} className="dial-tick" />;
-      })}
-      {[0, 90, 180, 270].map((angle_deg) => {
-        const place = at(angle_deg * DEGREE_rad, RIM - 20);
-        return (
-          <text key={angle_deg} x={place.x} y={place.y} className="dial-figure">
-            {angle_deg}°
-          </text>
-        );
-      })}
-      {legal?.map((arc) => (
-        <g key={`${arc.from_rad}-${arc.to_rad}`} className="dial-legal">
-          <path d={arcPath(arc, RIM + 7)} />
-          {[arc.from_rad, arc.to_rad].map((end) => {
-            const [a, b] = [at(end, RIM + 2), at(end, RIM + 12)];
-            return <line key={end} x1={a.x} y1={a.y} x2={b.x} y2={b.y} />;
-          })}
-        </g>
-      ))}
-      <circle cx={MIDDLE} cy={MIDDLE} r={14} className="dial-nozzle" />
-      {holes_rad.map((hole, i) => {
-        const [a, b] = [at(hole, 14), at(hole, i === 0 ? RIM - 2 : RIM - 26)];
-        // biome-ignore lint/suspicious/noArrayIndexKey: holes have no other name than their number
-        return <line key={i} x1={a.x} y1={a.y} x2={b.x} y2={b.y} className={i === 0 ? 'dial-hole is-first' : 'dial-hole'} />;
-      })}
-      {holes_rad.length > 0 ? <circle cx={at(first, RIM - 2).x} cy={at(first, RIM - 2).y} r={6} className="dial-grip" /> : null}
-    </svg>
+      <svg viewBox={`0 0 ${SIZE} ${SIZE}`} width="100%" height="100%" aria-hidden="true">
+        <circle cx={MIDDLE} cy={MIDDLE} r={RIM} className="dial-rim" />
+        {Array.from({ length: 72 }, (_, i) => {
+          const angle = i * 5 * DEGREE_rad;
+          const a = at(angle, RIM);
+          const b = at(angle, RIM - (i % 18 === 0 ? 10 : i % 2 === 0 ? 6 : 3));
+          return <line key={angle} x1={a.x} y1={a.y} x2={b.x} y2={b.y} className="dial-tick" />;
+        })}
+        {[0, 90, 180, 270].map((angle_deg) => {
+          const place = at(angle_deg * DEGREE_rad, RIM - 20);
+          return (
+            <text key={angle_deg} x={place.x} y={place.y} className="dial-figure">
+              {angle_deg}°
+            </text>
+          );
+        })}
+        {legal?.map((arc) => (
+          <g key={`${arc.from_rad}-${arc.to_rad}`} className="dial-legal">
+            <path d={arcPath(arc, RIM + 7)} />
+            {[arc.from_rad, arc.to_rad].map((end) => {
+              const [a, b] = [at(end, RIM + 2), at(end, RIM + 12)];
+              return <line key={end} x1={a.x} y1={a.y} x2={b.x} y2={b.y} />;
+            })}
+          </g>
+        ))}
+        <circle cx={MIDDLE} cy={MIDDLE} r={14} className="dial-nozzle" />
+        {holes_rad.map((hole, i) => {
+          const [a, b] = [at(hole, 14), at(hole, i === 0 ? RIM - 2 : RIM - 26)];
+          // biome-ignore lint/suspicious/noArrayIndexKey: holes have no other name than their number
+          return <line key={i} x1={a.x} y1={a.y} x2={b.x} y2={b.y} className={i === 0 ? 'dial-hole is-first' : 'dial-hole'} />;
+        })}
+        {holes_rad.length > 0 ? <circle cx={at(first, RIM - 2).x} cy={at(first, RIM - 2).y} r={6} className="dial-grip" /> : null}
+      </svg>
+    </div>
   );
 }

@@ -15,7 +15,7 @@ export function ActionsDialog() {
   const id = useId();
   const [typed, setTyped] = useState('');
   const [at, setAt] = useState(0);
-  const list = useRef<HTMLUListElement>(null);
+  const list = useRef<HTMLDivElement>(null);
   const state = store.get();
   const named = ACTIONS.filter((action) => action.id !== 'actions').map((action) => ({ ...action, name: action.nameNow?.(state) ?? action.name, plain: action }));
   const found = searchActions(typed, named);
@@ -41,8 +41,7 @@ export function ActionsDialog() {
       <input
         type="text"
         className="action-search"
-        // biome-ignore lint/a11y/noAutofocus: the list opens to be typed into
-        autoFocus
+        data-first
         autoComplete="off"
         spellCheck={false}
         placeholder="Type what you want to do"
@@ -58,21 +57,19 @@ export function ActionsDialog() {
         }}
         onKeyDown={onKeyDown}
       />
-      {/* biome-ignore lint/a11y/useSemanticElements: a listbox that a text field steers */}
-      <ul className="action-list" id={id} role="listbox" aria-label="Actions" ref={list}>
+      <div className="action-list" id={id} role="listbox" tabIndex={-1} aria-label="Actions" ref={list}>
         {found.map((action, i) => {
           const reason = action.unavailable?.(state, desk.get()) ?? null;
           const [keys] = action.keys ?? [];
           return (
             // biome-ignore lint/a11y/useKeyWithClickEvents: the text field above has the keyboard
-            // biome-ignore lint/a11y/useFocusableInteractive: the text field above has the keyboard
-            // biome-ignore lint/a11y/useSemanticElements: an option of the listbox
-            <li
+            <div
               key={action.id}
               id={`${id}-${i}`}
               data-at={i}
               data-action={action.id}
               role="option"
+              tabIndex={-1}
               aria-selected={i === chosen}
               aria-disabled={reason !== null}
               className="action-line"
@@ -85,11 +82,11 @@ export function ActionsDialog() {
                 {reason ? <span className="quiet"> {reason}</span> : null}
               </span>
               {keys ? <span className="key">{shortcutText(keys, isMac())}</span> : null}
-            </li>
+            </div>
           );
         })}
-        {found.length === 0 ? <li className="quiet">Nothing answers to that. Try another word, or look in the menu.</li> : null}
-      </ul>
+        {found.length === 0 ? <p className="quiet">Nothing answers to that. Try another word, or look in the menu.</p> : null}
+      </div>
     </Dialog>
   );
 }

@@ -17,7 +17,11 @@ export function Dialog({ title, onClose, children, footer, size = 'middle', name
   const dialog = useRef<HTMLDialogElement>(null);
   useEffect(() => {
     const element = dialog.current;
-    if (element && !element.open) element.showModal();
+    if (element && !element.open) {
+      element.showModal();
+      // Without this the close button would have the keyboard.
+      (element.querySelector<HTMLElement>('[data-first]') ?? element.querySelector<HTMLElement>('.dialog-body'))?.focus();
+    }
     return () => element?.close();
   }, []);
   return (
@@ -41,7 +45,9 @@ export function Dialog({ title, onClose, children, footer, size = 'middle', name
           </button>
         ) : null}
       </header>
-      <div className="dialog-body">{children}</div>
+      <div className="dialog-body" tabIndex={-1}>
+        {children}
+      </div>
       {footer ? <footer className="dialog-foot">{footer}</footer> : null}
     </dialog>
   );

@@ -63,8 +63,7 @@ export function SaveAsDialog() {
       >
         <div className="field is-wide">
           <label htmlFor="save-name">Name</label>
-          {/* biome-ignore lint/a11y/noAutofocus: the dialog opens to be typed into */}
-          <input id="save-name" type="text" autoFocus autoComplete="off" value={name} maxLength={120} onChange={(event) => setName(event.target.value)} onFocus={(event) => event.target.select()} />
+          <input id="save-name" type="text" data-first autoComplete="off" value={name} maxLength={120} onChange={(event) => setName(event.target.value)} onFocus={(event) => event.target.select()} />
           <p className="field-help">Kept in {folder}</p>
         </div>
         {taken === clean ? (

@@ -16,7 +16,7 @@ export interface TypedFieldProps<T> {
   readonly placeholder?: string | undefined;
   readonly disabled?: boolean | undefined;
   readonly wide?: boolean;
-  /** Field gets the keyboard when it appears. */
+  /** Field has the keyboard when its dialog opens. */
   readonly autoFocus?: boolean;
 }
 
@@ -75,8 +75,7 @@ export function TypedField<T>({ label, shown, read, onCommit, unit, help, placeh
           value={text ?? shown}
           placeholder={placeholder}
           disabled={disabled}
-          // biome-ignore lint/a11y/noAutofocus: asked for by dialogs that open to be typed into
-          autoFocus={autoFocus}
+          data-first={autoFocus ? true : undefined}
           aria-invalid={fault !== null}
           aria-describedby={fault || help ? `${id}-help` : undefined}
           onChange={(event) => setText(event.target.value)}

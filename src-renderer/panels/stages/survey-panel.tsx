@@ -126,7 +126,9 @@ function UnknownsSlip() {
   const plan = useStore(shownPlan);
   const store = useStoreItself();
   const unknowns = unknownsOf(plan);
+  const isBare = Object.values(plan.levels).every((level) => Object.keys(level.enclosures).length + Object.keys(level.underlays).length === 0);
   const go = (ref: Ref): void => store.session({ selection: [ref], level: 'level' in ref ? ref.level : store.get().session.level });
+  if (isBare) return null;
   return (
     <Slip title={`Not yet known: ${unknowns.length}`} part="unknowns">
       {unknowns.length === 0 ? <p className="quiet">Nothing that the checks need is missing.</p> : <p className="quiet">What needs one of these is not checked. Press a line to enter it.</p>}
