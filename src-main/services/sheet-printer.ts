@@ -1,0 +1,110 @@
+import PDFDocument from 'pdfkit';
+import { CAP_HEIGHT } from '#shared/sheets/font-widths';
+import type { Mark, Sheet } from '#shared/sheets/sheet';
+import { cornersOf, textBoxOf } from '#shared/sheets/text-box';
+import { fontFiles } from './font-files.ts';
+import { sheetPen } from './sheet-pen.ts';
+
+/** What a PDF says of itself, and how it is packed. */
+export interface PrintAbout {
+  readonly title: string;
+  readonly createdAt: Date;
+  /** Readable page streams, for tests. */
+  readonly isPlain?: boolean;
+}
+
+const POINTS_PER_MM = 72 / 25.4;
+
+/** Widths come from a table without kerning and ligatures, so the printer must not set any. */
+const AS_MEASURED = { kern: false, liga: false, clig: false };
+
+/**
+ * Paints composed sheets as one PDF: vector, with the shipped fonts embedded, at true size.
+ * The same sheets and the same date give the same bytes.
+ * @throws {Error} when the program's own fonts are missing
+ */
+export function printSheets(sheets: readonly Sheet[], about: PrintAbout): Promise<Uint8Array> {
+  const fonts = fontFiles();
+  const document = new PDFDocument({
+    autoFirstPage: false,
+    compress: !about.isPlain,
+    pdfVersion: '1.7',
+    font: fonts.plain,
+    lang: 'en',
+    info: { Title: about.title, Creator: 'Nozzlewright', Producer: 'Nozzlewright', CreationDate: about.createdAt, ModDate: about.createdAt },
+  });
+  document.registerFont('plain', fonts.plain);
+  document.registerFont('bold', fonts.bold);
+  keepTrueSize(document);
+  const chunks: Uint8Array[] = [];
+  const done = new Promise<Uint8Array>((resolve, reject) => {
+    document.on('data', (chunk: Uint8Array) => chunks.push(chunk));
+    document.on('end', () => resolve(new Uint8Array(Buffer.concat(chunks))));
+    document.on('error', reject);
+  });
+  for (const { paper, marks } of sheets) {
+    document.addPage({ size: [paper.width_mm * POINTS_PER_MM, paper.height_mm * POINTS_PER_MM], margin: 0 });
+    document.scale(POINTS_PER_MM);
+    paint(document, marks);
+  }
+  document.end();
+  return done;
+}
+
+/** Asks viewers to print at true size unless the user says otherwise: a scaled sheet measures wrong. */
+function keepTrueSize(document: PDFKit.PDFDocument): void {
+  const { _root: root } = document as unknown as { _root: { data: Record<string, unknown> } };
+  root.data.ViewerPreferences = document.ref({ PrintScaling: 'None', DisplayDocTitle: true });
+}
+
+function paint(document: PDFKit.PDFDocument, marks: readonly Mark[]): void {
+  const pen = sheetPen((operators) => document.addContent(operators));
+  for (const mark of marks) {
+    switch (mark.kind) {
+      case 'text':
+        paintText(document, mark, pen);
+        break;
+      case 'image':
+        paintImage(document, mark);
+        break;
+      case 'clip':
+        document.save();
+        document.rect(mark.x, mark.y, mark.width_mm, mark.height_mm).clip();
+        paint(document, mark.marks);
+        document.restore();
+        break;
+      default:
+        if (mark.kind === 'area' && mark.opacity !== undefined && mark.opacity < 1) {
+          document.save();
+          document.fillOpacity(mark.opacity);
+          sheetPen((operators) => document.addContent(operators)).draw(mark);
+          document.restore();
+        } else pen.draw(mark);
+    }
+  }
+}
+
+function paintText(document: PDFKit.PDFDocument, mark: Extract<Mark, { kind: 'text' }>, pen: ReturnType<typeof sheetPen>): void {
+  if (mark.halo) pen.fillRing(cornersOf(textBoxOf(mark)), '#ffffff');
+  pen.fillWith(mark.colour);
+  const { halfWidth } = textBoxOf(mark);
+  const angle = mark.rotation_rad ?? 0;
+  const toStart = mark.align === 'left' ? 0 : mark.align === 'middle' ? -halfWidth : -2 * halfWidth;
+  document.save();
+  document.transform(Math.cos(angle), -Math.sin(angle), Math.sin(angle), Math.cos(angle), mark.x, mark.y);
+  document.font(mark.font).fontSize(mark.height_mm / CAP_HEIGHT);
+  // The types know only the list of features that are switched on; the library passes switched-off ones through.
+  document.text(mark.text, toStart, 0, { lineBreak: false, baseline: 'alphabetic', features: AS_MEASURED as unknown as [] });
+  document.restore();
+}
+
+function paintImage(document: PDFKit.PDFDocument, { bytes, matrix, opacity }: Extract<Mark, { kind: 'image' }>): void {
+  const [a, b, c, d, e, f] = matrix;
+  document.save();
+  document.opacity(opacity);
+  document.transform(a, b, c, d, e, f);
+  // Height −1 from y 1 is the unit square with y up, as the matrix expects it.
+  const whole = { width: 1, height: -1, ignoreOrientation: true };
+  document.image(Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength), 0, 1, whole);
+  document.restore();
+}

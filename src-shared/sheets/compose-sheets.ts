@@ -1,0 +1,211 @@
+import type { Derived } from '../derived/derived.ts';
+import type { Evaluation } from '../evaluate.ts';
+import type { UnderlayDrawing } from '../underlay/drawing.ts';
+import { cautionsTable, holdPointsTable } from './cautions.ts';
+import { datumsOf } from './datum.ts';
+import { fieldTable } from './field-tables.ts';
+import { type NumberedFinding, findingsTable, numberFindings } from './findings-table.ts';
+import { type FlowBlock, flowTables } from './flow.ts';
+import { type SheetLayout, drawFrame, sampleStamp, sheetLayout } from './frame.ts';
+import { legendTable } from './legend.ts';
+import { limitsTable, profilesInUse } from './limits-table.ts';
+import { text } from './marks.ts';
+import { ordinaryPapers, PAPERS } from './papers.ts';
+import { type PlanContent, contentBounds, planContents } from './plan-content.ts';
+import { type ViewSet, planSheets, sectionSheets, viewArea } from './plan-sheets.ts';
+import { fitsPaper } from './plan-view.ts';
+import { printStrip } from './scale-bars.ts';
+import { ordinaryScales } from './scales.ts';
+import {
+  cylinderSchedule,
+  fittingSchedule,
+  jobTable,
+  notesTable,
+  nozzleSchedule,
+  pathSchedule,
+  pipeSchedule,
+  revisionTable,
+  runSchedule,
+  spaceSchedule,
+} from './schedules.ts';
+import { planCuts } from './section-cuts.ts';
+import type { Mark, Paper, Sheet, SheetOptions } from './sheet.ts';
+import type { SheetDraft } from './sheet-draft.ts';
+import type { SymbolName } from './symbol-names.ts';
+import { type Table, drawTable, layTable, tableHeight_mm } from './tables.ts';
+import { titleColumn } from './title-block.ts';
+
+/**
+ * Composes the sheets of a plan: for each level its nozzle and pipe plan, then sections, schedules and findings.
+ * @param evaluation  the plan with all that follows from it
+ * @param drawings    imported floor plans by underlay id; one that is missing is said on the sheet
+ */
+export function composeSheets({ derived, findings }: Evaluation, drawings: ReadonlyMap<string, UnderlayDrawing>, options: SheetOptions): Sheet[] {
+  const contents = planContents(derived);
+  const layout = sheetLayout(options.paper === 'auto' ? bestPaper(derived, contents, options) : PAPERS[options.paper]);
+  const isField = options.set === 'field';
+  const numbered = isField ? [] : numberFindings(findings);
+  const cuts = planCuts(derived);
+  const set: ViewSet = { derived, layout, drawings, cuts, findings: numbered, datums: datumsOf(derived), scale: options.scale };
+
+  const plans = contents.map((content) => planSheets(set, content));
+  const placed = new Set(plans.flatMap(({ placedCuts }) => [...placedCuts]));
+  const views = [...plans.flatMap(({ drafts }) => drafts), ...sectionSheets(set, cuts.filter((cut) => !placed.has(cut)))];
+  const listed = new Set(
+    contents.flatMap((content, i) => (plans[i]?.hasSchedule ? content.networks.flatMap(({ nozzles }) => nozzles.map(({ ref }) => `${ref.network}/${ref.id}`)) : [])),
+  );
+  const facts = sheetFacts(derived, drawings);
+  const hasRoom = (draft: SheetDraft): boolean => legendFits(layout, facts, draft, derived, options);
+  const blocks = isField
+    ? fieldBlocks(derived)
+    : submittalBlocks(derived, numbered, findings, listed);
+  const homeless = new Set<SymbolName>(views.filter((draft) => !hasRoom(draft)).flatMap(({ used }) => [...used]));
+  if (homeless.size > 0) blocks.push({ table: legendTable(homeless, layout.sizes), span: 'column' });
+  const pages = flowTables(blocks.filter(({ table }) => table.rows.length > 0), layout.area, layout.tableColumns, layout.sizes);
+  const tables = pages.map(
+    ({ marks, titles }): SheetDraft => ({
+      title: titles.length > 3 ? `${titles.slice(0, 3).join(', ')} and more` : titles.join(', '),
+      scale: 'none',
+      marks,
+      hasViews: false,
+      hasPlan: false,
+      used: new Set(),
+    }),
+  );
+  const drafts = [...views, ...tables];
+  const legendPage = pages.findIndex(({ titles }) => titles.includes('Legend'));
+  const numberOf = (index: number): string => [derived.plan.info.sheetPrefix.trim(), String(index + 1)].filter(Boolean).join('-');
+  const legendAt = legendPage < 0 ? undefined : numberOf(views.length + legendPage);
+  return drafts.map((draft, index) => finishSheet(layout, facts, draft, { index, count: drafts.length, number: numberOf(index), legendAt }, derived, options));
+}
+
+/** What every sheet of the set says of the plan it rests on. */
+interface SetFacts {
+  readonly isSample: boolean;
+  readonly warnings: readonly string[];
+}
+
+function sheetFacts(derived: Derived, drawings: ReadonlyMap<string, UnderlayDrawing>): SetFacts {
+  const inUse = profilesInUse(derived);
+  const profiles = inUse.length > 0 ? inUse : Object.values(derived.plan.profiles);
+  const lost = derived.networks.filter(({ profile }) => !profile);
+  const missing = Object.values(derived.plan.levels).flatMap(({ underlays }) => Object.values(underlays).filter(({ id, visible }) => visible && !drawings.has(id)));
+  return {
+    isSample: profiles.some(({ isSample }) => isSample),
+    warnings: [
+      ...(lost.length > 0 ? ['UNIT PROFILE MISSING: LIMITS NOT CHECKED'] : []),
+      ...(missing.length > 0 ? ['IMPORTED FLOOR PLAN NOT PRINTED'] : []),
+    ],
+  };
+}
+
+/** The smallest ordinary paper on which every level can be read easily; else the one that comes nearest. */
+function bestPaper(derived: Derived, contents: readonly PlanContent[], options: SheetOptions): Paper {
+  const { lengths } = derived.plan.settings;
+  const papers = ordinaryPapers(lengths);
+  /** Coarsest ratio, text size counted in, at which labels still find room. */
+  const readable = 70;
+  const rated = papers.map((paper) => {
+    const layout = sheetLayout(paper);
+    const scales = options.scale === 'auto' ? ordinaryScales(lengths) : [options.scale];
+    const need = contents.map((content) => {
+      const bounds = contentBounds(content);
+      const scale = bounds ? scales.find((ratio) => fitsPaper(bounds, ratio, viewArea(layout), layout.sizes.factor)) : 1;
+      return (scale ?? 10_000) * layout.sizes.factor;
+    });
+    return { paper, effective: Math.max(0, ...need) };
+  });
+  const found = rated.find(({ effective }) => effective <= readable) ?? rated.reduce((best, one) => (one.effective < best.effective ? one : best));
+  return found.paper;
+}
+
+const full = (table: Table): FlowBlock => ({ table, span: 'full' });
+const narrow = (table: Table): FlowBlock => ({ table, span: 'column' });
+
+function submittalBlocks(derived: Derived, numbered: readonly NumberedFinding[], findings: Evaluation['findings'], listed: ReadonlySet<string>): FlowBlock[] {
+  const { plan } = derived;
+  return [
+    full(nozzleSchedule(derived, ({ ref }) => !listed.has(`${ref.network}/${ref.id}`))),
+    full(findingsTable(numbered, findings)),
+    full(spaceSchedule(derived)),
+    full(cylinderSchedule(derived)),
+    narrow(pipeSchedule(derived)),
+    narrow(fittingSchedule(derived)),
+    narrow(pathSchedule(derived)),
+    narrow(runSchedule(derived)),
+    ...profilesInUse(derived).map((profile) => narrow(limitsTable(profile, plan.settings.lengths))),
+    narrow(cautionsTable()),
+    narrow(notesTable(plan)),
+    narrow(jobTable(plan)),
+    narrow(revisionTable(plan)),
+  ];
+}
+
+function fieldBlocks(derived: Derived): FlowBlock[] {
+  const { plan } = derived;
+  return [
+    full(fieldTable(derived)),
+    full(holdPointsTable(plan.siteRecord.checks)),
+    full(cylinderSchedule(derived)),
+    narrow(runSchedule(derived)),
+    narrow(fittingSchedule(derived)),
+    narrow(cautionsTable()),
+    narrow(notesTable(plan)),
+  ];
+}
+
+interface SheetPlace {
+  readonly index: number;
+  readonly count: number;
+  readonly number: string;
+  /** Sheet that holds the legend of views whose own column had no room for it. */
+  readonly legendAt: string | undefined;
+}
+
+const columnOf = (layout: SheetLayout, facts: SetFacts, draft: SheetDraft, { index, count, number }: SheetPlace, derived: Derived, options: SheetOptions) =>
+  titleColumn(layout, {
+    info: derived.plan.info,
+    title: draft.title,
+    number,
+    index: index + 1,
+    count,
+    scale: draft.scale,
+    paper: layout.paper.name,
+    printedAt: options.printedAt,
+    ...facts,
+  });
+
+const laidLegend = ({ column, sizes }: SheetLayout, used: ReadonlySet<SymbolName>) => layTable(legendTable(used, sizes), column.right - column.left - 4 * sizes.factor, sizes);
+
+/** Whether the legend of a view sheet has room in its own title column. */
+function legendFits(layout: SheetLayout, facts: SetFacts, draft: SheetDraft, derived: Derived, options: SheetOptions): boolean {
+  const { free } = columnOf(layout, facts, draft, { index: 98, count: 99, number: 'XX-99', legendAt: undefined }, derived, options);
+  return tableHeight_mm(laidLegend(layout, draft.used)) + 3 * layout.sizes.factor <= free.bottom - free.top;
+}
+
+function finishSheet(layout: SheetLayout, facts: SetFacts, draft: SheetDraft, place: SheetPlace, derived: Derived, options: SheetOptions): Sheet {
+  const { area, column, sizes } = layout;
+  const { marks, free } = columnOf(layout, facts, draft, place, derived, options);
+  const legend: Mark[] = [];
+  if (draft.used.size > 0) {
+    const left = column.left + 2 * sizes.factor;
+    if (legendFits(layout, facts, draft, derived, options)) legend.push(...drawTable(laidLegend(layout, draft.used), left, column.top + 2 * sizes.factor));
+    else if (place.legendAt && free.bottom - free.top > sizes.text_mm * 3) {
+      legend.push(text(left, column.top + 2 * sizes.factor + sizes.text_mm, `Legend: see sheet ${place.legendAt}`, { height_mm: sizes.text_mm }));
+    }
+  }
+  return {
+    number: place.number,
+    title: draft.title,
+    paper: layout.paper,
+    marks: [
+      ...(facts.isSample ? sampleStamp(layout) : []),
+      ...draft.marks,
+      ...drawFrame(layout),
+      ...(draft.hasViews ? printStrip(area.left, area.right, area.bottom, draft.hasPlan, sizes) : []),
+      ...marks,
+      ...legend,
+    ],
+  };
+}
+

@@ -1,0 +1,55 @@
+import type { Solid } from '../derived/derived.ts';
+import { boundsOf } from '../geometry/outline.ts';
+import { formatLength } from '../units/length-text.ts';
+import { heightText } from './sheet-text.ts';
+import { line, pen, ring } from './marks.ts';
+import { PRINT, WEIGHT } from './print-ink.ts';
+import { type ViewDraft, addLabel, addLine, onPaper } from './view-draft.ts';
+
+/** A thing whose underside is higher than this hangs overhead: a person walks below it [m]. */
+const OVERHEAD_m = 1.8;
+
+/** Whether a thing hangs overhead and is drawn dashed. */
+export const isOverhead = ({ obstruction, bottom_m }: Solid): boolean => obstruction.kind === 'beam' || bottom_m > OVERHEAD_m;
+
+/** Draws what stands or hangs in the rooms; overhead things dashed. */
+export function drawSolids(view: ViewDraft, solids: readonly Solid[]): void {
+  const stroke = pen(WEIGHT.thin * view.sizes.factor, PRINT.solid);
+  for (const solid of solids) {
+    const places = onPaper(view.frame, solid.footprint);
+    if (isOverhead(solid)) {
+      view.used.add('overhead');
+      const dashed = { ...stroke, dash_mm: [2.4 * view.sizes.factor, 1.2 * view.sizes.factor] };
+      addLine(view, places, { kind: 'line', places, closed: true, stroke: dashed }, 3, true);
+      continue;
+    }
+    view.used.add('standing');
+    addLine(view, places, ring(stroke, places, PRINT.solidFill), 4, true);
+    const { minX, minY, maxX, maxY } = boundsOf(solid.footprint);
+    if (solid.footprint.length === 4) {
+      const diagonal = onPaper(view.frame, [
+        { x: minX, y: minY },
+        { x: maxX, y: maxY },
+      ]);
+      addLine(view, diagonal, line(pen(WEIGHT.hair, PRINT.faint), ...diagonal), 1);
+    }
+  }
+}
+
+/** Names things and gives the height that matters: the top of what stands, the underside of what hangs. */
+export function labelSolids(view: ViewDraft, solids: readonly Solid[]): void {
+  for (const solid of solids) {
+    const { minX, minY, maxX, maxY } = boundsOf(solid.footprint);
+    const x = view.frame.x((minX + maxX) / 2);
+    const y = view.frame.y((minY + maxY) / 2);
+    const name = solid.obstruction.name || solid.obstruction.kind;
+    const height = isOverhead(solid) ? `underside ${heightText(solid.bottom_m, view.lengths)}` : `top ${formatLength(solid.top_m, view.lengths)}`;
+    const isUpright = maxY - minY > maxX - minX;
+    const half = view.frame.mm(Math.max(maxX - minX, maxY - minY)) / 2;
+    const along = isUpright ? { ax: x, ay: y + half, bx: x, by: y - half } : { ax: x - half, ay: y, bx: x + half, by: y };
+    const isBroad = view.frame.mm(Math.min(maxX - minX, maxY - minY)) > 12 * view.sizes.factor;
+    const words = isBroad ? [name, height] : [`${name}, ${height}`];
+    const spots = [0, 1, -1, 2, -2].flatMap((i) => [0, 1, -1, 2, -2].flatMap((j) => [x + (i * view.frame.mm(maxX - minX)) / 7, y + (j * view.frame.mm(maxY - minY)) / 7]));
+    addLabel(view, words.map((text) => ({ text, colour: PRINT.solid })), { x, y, clearance_mm: 0.4, toward_rad: Math.PI / 2, ...(isBroad ? { spots } : { along }) }, name);
+  }
+}

@@ -1,0 +1,102 @@
+import type { Mark } from './sheet.ts';
+import { type LaidRow, type LaidTable, type Table, layTable } from './tables.ts';
+import type { PaperBox } from './text-box.ts';
+import type { TypeSizes } from './type-sizes.ts';
+
+/** A table and how wide it may be. */
+export interface FlowBlock {
+  readonly table: Table;
+  /** `full` spans the sheet, `column` one of its columns. */
+  readonly span: 'full' | 'column';
+}
+
+/** What one sheet got of a flow. */
+export interface FlowPage {
+  readonly marks: Mark[];
+  /** Titles of the tables on it, each once. */
+  readonly titles: string[];
+}
+
+const GAP_mm = 7;
+
+/**
+ * Lets tables run down sheets: full ones below each other, then those of one column side by side.
+ * A table that does not fit goes on where there is room, its head repeated; a row is never parted,
+ * unless it alone is higher than a sheet: it then begins a sheet of its own.
+ */
+export function flowTables(blocks: readonly FlowBlock[], area: PaperBox, columns: number, sizes: TypeSizes): FlowPage[] {
+  const gap = GAP_mm * sizes.factor;
+  const width = area.right - area.left;
+  const columnWidth = (width - (columns - 1) * gap) / columns;
+  const pages: FlowPage[] = [];
+  let page: FlowPage = { marks: [], titles: [] };
+  let top = area.top;
+  let column = 0;
+  let y = area.top;
+  let lowest = area.top;
+  let isEmpty = true;
+
+  const turnPage = (): void => {
+    if (!isEmpty) pages.push(page);
+    page = { marks: [], titles: [] };
+    top = area.top;
+    column = 0;
+    y = area.top;
+    lowest = area.top;
+    isEmpty = true;
+  };
+  const nextPlace = (span: FlowBlock['span']): void => {
+    if (span === 'column' && column + 1 < columns && !(isEmpty && column === 0)) {
+      column += 1;
+      y = top;
+    } else turnPage();
+  };
+  const put = (row: LaidRow, span: FlowBlock['span']): void => {
+    page.marks.push(...row.draw(area.left + (span === 'column' ? column * (columnWidth + gap) : 0), y));
+    y += row.height_mm;
+    lowest = Math.max(lowest, y);
+    isEmpty = false;
+  };
+  const fits = (rows: readonly LaidRow[]): boolean => y + rows.reduce((sum, row) => sum + row.height_mm, 0) <= area.bottom + 1e-6;
+
+  const run = (laid: LaidTable, span: FlowBlock['span']): void => {
+    let isContinued = false;
+    let rest = [...laid.rows];
+    while (rest.length > 0 || !isContinued) {
+      const title = laid.titleRow(isContinued);
+      const least = [title, laid.head, ...rest.slice(0, 2)];
+      if (!fits(least) && y > area.top + 1e-6) {
+        nextPlace(span);
+        continue;
+      }
+      put(title, span);
+      put(laid.head, span);
+      if (!page.titles.includes(laid.title)) page.titles.push(laid.title);
+      isContinued = true;
+      const [first, ...others] = rest;
+      if (!first) break;
+      put(first, span);
+      rest = others;
+      while (rest[0] && fits([rest[0]])) put(rest.shift() ?? first, span);
+      if (rest.length > 0) nextPlace(span);
+    }
+    y += gap;
+  };
+
+  let lastSpan: FlowBlock['span'] = 'full';
+  for (const { table, span } of blocks) {
+    if (span !== lastSpan) {
+      if (span === 'column') {
+        top = y;
+        column = 0;
+      } else {
+        y = lowest === area.top ? area.top : lowest + gap;
+        column = 0;
+      }
+      lastSpan = span;
+    }
+    run(layTable(table, span === 'full' ? width : columnWidth, sizes), span);
+  }
+  if (!isEmpty) pages.push(page);
+  return pages;
+}

@@ -1,0 +1,129 @@
+import { circle, doubleLine, line, pen, ring, segments } from './marks.ts';
+import { PRINT, WEIGHT } from './print-ink.ts';
+import type { Mark } from './sheet.ts';
+import { SYMBOL_NAMES, type SymbolName } from './symbol-names.ts';
+import {
+  arcPlaces,
+  arrowHead,
+  capSymbol,
+  checkValveSymbol,
+  cylinderSymbol,
+  datumSymbol,
+  fittingSymbol,
+  nozzleSymbol,
+  reducerSymbol,
+  regulatorSymbol,
+  riserSymbol,
+} from './symbols.ts';
+import type { Table } from './tables.ts';
+import type { TypeSizes } from './type-sizes.ts';
+
+interface Entry {
+  readonly words: string;
+  /** Drawn around the middle of its cell: x, y, half width and factor. */
+  readonly draw: (x: number, y: number, half: number, factor: number) => readonly Mark[];
+}
+
+const across = (stroke: Parameters<typeof line>[0]) => (x: number, y: number, half: number): Mark[] => [line(stroke, x - half, y, x + half, y)];
+
+const ENTRIES: Readonly<Record<SymbolName, Entry>> = {
+  wall: {
+    words: 'finished wall face; ticks on the outer side, thickness not shown',
+    draw: (x, y, half, f) => [
+      line(pen(WEIGHT.heavy * f), x - half, y + 0.6 * f, x + half, y + 0.6 * f),
+      segments(
+        pen(WEIGHT.hair),
+        [-0.7, -0.2, 0.3, 0.8].flatMap((t) => [x + half * t, y + 0.6 * f, x + half * t + 1.2 * f, y - 0.8 * f]),
+      ),
+    ],
+  },
+  door: {
+    words: 'door with its swing',
+    draw: (x, y, half, f) => [
+      line(pen(WEIGHT.medium * f), x - half * 0.5, y + 1.8 * f, x - half * 0.5, y - 1.8 * f),
+      line(pen(WEIGHT.thin * f), ...arcPlaces(x - half * 0.5, y + 1.8 * f, 3.6 * f, Math.PI / 2, 0, 10)),
+    ],
+  },
+  'relief-vent': {
+    words: 'relief vent, arrow outward; free area',
+    draw: (x, y, half, f) => [
+      ring(pen(WEIGHT.thin * f), [x - half * 0.7, y - 0.8 * f, x + half * 0.4, y - 0.8 * f, x + half * 0.4, y + 0.8 * f, x - half * 0.7, y + 0.8 * f], PRINT.paper),
+      arrowHead(x + half, y, 0, 1.8 * f, PRINT.ink),
+    ],
+  },
+  opening: {
+    words: 'other opening',
+    draw: (x, y, half, f) => [
+      ring(pen(WEIGHT.thin * f), [x - half * 0.7, y - 0.8 * f, x + half * 0.7, y - 0.8 * f, x + half * 0.7, y + 0.8 * f, x - half * 0.7, y + 0.8 * f], PRINT.paper),
+      line(pen(WEIGHT.thin * f), x - half * 0.7, y - 0.8 * f, x + half * 0.7, y + 0.8 * f),
+      line(pen(WEIGHT.thin * f), x - half * 0.7, y + 0.8 * f, x + half * 0.7, y - 0.8 * f),
+    ],
+  },
+  standing: {
+    words: 'thing that stands in the room',
+    draw: (x, y, half, f) => [
+      ring(pen(WEIGHT.thin * f, PRINT.solid), [x - half * 0.8, y - 1.6 * f, x + half * 0.8, y - 1.6 * f, x + half * 0.8, y + 1.6 * f, x - half * 0.8, y + 1.6 * f], PRINT.solidFill),
+      line(pen(WEIGHT.hair, PRINT.faint), x - half * 0.8, y + 1.6 * f, x + half * 0.8, y - 1.6 * f),
+    ],
+  },
+  overhead: {
+    words: 'thing overhead',
+    draw: (x, y, half, f) => [
+      { kind: 'line', closed: true, stroke: pen(WEIGHT.thin * f, PRINT.solid, [1.8 * f, 0.9 * f]), places: [x - half * 0.8, y - 1.4 * f, x + half * 0.8, y - 1.4 * f, x + half * 0.8, y + 1.4 * f, x - half * 0.8, y + 1.4 * f] },
+    ],
+  },
+  cylinder: { words: 'cylinder on its rail; notch: outlet', draw: (x, y, _half, f) => cylinderSymbol(x, y, 1.9 * f, Math.PI / 2, f) },
+  'high-pressure': { words: 'high-pressure side, up to the regulator', draw: (x, y, half, f) => doubleLine(PRINT.warm, f, [x - half, y, x + half, y]) },
+  regulator: { words: 'pressure regulator, arrow with the flow', draw: (x, y, _half, f) => regulatorSymbol(x, y, 0, f) },
+  'check-valve': { words: 'check valve, arrow with the flow', draw: (x, y, _half, f) => checkValveSymbol(x, y, 0, f) },
+  pipe: { words: 'low-pressure pipe: size · length between fittings · height', draw: (x, y, half, f) => across(pen(WEIGHT.heavy * f, PRINT.cool))(x, y, half) },
+  fitting: {
+    words: 'elbow or tee: a tick on each level leg',
+    draw: (x, y, half, f) => [line(pen(WEIGHT.heavy * f, PRINT.cool), x - half, y, x, y, x, y + 2 * f), ...fittingSymbol(x, y, [Math.PI], PRINT.cool, f)],
+  },
+  reducer: { words: 'reducer, narrow end with the flow', draw: (x, y, half, f) => [...across(pen(WEIGHT.heavy * f, PRINT.cool))(x, y, half), reducerSymbol(x, y, 0, PRINT.cool, f)] },
+  cap: { words: 'cap', draw: (x, y, half, f) => [line(pen(WEIGHT.heavy * f, PRINT.cool), x - half, y, x + half * 0.4, y), capSymbol(x + half * 0.4, y, 0, PRINT.cool, f)] },
+  rise: { words: 'pipe rising, with both heights', draw: (x, y, _half, f) => riserSymbol(x, y + 1.2 * f, 'riser', f) },
+  drop: { words: 'pipe dropping, with both heights', draw: (x, y, _half, f) => riserSymbol(x, y - 1.2 * f, 'drop', f) },
+  nozzle: { words: 'nozzle, a stroke for each hole; id, orifice height, drop', draw: (x, y, _half, f) => nozzleSymbol(x, y, [0, Math.PI], f) },
+  ray: {
+    words: 'jet to the first thing it meets',
+    draw: (x, y, half, f) => [line(pen(WEIGHT.hair, PRINT.quiet, [4 * f, f, 0.6 * f, f]), x - half, y, x + half, y), arrowHead(x + half, y, 0, 1.8 * f, PRINT.quiet)],
+  },
+  coverage: {
+    words: 'edge of the floor that a nozzle serves, ticks inward',
+    draw: (x, y, half, f) => [
+      line(pen(WEIGHT.thin, PRINT.faint, [3 * f, 1.2 * f]), x - half, y, x + half, y),
+      segments(pen(WEIGHT.thin, PRINT.faint), [x - half * 0.5, y, x - half * 0.5, y - 1.6 * f, x + half * 0.5, y, x + half * 0.5, y - 1.6 * f]),
+    ],
+  },
+  uncovered: {
+    words: 'floor that no nozzle covers; denser toward the worst place',
+    draw: (x, y, half, f) => [-0.8, -0.3, 0.1, 0.4, 0.6, 0.8].flatMap((t, i) => [-1, 1].map((v) => circle(undefined, x + half * t, y + v * (0.7 + (i % 2) * 0.3) * f, 0.28 * f, PRINT.ink))),
+  },
+  datum: { words: 'datum: inside corner of two finished faces', draw: (x, y, _half, f) => datumSymbol(x, y, f * 0.8) },
+  'section-cut': {
+    words: 'section, arrow the way it looks',
+    draw: (x, y, half, f) => [
+      line(pen(WEIGHT.heavy * f), x - half * 0.6, y + 1.4 * f, x + half * 0.2, y + 1.4 * f),
+      line(pen(WEIGHT.thin * f), x + half * 0.2, y + 1.4 * f, x + half * 0.2, y - 1.6 * f),
+      arrowHead(x + half * 0.2, y - 1.8 * f, Math.PI / 2, 1.8 * f, PRINT.ink),
+    ],
+  },
+  underlay: { words: 'imported floor plan, its texts left out', draw: (x, y, half) => across(pen(WEIGHT.hair, PRINT.underlay))(x, y, half) },
+};
+
+/** A legend of the symbols in use and of no others. */
+export function legendTable(used: ReadonlySet<SymbolName>, { factor, text_mm }: TypeSizes): Table {
+  const width = 11 * factor;
+  const height = text_mm * 2;
+  return {
+    title: 'Legend',
+    columns: [{ head: '' }, { head: '', isWide: true }],
+    rows: SYMBOL_NAMES.filter((name) => used.has(name)).map((name) => [
+      { kind: 'drawing', width_mm: width, height_mm: height, draw: (x, y) => ENTRIES[name].draw(x + width / 2, y + height / 2, width * 0.45, factor) },
+      ENTRIES[name].words,
+    ]),
+    isPlain: true,
+  };
+}

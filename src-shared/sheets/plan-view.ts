@@ -1,0 +1,191 @@
+import { type Box, isInside } from '../geometry/outline.ts';
+import { type PlanPoint, polar } from '../geometry/point.ts';
+import type { Settings } from '../model/plan.ts';
+import type { UnderlayDrawing } from '../underlay/drawing.ts';
+import type { Datum } from './datum.ts';
+import { drawCoverage } from './draw-coverage.ts';
+import { drawCylinders, labelCylinders } from './draw-cylinders.ts';
+import { drawFindingMarks } from './draw-finding-marks.ts';
+import { drawNozzles, drawRays, labelNozzles } from './draw-nozzles.ts';
+import { drawUserDimensions, labelNotes, labelRooms } from './draw-notes.ts';
+import { drawPipes, drawUprights, labelPipes, labelUprights } from './draw-pipes.ts';
+import { drawSolids, labelSolids } from './draw-solids.ts';
+import { drawUnderlay } from './draw-underlay.ts';
+import { drawWalls, labelOpenings } from './draw-walls.ts';
+import type { NumberedFinding } from './findings-table.ts';
+import { line, pen, text } from './marks.ts';
+import { dimensionNozzles, dimensionRoom } from './nozzle-dimensions.ts';
+import { type PlanContent, contentBounds } from './plan-content.ts';
+import { PRINT, WEIGHT } from './print-ink.ts';
+import { type SectionCut, alongCut_m } from './section-cuts.ts';
+import type { Mark } from './sheet.ts';
+import type { SymbolName } from './symbol-names.ts';
+import { arrowHead } from './symbols.ts';
+import { type PaperBox, marksBox } from './text-box.ts';
+import type { TypeSizes } from './type-sizes.ts';
+import { type ViewDraft, inRoom, marksOf, uprightBox, viewDraft, viewFrame } from './view-draft.ts';
+
+/** A view composed on the paper it was given. */
+export interface ComposedView {
+  readonly marks: readonly Mark[];
+  /** Paper that its marks fill. */
+  readonly box: PaperBox;
+  readonly scale: number;
+  readonly used: ReadonlySet<SymbolName>;
+  readonly unplaced: readonly string[];
+}
+
+export interface PlanViewOptions {
+  readonly scale: number;
+  readonly sizes: TypeSizes;
+  readonly lengths: Settings['lengths'];
+  /** Paper that the view may fill. */
+  readonly room: PaperBox;
+  readonly drawings: ReadonlyMap<string, UnderlayDrawing>;
+  readonly cuts: readonly SectionCut[];
+  readonly findings: readonly NumberedFinding[];
+  /** Datum by space key. */
+  readonly datums: ReadonlyMap<string, Datum>;
+  /** Part of the level that this view shows; the whole level when missing. */
+  readonly window?: Box;
+}
+
+/** Paper kept around the drawn walls for dimensions and labels [mm at factor 1]. */
+export const PLAN_MARGIN_mm = 17;
+
+/** Whether a site box fits on the view's paper at a scale, with room for dimensions around it. */
+export function fitsPaper({ minX, minY, maxX, maxY }: Box, scale: number, room: PaperBox, factor: number): boolean {
+  const margin = 2 * PLAN_MARGIN_mm * factor;
+  return ((maxX - minX) * 1000) / scale + margin <= room.right - room.left && ((maxY - minY) * 1000) / scale + margin <= room.bottom - room.top;
+}
+
+/**
+ * Draws one layer of a level to scale.
+ * @returns undefined when nothing is drawn on the level
+ */
+export function composePlanView(content: PlanContent, options: PlanViewOptions): ComposedView | undefined {
+  const bounds = options.window ?? contentBounds(content);
+  if (!bounds) return undefined;
+  const { room, sizes, lengths, scale } = options;
+  const width_mm = ((bounds.maxX - bounds.minX) * 1000) / scale;
+  const height_mm = ((bounds.maxY - bounds.minY) * 1000) / scale;
+  const left = (room.left + room.right - width_mm) / 2;
+  const bottom = (room.top + room.bottom + height_mm) / 2;
+  const view = viewDraft(viewFrame(scale, bounds.minX, bounds.minY, left, bottom), sizes, lengths, room);
+  view.regionAt = (x, y) => {
+    const at = { x: bounds.minX + ((x - left) * scale) / 1000, y: bounds.minY + ((bottom - y) * scale) / 1000 };
+    return content.rooms.find(({ outline }) => isInside(at, outline))?.key;
+  };
+  const { window } = options;
+  const isShown = ({ x, y }: PlanPoint): boolean => !window || (x >= window.minX && x < window.maxX && y >= window.minY && y < window.maxY);
+  drawContent(view, window ? seenIn(content, isShown) : content, options, isShown);
+  const marks = window ? cutMarks(view, window) : marksOf(view);
+  return { marks, box: marksBox(marks), scale, used: view.used, unplaced: view.unplaced };
+}
+
+function drawContent(view: ViewDraft, content: PlanContent, options: PlanViewOptions, isShown: (at: PlanPoint) => boolean): void {
+  const { level, layer, rooms, spaces, networks, solids } = content;
+  const nozzles = networks.flatMap((network) => network.nozzles);
+  drawUnderlay(view, level, options.drawings);
+  for (const space of spaces) {
+    const own = nozzles.filter((nozzle) => nozzle.space?.key === space.key);
+    if (own.length > 0 || space.isProtected) drawCoverage(view, space, own);
+  }
+  drawSolids(view, solids);
+  drawWalls(view, rooms);
+  drawRays(view, nozzles);
+  for (const network of networks) drawPipes(view, network);
+  for (const network of networks) drawCylinders(view, network);
+  for (const network of networks) drawUprights(view, network);
+  drawNozzles(view, nozzles);
+  const cuts = options.cuts.filter((cut) => cut.room.level.id === level.id && layer === 'room');
+  for (const cut of cuts) drawCutMarks(view, cut, rooms);
+
+  const apart = new Map<string, readonly string[]>();
+  for (const space of spaces) {
+    const own = nozzles.filter((nozzle) => nozzle.space?.key === space.key);
+    for (const [id, words] of dimensionNozzles(view, space, options.datums.get(space.key), own, rooms, isShown)) apart.set(id, words);
+  }
+  if (layer === 'room') {
+    drawUserDimensions(view, level);
+    for (const room of rooms) dimensionRoom(view, room, rooms);
+  }
+  for (const network of networks) labelCylinders(view, network);
+  for (const network of networks) labelNozzles(view, network, apart);
+  for (const network of networks) labelUprights(view, network);
+  drawFindingMarks(view, options.findings, content);
+  for (const network of networks) labelPipes(view, network);
+  labelSolids(view, solids);
+  if (layer === 'room') {
+    labelOpenings(view, rooms);
+    labelNotes(view, level);
+  }
+  labelRooms(view, spaces);
+}
+
+/** What of a layer has its place within a window; walls and things stay, for they are cut at its edge. */
+const seenIn = (content: PlanContent, isShown: (at: PlanPoint) => boolean): PlanContent => ({
+  ...content,
+  networks: content.networks.map((network) => ({ ...network, nozzles: network.nozzles.filter(({ at }) => at && isShown(at)) })),
+  level: {
+    ...content.level,
+    notes: Object.fromEntries(Object.entries(content.level.notes).filter(([, { at }]) => isShown(at))),
+    dimensions: Object.fromEntries(Object.entries(content.level.dimensions).filter(([, { a, b }]) => isShown(a) && isShown(b))),
+  },
+});
+
+/** Cuts the lines of a partial view at its window and draws the window's edge as a match line. */
+function cutMarks(view: ViewDraft, window: Box): Mark[] {
+  const [left, top] = [view.frame.x(window.minX), view.frame.y(window.maxY)];
+  const [right, bottom] = [view.frame.x(window.maxX), view.frame.y(window.minY)];
+  const dashed = pen(WEIGHT.medium, undefined, [8, 2, 2, 2]);
+  return [
+    { kind: 'clip', x: left, y: top, width_mm: right - left, height_mm: bottom - top, marks: [...view.under, ...view.lines] },
+    line(dashed, left, top, right, top, right, bottom, left, bottom, left, top),
+    ...view.texts,
+  ];
+}
+
+/** Marks both ends of a cut: a heavy stroke, an arrow the way it looks, and its letter. */
+function drawCutMarks(view: ViewDraft, cut: SectionCut, rooms: readonly { readonly outline: readonly PlanPoint[] }[]): void {
+  const { frame, sizes } = view;
+  const { factor } = sizes;
+  view.used.add('section-cut');
+  const look_rad = cut.along_rad + Math.PI / 2;
+  const isCrowded = rooms.some(({ outline }) =>
+    outline.some((p) => {
+      const way = alongCut_m(cut, p);
+      return (way < cut.from_m - 1e-6 && way > cut.from_m - 14 * factor * (cut.to_m - cut.from_m) / frame.mm(cut.to_m - cut.from_m)) || (way > cut.to_m + 1e-6 && way < cut.to_m + 14 * factor / frame.mm(1));
+    }),
+  );
+  for (const [end_m, sense] of [
+    [cut.from_m, -1],
+    [cut.to_m, 1],
+  ] as const) {
+    const outSense = isCrowded ? -sense : sense;
+    const wall = polar(cut.through, cut.along_rad, end_m);
+    const ux = Math.cos(cut.along_rad) * outSense;
+    const uy = -Math.sin(cut.along_rad) * outSense;
+    const [wx, wy] = [frame.x(wall.x), frame.y(wall.y)];
+    const long = 5 * factor;
+    const starts = [0, 3, 6, 9, 12].map((step) => ((isCrowded ? 1.2 : 3) + step) * factor);
+    const isClear = (from: number): boolean =>
+      view.placer.isFree(uprightBox(wx + ux * (from + long / 2), wy + uy * (from + long / 2), (Math.abs(ux) * long) / 2 + factor, (Math.abs(uy) * long) / 2 + factor));
+    const gap = starts.find(isClear) ?? 3 * factor;
+    const [x0, y0, x1, y1] = [wx + ux * gap, wy + uy * gap, wx + ux * (gap + long), wy + uy * (gap + long)];
+    const tip = { x: x1 + Math.cos(look_rad) * 4 * factor, y: y1 - Math.sin(look_rad) * 4 * factor };
+    view.lines.push(
+      line(pen(WEIGHT.heavy * factor), x0, y0, x1, y1),
+      line(pen(WEIGHT.thin * factor), x1, y1, tip.x, tip.y),
+      arrowHead(tip.x, tip.y, look_rad, 2.2 * factor, PRINT.ink),
+    );
+    const height = sizes.heading_mm;
+    const tx = x1 - Math.cos(look_rad) * (height * 0.9);
+    const ty = y1 + Math.sin(look_rad) * (height * 0.9);
+    if (!inRoom(view, tx, ty)) continue;
+    view.texts.push(text(tx, ty + height / 2, cut.letter, { height_mm: height, font: 'bold', align: 'middle', halo: true }));
+    view.placer.block(uprightBox(tx, ty + height * 0.1, height * 0.6, height * 0.75));
+    view.placer.block(uprightBox((x0 + x1) / 2, (y0 + y1) / 2, Math.abs(x1 - x0) / 2 + 0.6, Math.abs(y1 - y0) / 2 + 0.6));
+    view.placer.block(uprightBox((x1 + tip.x) / 2, (y1 + tip.y) / 2, Math.abs(x1 - tip.x) / 2 + factor, Math.abs(y1 - tip.y) / 2 + factor));
+  }
+}

@@ -1,0 +1,72 @@
+import type { Settings } from '../model/plan.ts';
+import { FOOT_m } from '../units/convert.ts';
+import { box, line, pen, text } from './marks.ts';
+import { PRINT, WEIGHT } from './print-ink.ts';
+import type { Mark } from './sheet.ts';
+import { northSymbol } from './symbols.ts';
+import type { TypeSizes } from './type-sizes.ts';
+
+/** Length of the check bar's upper edge: 100 mm, and of its lower: 4 in. */
+export const CHECK_BAR_mm = 100;
+const FOUR_INCHES_mm = 101.6;
+
+/** Paper that the strip at the foot of a sheet with views takes [mm at factor 1]. */
+export const STRIP_HEIGHT_mm = 15;
+
+/**
+ * The bar that a user lays a ruler on: 100 mm above, 4 in below, from one zero. Never scaled with the text.
+ * @param x,y left end of its middle line
+ */
+export function checkBar(x: number, y: number, sizes: TypeSizes): Mark[] {
+  const tall = 1.5 * sizes.factor;
+  const marks: Mark[] = [line(pen(WEIGHT.medium), x, y, x + FOUR_INCHES_mm, y)];
+  for (let i = 0; i < 10; i += 2) marks.push(box(pen(WEIGHT.hair), x + i * 10, y - tall, 10, tall, PRINT.ink));
+  marks.push(line(pen(WEIGHT.hair), x, y - tall, x + CHECK_BAR_mm, y - tall, x + CHECK_BAR_mm, y));
+  for (let i = 1; i < 4; i += 2) marks.push(box(pen(WEIGHT.hair), x + i * 25.4, y, 25.4, tall, PRINT.ink));
+  marks.push(line(pen(WEIGHT.hair), x, y - tall, x, y + tall, x + FOUR_INCHES_mm, y + tall, x + FOUR_INCHES_mm, y));
+  const style = { height_mm: sizes.note_mm };
+  marks.push(
+    text(x, y - tall - 0.8 * sizes.factor, '0', style),
+    text(x + CHECK_BAR_mm, y - tall - 0.8 * sizes.factor, '100 mm', { ...style, align: 'right' }),
+    text(x + FOUR_INCHES_mm, y + tall + 1.2 * sizes.factor + sizes.note_mm, '4 in', { ...style, align: 'right' }),
+  );
+  return marks;
+}
+
+/** Round site lengths for a ground bar [m], shortest first. */
+const GROUND_m: Readonly<Record<Settings['lengths'], readonly number[]>> = {
+  metric: [0.5, 1, 2, 5, 10, 20, 50],
+  feet: [1, 2, 4, 8, 10, 20, 40, 80, 160].map((feet) => feet * FOOT_m),
+};
+
+/** A bar of site lengths at a view's scale, about 40 mm long. */
+export function groundBar(x: number, y: number, scale: number, lengths: Settings['lengths'], sizes: TypeSizes): { readonly marks: Mark[]; readonly width_mm: number } {
+  const wished_m = (42 * sizes.factor * scale) / 1000;
+  const whole_m = GROUND_m[lengths].reduce((best, length) => (length <= wished_m ? length : best), GROUND_m[lengths][0] ?? 1);
+  const width = (whole_m * 1000) / scale;
+  const tall = 1.1 * sizes.factor;
+  const marks: Mark[] = [box(pen(WEIGHT.hair), x, y - tall, width, tall)];
+  for (const i of [0, 2]) marks.push(box(pen(WEIGHT.hair), x + (i * width) / 4, y - tall, width / 4, tall, PRINT.ink));
+  const name = lengths === 'feet' ? `${Math.round(whole_m / FOOT_m)} ft` : `${whole_m} m`;
+  const style = { height_mm: sizes.note_mm };
+  marks.push(text(x, y + sizes.note_mm + 0.9 * sizes.factor, '0', style), text(x + width, y + sizes.note_mm + 0.9 * sizes.factor, name, { ...style, align: 'middle' }));
+  return { marks, width_mm: width };
+}
+
+/** The strip at the foot of a sheet with views: check bar, what to do with it, and plan north. */
+export function printStrip(left: number, right: number, bottom: number, hasPlan: boolean, sizes: TypeSizes): Mark[] {
+  const { factor, note_mm } = sizes;
+  const middle = bottom - 6.2 * factor;
+  const wordsLeft = left + FOUR_INCHES_mm + 5 * factor;
+  const marks = [
+    line(pen(WEIGHT.thin), left, bottom - STRIP_HEIGHT_mm * factor, right, bottom - STRIP_HEIGHT_mm * factor),
+    ...checkBar(left, middle, sizes),
+    text(wordsLeft, middle - 0.9 * factor, 'Print at 100 %, not “fit to page”.', { height_mm: note_mm, font: 'bold' }),
+    text(wordsLeft, middle + note_mm + 1.4 * factor, 'Check the bar with a ruler.', { height_mm: note_mm }),
+  ];
+  if (hasPlan) {
+    const x = right - 5 * factor;
+    marks.push(...northSymbol(x, middle - 0.6 * factor, 9.5 * factor), text(x - 4 * factor, middle + note_mm / 2, 'plan north', { height_mm: note_mm, align: 'right' }));
+  }
+  return marks;
+}

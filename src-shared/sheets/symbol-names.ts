@@ -1,0 +1,27 @@
+/** Signs that a view can hold; the legend prints those in use. */
+export const SYMBOL_NAMES = [
+  'wall',
+  'door',
+  'relief-vent',
+  'opening',
+  'standing',
+  'overhead',
+  'cylinder',
+  'high-pressure',
+  'regulator',
+  'check-valve',
+  'pipe',
+  'fitting',
+  'reducer',
+  'cap',
+  'rise',
+  'drop',
+  'nozzle',
+  'ray',
+  'coverage',
+  'uncovered',
+  'datum',
+  'section-cut',
+  'underlay',
+] as const;
+export type SymbolName = (typeof SYMBOL_NAMES)[number];

@@ -1,0 +1,162 @@
+import type { Verdict } from '../rules/finding.ts';
+import { circle, line, pen, ring } from './marks.ts';
+import { PRINT, WEIGHT } from './print-ink.ts';
+import type { Mark } from './sheet.ts';
+
+/** Places along an arc, counter-clockwise on paper from its right, x and y in turn. */
+export function arcPlaces(x: number, y: number, radius: number, from_rad: number, to_rad: number, steps = 24): number[] {
+  const places: number[] = [];
+  for (let i = 0; i <= steps; i += 1) {
+    const angle = from_rad + ((to_rad - from_rad) * i) / steps;
+    places.push(x + Math.cos(angle) * radius, y - Math.sin(angle) * radius);
+  }
+  return places;
+}
+
+const along = (x: number, y: number, angle_rad: number, length: number): [number, number] => [x + Math.cos(angle_rad) * length, y - Math.sin(angle_rad) * length];
+
+/** An arrow head with its tip at a place, pointing in a direction. */
+export function arrowHead(x: number, y: number, angle_rad: number, length: number, fill: string): Mark {
+  const spread = 0.32;
+  return ring(pen(WEIGHT.hair, fill), [x, y, ...along(x, y, angle_rad + Math.PI - spread, length), ...along(x, y, angle_rad + Math.PI + spread, length)], fill);
+}
+
+/** Radius of a nozzle's ring and of a riser's [mm at factor 1]. */
+export const NOZZLE_RADIUS_mm = 1.3;
+export const RISER_RADIUS_mm = 1.2;
+/** How far a nozzle's strokes reach from its middle. */
+export const NOZZLE_REACH_mm = 3.6;
+
+/** Nozzle: small ring with one short stroke per hole, pointing where it blows. */
+export function nozzleSymbol(x: number, y: number, holes_rad: readonly number[], factor: number): Mark[] {
+  const radius = NOZZLE_RADIUS_mm * factor;
+  return [
+    ...holes_rad.map((hole) => line(pen(WEIGHT.wide * factor), ...along(x, y, hole, radius), ...along(x, y, hole, NOZZLE_REACH_mm * factor))),
+    circle(pen(WEIGHT.medium * factor), x, y, radius, PRINT.paper),
+    circle(undefined, x, y, radius * 0.3, PRINT.ink),
+  ];
+}
+
+/** Cylinder: circle with a flat on the wall side, standing on its rail line; the outlet is a notch. */
+export function cylinderSymbol(x: number, y: number, radius: number, back_rad: number, factor: number): Mark[] {
+  const flat = Math.acos(0.86);
+  const front = back_rad + Math.PI;
+  const railMiddle = along(x, y, back_rad, radius * 1.02);
+  const railEnd = radius * 1.35;
+  const notchTip = along(x, y, front, radius * 0.5);
+  return [
+    ring(pen(WEIGHT.wide * factor), arcPlaces(x, y, radius, back_rad + flat, back_rad + 2 * Math.PI - flat, 40), PRINT.paper),
+    line(
+      pen(WEIGHT.heavy * factor),
+      ...along(railMiddle[0], railMiddle[1], back_rad + Math.PI / 2, railEnd),
+      ...along(railMiddle[0], railMiddle[1], back_rad - Math.PI / 2, railEnd),
+    ),
+    line(pen(WEIGHT.medium * factor), ...along(x, y, front + 0.3, radius), ...notchTip, ...along(x, y, front - 0.3, radius)),
+  ];
+}
+
+/** Riser or drop: ring with an upward or a downward stroke. */
+export function riserSymbol(x: number, y: number, way: 'riser' | 'drop', factor: number): Mark[] {
+  const radius = RISER_RADIUS_mm * factor;
+  const sense = way === 'riser' ? Math.PI / 2 : -Math.PI / 2;
+  const end = along(x, y, sense, 3.4 * factor);
+  return [
+    line(pen(WEIGHT.medium * factor), ...along(x, y, sense, radius), ...end),
+    arrowHead(end[0], end[1], sense, 1.5 * factor, PRINT.ink),
+    circle(pen(WEIGHT.medium * factor), x, y, radius, PRINT.paper),
+  ];
+}
+
+/** Regulator: lozenge with its flow arrow. */
+export function regulatorSymbol(x: number, y: number, flow_rad: number, factor: number): Mark[] {
+  const size = 2.2 * factor;
+  const tip = along(x, y, flow_rad, size * 0.7);
+  const tail = along(x, y, flow_rad + Math.PI, size * 0.7);
+  return [
+    ring(pen(WEIGHT.medium * factor), [0, 1, 2, 3].flatMap((i) => along(x, y, flow_rad + (i * Math.PI) / 2, size)), PRINT.paper),
+    line(pen(WEIGHT.thin * factor), ...tail, ...tip),
+    arrowHead(tip[0], tip[1], flow_rad, 1.4 * factor, PRINT.ink),
+  ];
+}
+
+/** Check valve: flow arrow against a bar. */
+export function checkValveSymbol(x: number, y: number, flow_rad: number, factor: number): Mark[] {
+  const size = 1.6 * factor;
+  const tip = along(x, y, flow_rad, size);
+  const tail = along(x, y, flow_rad + Math.PI, size);
+  const across = flow_rad + Math.PI / 2;
+  return [
+    ring(pen(WEIGHT.medium * factor), [...tip, ...along(tail[0], tail[1], across, size * 0.8), ...along(tail[0], tail[1], across, -size * 0.8)], PRINT.paper),
+    line(pen(WEIGHT.wide * factor), ...along(tip[0], tip[1], across, size), ...along(tip[0], tip[1], across, -size)),
+  ];
+}
+
+/** Ticks across the legs of a screwed fitting, one per direction. */
+export const fittingSymbol = (x: number, y: number, legs_rad: readonly number[], colour: string, factor: number): Mark[] =>
+  legs_rad.map((leg) => {
+    const at = along(x, y, leg, 1.7 * factor);
+    return line(pen(WEIGHT.medium * factor, colour), ...along(at[0], at[1], leg + Math.PI / 2, 1.1 * factor), ...along(at[0], at[1], leg - Math.PI / 2, 1.1 * factor));
+  });
+
+/** Reducer: wedge that narrows with the flow. */
+export function reducerSymbol(x: number, y: number, flow_rad: number, colour: string, factor: number): Mark {
+  const back = along(x, y, flow_rad + Math.PI, 1.4 * factor);
+  return ring(
+    pen(WEIGHT.thin * factor, colour),
+    [...along(back[0], back[1], flow_rad + Math.PI / 2, 1.3 * factor), ...along(back[0], back[1], flow_rad - Math.PI / 2, 1.3 * factor), ...along(x, y, flow_rad, 1.6 * factor)],
+    colour,
+  );
+}
+
+/** Cap or plug at the end of a pipe. */
+export const capSymbol = (x: number, y: number, pipe_rad: number, colour: string, factor: number): Mark =>
+  line(pen(WEIGHT.heavy * factor, colour), ...along(x, y, pipe_rad + Math.PI / 2, 1.5 * factor), ...along(x, y, pipe_rad - Math.PI / 2, 1.5 * factor));
+
+/** Datum: ring with two opposite quarters filled. */
+export function datumSymbol(x: number, y: number, factor: number): Mark[] {
+  const radius = 2 * factor;
+  const quarter = (from: number): Mark => ring(pen(WEIGHT.hair), [x, y, ...arcPlaces(x, y, radius, from, from + Math.PI / 2, 8)], PRINT.ink);
+  const reach = radius * 1.5;
+  return [
+    circle(pen(WEIGHT.thin * factor), x, y, radius, PRINT.paper),
+    quarter(0),
+    quarter(Math.PI),
+    line(pen(WEIGHT.thin * factor), x - reach, y, x + reach, y),
+    line(pen(WEIGHT.thin * factor), x, y - reach, x, y + reach),
+  ];
+}
+
+/** North arrow: half-filled dart with its letter drawn by the caller below its foot. */
+export function northSymbol(x: number, y: number, height: number): Mark[] {
+  const half = height * 0.26;
+  const foot = y + height * 0.5;
+  const waist = y + height * 0.3;
+  const tip = y - height * 0.5;
+  return [
+    ring(pen(WEIGHT.thin), [x, tip, x + half, foot, x, waist], PRINT.ink),
+    ring(pen(WEIGHT.thin), [x, tip, x - half, foot, x, waist], PRINT.paper),
+  ];
+}
+
+/** The mark of a verdict around a middle; each differs in shape, so that none needs its colour. */
+export function verdictMark(x: number, y: number, size: number, verdict: Verdict): Mark[] {
+  const half = size / 2;
+  const stroke = pen(WEIGHT.medium);
+  switch (verdict) {
+    case 'stop':
+      return [
+        ring(pen(WEIGHT.hair), [x - half, y - half, x + half, y - half, x + half, y + half, x - half, y + half], PRINT.ink),
+        line(pen(size * 0.18, PRINT.paper), x - half * 0.62, y, x + half * 0.62, y),
+      ];
+    case 'warn':
+      return [ring(stroke, [x, y - half, x + half, y + half * 0.85, x - half, y + half * 0.85], PRINT.paper)];
+    case 'note':
+      return [circle(undefined, x, y, half * 0.5, PRINT.ink)];
+    case 'not-checked': {
+      const piece = Math.PI / 4;
+      return [0, 1, 2, 3].map((i) => line(stroke, ...arcPlaces(x, y, half * 0.9, i * 2 * piece + 0.25, (i * 2 + 1) * piece + 0.35, 4)));
+    }
+    case 'ok':
+      return [line(pen(WEIGHT.thin), x - half * 0.8, y, x - half * 0.2, y + half * 0.7, x + half * 0.9, y - half * 0.8)];
+  }
+}

@@ -1,0 +1,216 @@
+import type { Verdict } from '../rules/finding.ts';
+import { printable, textWidth_mm } from './font-widths.ts';
+import { box, line, pen, ring, text } from './marks.ts';
+import { PRINT, WEIGHT } from './print-ink.ts';
+import type { FontName, Mark } from './sheet.ts';
+import { verdictMark } from './symbols.ts';
+import { wrapText } from './text-box.ts';
+import type { TypeSizes } from './type-sizes.ts';
+
+/** What stands in a cell: words, the mark of a verdict, an empty field to write in, or a drawing. */
+export type Cell =
+  | string
+  | { readonly kind: 'verdict'; readonly verdict: Verdict }
+  | { readonly kind: 'field' }
+  | { readonly kind: 'drawing'; readonly width_mm: number; readonly height_mm: number; readonly draw: (x: number, y: number) => readonly Mark[] };
+
+export interface Column {
+  readonly head: string;
+  readonly align?: 'left' | 'right' | 'middle';
+  readonly font?: FontName;
+  /** Least width [mm at factor 1]: for fields to write in. */
+  readonly least_mm?: number;
+  /** Takes the width that the other columns leave. */
+  readonly isWide?: boolean;
+}
+
+/** A table as content; `layTable` gives it measures. */
+export interface Table {
+  readonly title: string;
+  /** A sentence under the title. */
+  readonly note?: string;
+  readonly columns: readonly Column[];
+  readonly rows: readonly (readonly Cell[])[];
+  /** Without headings and rules, for lists of sentences. */
+  readonly isPlain?: boolean;
+  /** Height of a row that is written in by hand [mm]. */
+  readonly rowHeight_mm?: number;
+}
+
+/** A piece of a table that is never parted, drawn from its top left corner. */
+export interface LaidRow {
+  readonly height_mm: number;
+  readonly draw: (x: number, y: number) => Mark[];
+}
+
+/** A table with measures: the head is repeated wherever the table goes on. */
+export interface LaidTable {
+  readonly title: string;
+  readonly width_mm: number;
+  readonly titleRow: (isContinued: boolean) => LaidRow;
+  readonly head: LaidRow;
+  readonly rows: readonly LaidRow[];
+}
+
+const PITCH = 1.72;
+const PAD_mm = 1.1;
+
+const wordsOf = (cell: Cell): string => (typeof cell === 'string' ? printable(cell) : '');
+const longestWord = (words: string, height: number, font: FontName): number => Math.max(0, ...words.split(' ').map((word) => textWidth_mm(word, height, font)));
+
+/** Shares a width among columns: none below its longest word, the widest give way first. */
+export function shareWidth(natural: readonly number[], least: readonly number[], isWide: readonly boolean[], total: number): number[] {
+  const widths = [...natural];
+  const sum = (): number => widths.reduce((all, width) => all + width, 0);
+  for (let step = 0; step < 400 && sum() > total + 1e-6; step += 1) {
+    let widest = -1;
+    widths.forEach((width, i) => {
+      if (width > (least[i] ?? 0) + 1e-6 && (widest < 0 || width > (widths[widest] ?? 0))) widest = i;
+    });
+    if (widest < 0) break;
+    const next = Math.max(0, ...widths.filter((width, i) => i !== widest && width < (widths[widest] ?? 0)));
+    const cut = Math.min((widths[widest] ?? 0) - Math.max(least[widest] ?? 0, next * 0.98), sum() - total);
+    widths[widest] = (widths[widest] ?? 0) - Math.max(cut, 1e-3);
+  }
+  const over = sum();
+  if (over > total) return widths.map((width) => (width * total) / over);
+  const wide = isWide.filter(Boolean).length;
+  return widths.map((width, i) => width + (wide > 0 ? (isWide[i] ? (total - over) / wide : 0) : (total - over) / widths.length));
+}
+
+/** Longest text of a cell in one row [characters]; a longer one goes on in further rows, so that no row outgrows a sheet. */
+const LONGEST_CELL = 700;
+
+/** A row whose texts are short enough to be kept whole, or several in its place. */
+function partedRow(row: readonly Cell[]): (readonly Cell[])[] {
+  if (row.every((cell) => typeof cell !== 'string' || cell.length <= LONGEST_CELL)) return [row];
+  const head: Cell[] = [];
+  const rest: Cell[] = [];
+  for (const cell of row) {
+    if (typeof cell !== 'string' || cell.length <= LONGEST_CELL) {
+      head.push(cell);
+      rest.push('');
+      continue;
+    }
+    const space = cell.lastIndexOf(' ', LONGEST_CELL);
+    const at = space > LONGEST_CELL / 2 ? space : LONGEST_CELL;
+    head.push(cell.slice(0, at));
+    rest.push(cell.slice(at).trimStart());
+  }
+  return [head, ...partedRow(rest)];
+}
+
+/** Measures a table for a width of paper. */
+export function layTable(given: Table, width_mm: number, sizes: TypeSizes): LaidTable {
+  const table = { ...given, rows: given.rows.flatMap(partedRow) };
+  const { factor } = sizes;
+  const height = sizes.text_mm;
+  const pad = PAD_mm * factor;
+  const columns = table.columns;
+  const cellWidth = (cell: Cell, font: FontName): number => {
+    if (typeof cell === 'string') return textWidth_mm(printable(cell), height, font);
+    if (cell.kind === 'verdict') return height * 1.4;
+    return cell.kind === 'drawing' ? cell.width_mm : 0;
+  };
+  const natural = columns.map(({ head, font, least_mm }, i) => {
+    const cells = table.rows.map((row) => cellWidth(row[i] ?? '', font ?? 'plain'));
+    const heading = table.isPlain ? 0 : textWidth_mm(head, height, 'bold');
+    return Math.max(heading, (least_mm ?? 0) * factor, ...cells) + 2 * pad;
+  });
+  const least = columns.map(({ head, font, least_mm }, i) => {
+    const cells = table.rows.map((row) => {
+      const cell = row[i] ?? '';
+      return typeof cell === 'string' ? longestWord(wordsOf(cell), height, font ?? 'plain') : cellWidth(cell, 'plain');
+    });
+    return Math.max(table.isPlain ? 0 : longestWord(head, height, 'bold'), (least_mm ?? 0) * factor, ...cells) + 2 * pad;
+  });
+  const widths = shareWidth(natural, least, columns.map(({ isWide }) => isWide ?? false), width_mm);
+  const lefts = widths.map((_, i) => widths.slice(0, i).reduce((sum, width) => sum + width, 0));
+
+  const written = (lines: readonly string[], i: number, x: number, y: number, font: FontName, rowHeight: number): Mark[] => {
+    const { align = 'left' } = columns[i] ?? {};
+    const left = x + (lefts[i] ?? 0);
+    const width = widths[i] ?? 0;
+    const at = align === 'left' ? left + pad : align === 'right' ? left + width - pad : left + width / 2;
+    const block = lines.length * height * PITCH;
+    const top = table.rowHeight_mm ? y + (rowHeight - block) / 2 : y + pad * 0.5;
+    return lines.map((words, k) => text(at, top + (k + 0.5) * height * PITCH + height / 2, words, { height_mm: height, font, align }));
+  };
+
+  const layRow = (cells: readonly Cell[], fontOf: (i: number) => FontName): LaidRow => {
+    const lines = columns.map((_, i) => {
+      const words = wordsOf(cells[i] ?? '');
+      return words === '' ? [] : wrapText(words, (widths[i] ?? 0) - 2 * pad, height, fontOf(i));
+    });
+    const drawings = cells.map((cell) => (typeof cell !== 'string' && cell.kind === 'drawing' ? cell.height_mm : 0));
+    const most = Math.max(1, ...lines.map((list) => list.length));
+    const rowHeight = Math.max(most * height * PITCH + pad, (table.rowHeight_mm ?? 0) * 1, ...drawings.map((tall) => tall + pad));
+    return {
+      height_mm: rowHeight,
+      draw: (x, y) => {
+        const marks = lines.flatMap((list, i) => written(list, i, x, y, fontOf(i), rowHeight));
+        cells.forEach((cell, i) => {
+          if (typeof cell === 'string') return;
+          const left = x + (lefts[i] ?? 0);
+          if (cell.kind === 'verdict') marks.push(...verdictMark(left + (widths[i] ?? 0) / 2, y + pad * 0.5 + height * PITCH * 0.5, height * 1.25, cell.verdict));
+          if (cell.kind === 'drawing') marks.push(...cell.draw(left + pad, y + (rowHeight - cell.height_mm) / 2));
+        });
+        return marks;
+      },
+    };
+  };
+
+  const ruled = (row: LaidRow, isFirst: boolean): LaidRow => {
+    if (table.isPlain) return row;
+    return {
+      height_mm: row.height_mm,
+      draw: (x, y) => [
+        ...(isFirst ? [box(pen(WEIGHT.hair, PRINT.tableBand), x, y, width_mm, row.height_mm, PRINT.tableBand)] : []),
+        ...row.draw(x, y),
+        line(pen(isFirst ? WEIGHT.medium : WEIGHT.hair, isFirst ? PRINT.ink : PRINT.faint), x, y + row.height_mm, x + width_mm, y + row.height_mm),
+        ...(table.rowHeight_mm ? lefts.slice(1).map((left) => line(pen(WEIGHT.hair, PRINT.faint), x + left, y, x + left, y + row.height_mm)) : []),
+      ],
+    };
+  };
+
+  const titleRow = (isContinued: boolean): LaidRow => {
+    const title = isContinued ? `${table.title} (continued)` : table.title;
+    const titleLines = table.title === '' ? [] : wrapText(printable(title), width_mm, sizes.heading_mm, 'bold');
+    const noteLines = table.note && !isContinued ? wrapText(printable(table.note), width_mm, sizes.note_mm, 'plain') : [];
+    const titleHeight = titleLines.length * sizes.heading_mm * 1.5;
+    const gap = 1.6 * factor;
+    return {
+      height_mm: titleHeight + noteLines.length * sizes.note_mm * PITCH + gap,
+      draw: (x, y) => [
+        ...titleLines.map((words, i) => text(x, y + sizes.heading_mm * (1.1 + i * 1.5), words, { height_mm: sizes.heading_mm, font: 'bold' })),
+        ...noteLines.map((words, i) => text(x, y + titleHeight + (i + 0.8) * sizes.note_mm * PITCH, words, { height_mm: sizes.note_mm, colour: PRINT.quiet })),
+        ...(table.title === '' ? [] : [line(pen(WEIGHT.wide), x, y + titleHeight + noteLines.length * sizes.note_mm * PITCH + gap * 0.8, x + width_mm, y + titleHeight + noteLines.length * sizes.note_mm * PITCH + gap * 0.8)]),
+      ],
+    };
+  };
+  const head = table.isPlain ? { height_mm: 0, draw: () => [] } : ruled(layRow(columns.map(({ head: words }) => words), () => 'bold'), true);
+  const rows = table.rows.map((row) => ruled(layRow(row, (i) => columns[i]?.font ?? 'plain'), false));
+  return { title: table.title, width_mm, titleRow, head, rows };
+}
+
+/** Height of a laid table from its title to its last row [mm]. */
+export const tableHeight_mm = ({ titleRow, head, rows }: LaidTable): number => titleRow(false).height_mm + head.height_mm + rows.reduce((sum, row) => sum + row.height_mm, 0);
+
+/** Draws a whole table from its top left corner. */
+export function drawTable(table: LaidTable, x: number, y: number): Mark[] {
+  const marks: Mark[] = [];
+  let top = y;
+  for (const row of [table.titleRow(false), table.head, ...table.rows]) {
+    marks.push(...row.draw(x, top));
+    top += row.height_mm;
+  }
+  return marks;
+}
+
+/** An empty box to tick by hand. */
+export const tickBox = (size_mm: number): Cell => ({
+  kind: 'drawing',
+  width_mm: size_mm,
+  height_mm: size_mm,
+  draw: (x, y) => [ring(pen(WEIGHT.thin), [x, y, x + size_mm, y, x + size_mm, y + size_mm, x, y + size_mm])],
+});

@@ -1,0 +1,189 @@
+import { DEPTH, RISE, textWidth_mm } from './font-widths.ts';
+import type { TextMark } from './marks.ts';
+import type { FontName, Mark } from './sheet.ts';
+
+/** A box on paper that may be turned: middle, half sizes and rotation counter-clockwise as seen [mm, rad]. */
+export interface TurnedBox {
+  readonly x: number;
+  readonly y: number;
+  readonly halfWidth: number;
+  readonly halfHeight: number;
+  readonly rotation_rad: number;
+}
+
+/** An upright box on paper [mm], y down. */
+export interface PaperBox {
+  readonly left: number;
+  readonly top: number;
+  readonly right: number;
+  readonly bottom: number;
+}
+
+/** The box that a printed text fills, from the tallest letter to the deepest. */
+export function textBoxOf(mark: TextMark): TurnedBox {
+  const width = textWidth_mm(mark.text, mark.height_mm, mark.font);
+  const rotation_rad = mark.rotation_rad ?? 0;
+  const along = mark.align === 'left' ? width / 2 : mark.align === 'right' ? -width / 2 : 0;
+  const up = ((RISE - DEPTH) / 2) * mark.height_mm;
+  const cos = Math.cos(rotation_rad);
+  const sin = Math.sin(rotation_rad);
+  return {
+    x: mark.x + along * cos - up * sin,
+    y: mark.y - along * sin - up * cos,
+    halfWidth: width / 2,
+    halfHeight: ((RISE + DEPTH) / 2) * mark.height_mm,
+    rotation_rad,
+  };
+}
+
+/** The four corners of a turned box, x and y in turn. */
+export function cornersOf({ x, y, halfWidth, halfHeight, rotation_rad }: TurnedBox): number[] {
+  const cos = Math.cos(rotation_rad);
+  const sin = Math.sin(rotation_rad);
+  const signs = [-1, -1, 1, -1, 1, 1, -1, 1];
+  const corners: number[] = [];
+  for (let i = 0; i < 8; i += 2) {
+    const u = (signs[i] ?? 0) * halfWidth;
+    const v = (signs[i + 1] ?? 0) * halfHeight;
+    corners.push(x + u * cos - v * sin, y - u * sin - v * cos);
+  }
+  return corners;
+}
+
+/** Smallest upright box around places given x and y in turn; turned inside out when there are none. */
+export function boxAround(places: ArrayLike<number>, grow_mm = 0): PaperBox {
+  let left = Infinity;
+  let top = Infinity;
+  let right = -Infinity;
+  let bottom = -Infinity;
+  for (let i = 0; i + 1 < places.length; i += 2) {
+    left = Math.min(left, places[i] ?? left);
+    right = Math.max(right, places[i] ?? right);
+    top = Math.min(top, places[i + 1] ?? top);
+    bottom = Math.max(bottom, places[i + 1] ?? bottom);
+  }
+  return { left: left - grow_mm, top: top - grow_mm, right: right + grow_mm, bottom: bottom + grow_mm };
+}
+
+export const joinBoxes = (boxes: Iterable<PaperBox>): PaperBox => {
+  let joined: PaperBox = { left: Infinity, top: Infinity, right: -Infinity, bottom: -Infinity };
+  for (const { left, top, right, bottom } of boxes) {
+    joined = { left: Math.min(joined.left, left), top: Math.min(joined.top, top), right: Math.max(joined.right, right), bottom: Math.max(joined.bottom, bottom) };
+  }
+  return joined;
+};
+
+export const boxesOverlap = (a: PaperBox, b: PaperBox): boolean => a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
+
+export const boxHolds = (outer: PaperBox, inner: PaperBox): boolean =>
+  inner.left >= outer.left && inner.right <= outer.right && inner.top >= outer.top && inner.bottom <= outer.bottom;
+
+/** The paper that one mark inks, line widths included; what a clip box cuts off does not count. */
+export function markBox(mark: Mark): PaperBox {
+  switch (mark.kind) {
+    case 'line':
+      return boxAround(mark.places, mark.stroke.width_mm / 2);
+    case 'segments':
+      return boxAround(mark.places, mark.stroke.width_mm / 2);
+    case 'circle':
+    case 'arc': {
+      const reach = mark.radius_mm + (mark.stroke?.width_mm ?? 0) / 2;
+      return { left: mark.x - reach, top: mark.y - reach, right: mark.x + reach, bottom: mark.y + reach };
+    }
+    case 'area':
+      return joinBoxes(mark.rings.map((places) => boxAround(places)));
+    case 'text':
+      return boxAround(cornersOf(textBoxOf(mark)));
+    case 'image': {
+      const [a, b, c, d, e, f] = mark.matrix;
+      return boxAround([e, f, e + a, f + b, e + c, f + d, e + a + c, f + b + d]);
+    }
+    case 'clip': {
+      const cut = joinBoxes(mark.marks.map(markBox));
+      return {
+        left: Math.max(cut.left, mark.x),
+        top: Math.max(cut.top, mark.y),
+        right: Math.min(cut.right, mark.x + mark.width_mm),
+        bottom: Math.min(cut.bottom, mark.y + mark.height_mm),
+      };
+    }
+  }
+}
+
+/** Smallest box around all marks. */
+export const marksBox = (marks: readonly Mark[]): PaperBox => joinBoxes(marks.map(markBox));
+
+/** Whether two turned boxes share more than a touch (separating axes). */
+export function turnedBoxesOverlap(a: TurnedBox, b: TurnedBox): boolean {
+  const dx = b.x - a.x;
+  const dy = b.y - a.y;
+  for (const axis of [a.rotation_rad, a.rotation_rad + Math.PI / 2, b.rotation_rad, b.rotation_rad + Math.PI / 2]) {
+    const ux = Math.cos(axis);
+    const uy = -Math.sin(axis);
+    const apart = Math.abs(dx * ux + dy * uy);
+    if (apart >= reachAlong(a, axis) + reachAlong(b, axis) - 1e-6) return false;
+  }
+  return true;
+}
+
+/** How far a turned box reaches from its middle in a direction [mm]. */
+export const reachAlong = (of: TurnedBox, direction_rad: number): number =>
+  of.halfWidth * Math.abs(Math.cos(direction_rad - of.rotation_rad)) + of.halfHeight * Math.abs(Math.sin(direction_rad - of.rotation_rad));
+
+/** How much of a straight piece lies inside a turned box [mm]; 0 when it passes by. */
+export function lengthInside_mm(of: TurnedBox, ax: number, ay: number, bx: number, by: number): number {
+  const cos = Math.cos(of.rotation_rad);
+  const sin = Math.sin(of.rotation_rad);
+  const toBox = (x: number, y: number): readonly [number, number] => [(x - of.x) * cos - (y - of.y) * sin, -(x - of.x) * sin - (y - of.y) * cos];
+  const [u0, v0] = toBox(ax, ay);
+  const [u1, v1] = toBox(bx, by);
+  let from = 0;
+  let to = 1;
+  for (const [start, delta, half] of [
+    [u0, u1 - u0, of.halfWidth],
+    [v0, v1 - v0, of.halfHeight],
+  ] as const) {
+    if (Math.abs(delta) < 1e-12) {
+      if (Math.abs(start) >= half) return 0;
+      continue;
+    }
+    const enter = (-Math.sign(delta) * half - start) / delta;
+    const leave = (Math.sign(delta) * half - start) / delta;
+    from = Math.max(from, enter);
+    to = Math.min(to, leave);
+  }
+  return to > from ? (to - from) * Math.hypot(bx - ax, by - ay) : 0;
+}
+
+/** Breaks a text into lines no wider than `width_mm`; a word that is too long alone is broken inside. */
+export function wrapText(words: string, width_mm: number, height_mm: number, font: FontName): string[] {
+  const lines: string[] = [];
+  let current = '';
+  const fits = (candidate: string): boolean => textWidth_mm(candidate, height_mm, font) <= width_mm + 1e-9;
+  for (const word of words.split(' ').filter((part) => part !== '')) {
+    const joined = current === '' ? word : `${current} ${word}`;
+    if (fits(joined)) {
+      current = joined;
+      continue;
+    }
+    if (current !== '') lines.push(current);
+    current = '';
+    for (const character of word) {
+      if (current !== '' && !fits(current + character)) {
+        lines.push(current);
+        current = '';
+      }
+      current += character;
+    }
+  }
+  if (current !== '') lines.push(current);
+  return lines;
+}
+
+/** The beginning of a text that fits, with … when something was left out. */
+export function shortened(words: string, width_mm: number, height_mm: number, font: FontName): string {
+  if (textWidth_mm(words, height_mm, font) <= width_mm) return words;
+  let kept = [...words];
+  while (kept.length > 0 && textWidth_mm(`${kept.join('').trimEnd()}…`, height_mm, font) > width_mm) kept = kept.slice(0, -1);
+  return `${kept.join('').trimEnd()}…`;
+}
