@@ -6,7 +6,7 @@ import { z } from '../profile/zod.ts';
 export const PLAN_VERSION = 1;
 
 /** Nothing on a plan lies farther from its origin than this [m]; a larger number is damage. */
-const FARTHEST_m = 100_000;
+export const FARTHEST_m = 100_000;
 
 const text = z.string().max(20_000);
 const label = z.string().max(200);

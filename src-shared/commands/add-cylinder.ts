@@ -1,0 +1,29 @@
+import type { PlanPoint } from '../geometry/point.ts';
+import { type Ref, takeId } from '../model/plan.ts';
+import { command } from './command.ts';
+import { networkOnLevel, networksOn, newNetwork } from './new-network.ts';
+import { namesIn, nextName } from './next-name.ts';
+import { soundAngle_rad, soundPoint } from './sound-value.ts';
+
+/**
+ * Places a wall-mounted cylinder.
+ * @param networkId network that it feeds; null for the one network of the level that has no cylinder yet, or else a
+ *                  new network with the plan's first unit profile
+ * @param at        axis on the plan [m]
+ * @param back_rad  direction from the cylinder to the wall behind it [rad]
+ * Refuses a network that has gone or is on another level, and a plan without unit profile.
+ */
+export const addCylinder = command('Add cylinder', (draft, levelId: string, networkId: string | null, at: PlanPoint, back_rad: number): readonly Ref[] => {
+  const bare = networksOn(draft, levelId).filter(({ cylinders }) => Object.keys(cylinders).length === 0);
+  const network = networkId !== null ? networkOnLevel(draft, networkId, levelId) : bare.length === 1 && bare[0] ? bare[0] : newNetwork(draft, levelId);
+  const id = takeId(draft, 'cylinder');
+  network.cylinders[id] = {
+    id,
+    name: nextName(namesIn(draft, 'cylinder'), 'C'),
+    at: soundPoint(at),
+    mounting: 'wall',
+    back_rad: soundAngle_rad(back_rad),
+    railHeight_m: null,
+  };
+  return [{ kind: 'cylinder', network: network.id, id }];
+});

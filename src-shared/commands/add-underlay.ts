@@ -1,0 +1,47 @@
+import { type Ref, type Underlay, takeId } from '../model/plan.ts';
+import { command, refuse } from './command.ts';
+import { levelOf } from './lookup.ts';
+import { soundName } from './sound-value.ts';
+
+/** A file that the host keeps, as the plan names it. */
+export interface AssetEntry {
+  readonly name: string;
+  readonly file: string;
+  readonly sha256: string;
+}
+export type UnderlayStart = Pick<Underlay, 'kind' | 'page' | 'metresPerUnit' | 'calibration' | 'name'>;
+
+/**
+ * Lays a floor plan under a level, its origin on the plan's origin. A file that the plan holds already is not
+ * held twice. Refuses a level that has gone and a scale that is not more than 0.
+ */
+export const addUnderlay = command('Add floor plan', (draft, levelId: string, asset: AssetEntry, start: UnderlayStart): readonly Ref[] => {
+  const level = levelOf(draft, levelId);
+  const name = soundName('A floor plan', start.name);
+  const { metresPerUnit, calibration, kind, page } = start;
+  if (metresPerUnit !== null && !(metresPerUnit > 0 && metresPerUnit <= 1e6)) refuse('The scale of a floor plan must be more than 0.');
+  if (!Number.isInteger(page) || page < 1 || page > 10_000) refuse('Pages are counted from 1.');
+  let held = Object.values(draft.assets).find(({ sha256 }) => sha256 === asset.sha256)?.id;
+  if (!held) {
+    held = takeId(draft, 'asset');
+    draft.assets[held] = { id: held, name: asset.name.slice(0, 200), file: asset.file, sha256: asset.sha256 };
+  }
+  const id = takeId(draft, 'underlay');
+  level.underlays[id] = {
+    id,
+    name,
+    asset: held,
+    kind,
+    page,
+    at: { x: 0, y: 0 },
+    rotation_rad: 0,
+    metresPerUnit,
+    calibration: metresPerUnit === null ? 'none' : calibration,
+    knownLengths: [],
+    opacity: 0.6,
+    hiddenLayers: [],
+    visible: true,
+    locked: false,
+  };
+  return [{ kind: 'underlay', level: levelId, id }];
+});

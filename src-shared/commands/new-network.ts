@@ -1,0 +1,41 @@
+import type { Draft } from 'immer';
+import type { Network, Plan } from '../model/plan.ts';
+import { takeId } from '../model/plan.ts';
+import { refuse } from './command.ts';
+import { levelOf, networkOf } from './lookup.ts';
+import { namesIn, nextName } from './next-name.ts';
+
+/** Makes an empty network on a level, with the plan's first unit profile. Refuses when the plan has no profile. */
+export function newNetwork(draft: Draft<Plan>, levelId: string): Network {
+  levelOf(draft, levelId);
+  const profile = Object.keys(draft.profiles)[0] ?? refuse('The plan has no unit profile. Load or make one first.');
+  const id = takeId(draft, 'network');
+  draft.networks[id] = {
+    id,
+    name: nextName(namesIn(draft, 'network'), 'Network '),
+    level: levelId,
+    profile,
+    source: null,
+    cylinders: {},
+    assembly: [],
+    nodes: {},
+    pipes: {},
+    nozzles: {},
+  };
+  return networkOf(draft, id);
+}
+
+/** The networks of a level. */
+export const networksOn = (draft: Draft<Plan>, levelId: string): Network[] => Object.values(draft.networks).filter(({ level }) => level === levelId);
+
+/** The named network; refuses when it has gone or is on another level. */
+export function networkOnLevel(draft: Draft<Plan>, networkId: string, levelId: string): Network {
+  const network = networkOf(draft, networkId);
+  return network.level === levelId ? network : refuse(`“${network.name}” is on another level. Choose a network of this level.`);
+}
+
+/** Takes a network away that holds nothing any more. */
+export function clearNetwork(draft: Draft<Plan>, network: Network): void {
+  const isEmpty = [network.cylinders, network.nodes, network.pipes, network.nozzles].every((part) => Object.keys(part).length === 0);
+  if (isEmpty) delete draft.networks[network.id];
+}
