@@ -1,5 +1,5 @@
 import { hostname } from 'node:os';
-import { z } from 'zod';
+import { z } from '#shared/profile/zod';
 import { beginningOf, isProcessAlive } from './process-life.ts';
 
 /** Who holds something: one window of one running program. */

@@ -1,5 +1,5 @@
 import { readFile } from 'node:fs/promises';
-import type { z } from 'zod';
+import type { z } from '#shared/profile/zod';
 import { replaceFile } from './atomic-file.ts';
 import { makeTurns } from './turns.ts';
 

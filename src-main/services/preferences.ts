@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import { z } from 'zod';
+import { z } from '#shared/profile/zod';
 import { type KeptJson, makeKeptJson } from './kept-json.ts';
 
 export type Preferences = Readonly<Record<string, string | number | boolean>>;

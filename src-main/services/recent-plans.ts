@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import { z } from 'zod';
+import { z } from '#shared/profile/zod';
 import { makeKeptJson } from './kept-json.ts';
 
 /** Plans that were opened or saved last, newest first. */

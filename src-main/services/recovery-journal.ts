@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { mkdir, open, readFile, readdir, rename, stat, unlink } from 'node:fs/promises';
 import { join } from 'node:path';
-import { z } from 'zod';
+import { z } from '#shared/profile/zod';
 import type { Recovery } from '#shared/host/contract';
 import type { Plan } from '#shared/model/plan';
 import { replaceFile } from './atomic-file.ts';
