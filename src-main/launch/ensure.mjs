@@ -48,14 +48,16 @@ export function isInstalled(root = ROOT) {
 }
 
 /**
- * Runs a program of this checkout to its end; what it writes goes to stderr.
+ * Runs a program of this checkout to its end. What it writes is shown, on stderr, only when it fails.
  * @param {string} command
  * @param {string[]} words
  */
 function run(command, words) {
   const needsShell = process.platform === 'win32' && command === 'npm';
-  const { status } = spawnSync(command, words, { cwd: ROOT, stdio: ['ignore', 2, 2], shell: needsShell });
-  return status === 0;
+  const { status, stdout, stderr } = spawnSync(command, words, { cwd: ROOT, stdio: ['ignore', 'pipe', 'pipe'], shell: needsShell, maxBuffer: 1e8 });
+  if (status === 0) return true;
+  for (const output of [stdout, stderr]) if (output) process.stderr.write(output);
+  return false;
 }
 
 /** Installs the packages when they are missing or not those of the lock file. Answers whether they are there. */
