@@ -6,13 +6,14 @@ import type { Finding } from '#shared/rules/finding';
 import { DARK_INK, type Ink } from '../ink.ts';
 import type { UnderlayDrawings } from '../store/underlay-drawings.ts';
 import type { ToolLook, ToolRunner } from '../tools/tool-runner.ts';
+import { drawNozzleCoverage } from './draw-coverage.ts';
 import { type FindingMark, drawFindingMarks, drawFindingPlace } from './draw-findings.ts';
 import { drawGround } from './draw-grid.ts';
 import { drawCaught, drawLiveDistances, drawSketch } from './draw-live.ts';
 import { drawSelection } from './draw-selection.ts';
 import { type Paint, PaintedLayer } from './painted-layer.tsx';
 import { type Scene, isShown, levelOf, planOf } from './scene.ts';
-import { scenePaints } from './scene-paints.ts';
+import { scenePaints, thingPaints } from './scene-paints.ts';
 import { UnderlayRaster, type UnderlayWish } from './underlay-raster.ts';
 import type { Viewport } from './viewport.ts';
 
@@ -75,6 +76,7 @@ export const MarkLayer = memo(function MarkLayer({ scene, view, marks, finding, 
   const paints = useMemo((): Paint[] => {
     const { ink, lengths } = scene;
     return [
+      (pen, shown) => drawNozzleCoverage(pen, shown, scene, selection),
       (pen, shown) => drawSelection(pen, shown, planOf(scene), selection, ink),
       (pen, shown) => finding && finding.place?.level === scene.level && drawFindingPlace(pen, shown, finding, lengths, ink),
       (pen, shown) => drawFindingMarks(pen, shown, marks, ink),
@@ -97,7 +99,8 @@ export const ActiveLayer = memo(function ActiveLayer({ scene, moved, view, runne
   const paints = useMemo((): Paint[] => {
     const held = scene ? nozzlesUnderHand(scene, moved) : [];
     return [
-      ...(scene ? scenePaints(scene) : []),
+      // Names come back when the hand lets go: until then the measured distances need the room.
+      ...(scene ? thingPaints(scene) : []),
       ...held.map((nozzle): Paint => (pen, shown) => drawLiveDistances(pen, shown, nozzle, scene?.lengths ?? 'feet', ink)),
       (pen, shown) => drawTool(pen, shown, look, ink),
     ];

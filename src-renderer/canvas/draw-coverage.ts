@@ -1,26 +1,17 @@
 import { coverageOf } from '#shared/derived/coverage';
 import type { DerivedNozzle, Space } from '#shared/derived/derived';
 import type { Outline } from '#shared/geometry/outline';
-import { coverageKey, isSameNozzle } from './changed-things.ts';
-import { type Pen, setLine, polyline } from './pen.ts';
+import { type Ref, isSameRef } from '#shared/model/plan';
+import { coverageKey } from './changed-things.ts';
+import { type Pen, type Px, fillRing, polyline, setLine, trace } from './pen.ts';
 import { type Scene, isShown, levelOf } from './scene.ts';
 import { drawCoverageEdge } from './symbols/coverage-edge.ts';
 import { drawUncovered } from './symbols/uncovered-dots.ts';
 import { type Viewport, toScreen } from './viewport.ts';
 
-type Coverage = ReturnType<typeof coverageOf>;
-const kept = new WeakMap<Space, { readonly nozzles: readonly DerivedNozzle[]; readonly coverage: Coverage }>();
+const onScreen = (view: Viewport, rings: readonly Outline[]): Px[][] => rings.map((ring) => ring.map((p) => toScreen(view, p)));
 
-/** What the nozzles of a space cover; worked out once while neither the space nor its nozzles change. */
-export function keptCoverage(space: Space, nozzles: readonly DerivedNozzle[]): Coverage {
-  const last = kept.get(space);
-  if (last && last.nozzles.length === nozzles.length && last.nozzles.every((nozzle, i) => nozzle === nozzles[i] || isSameNozzle(nozzle, nozzles[i] ?? nozzle))) return last.coverage;
-  const coverage = coverageOf(space, [...nozzles]);
-  kept.set(space, { nozzles, coverage });
-  return coverage;
-}
-
-/** Spaces of the level that have nozzles or are to be protected, with the nozzles that serve each. */
+/** Spaces of the level that are to be protected and have nozzles, with the nozzles that serve each. */
 export function servedSpaces(scene: Scene): { space: Space; nozzles: readonly DerivedNozzle[] }[] {
   const { derived } = scene.evaluation;
   const level = levelOf(scene);
@@ -31,21 +22,30 @@ export function servedSpaces(scene: Scene): { space: Space; nozzles: readonly De
     if (known) known.push(nozzle);
     else bySpace.set(nozzle.space.key, [nozzle]);
   }
-  return derived.spaces.filter((space) => space.level.id === level?.id && space.isProtected).map((space) => ({ space, nozzles: bySpace.get(space.key) ?? [] }));
+  return derived.spaces
+    .filter((space) => space.level.id === level?.id && space.isProtected)
+    .flatMap((space) => {
+      const nozzles = bySpace.get(space.key);
+      return nozzles ? [{ space, nozzles }] : [];
+    });
 }
 
-/** What each nozzle covers, and the floor that none does. */
+/** The floor that the nozzles of each space cover, as an outline, and the floor that none does, as dots. */
 export function drawCoverage(pen: Pen, view: Viewport, scene: Scene): void {
   if (!isShown(scene, 'coverage')) return;
   for (const { space, nozzles } of servedSpaces(scene)) {
-    if (nozzles.length === 0 || !scene.shows(coverageKey(space))) continue;
-    const coverage = keptCoverage(space, nozzles);
-    const onScreen = (rings: readonly Outline[]) => rings.map((ring) => ring.map((p) => toScreen(view, p)));
-    pen.globalAlpha = space.kind === 'room' ? 0.75 : 0.45;
-    for (const { rings } of coverage.perNozzle) drawCoverageEdge(pen, onScreen(rings), scene.ink.cool);
-    pen.globalAlpha = 1;
-    for (const gap of coverage.uncovered) {
-      const rings = onScreen(gap.rings);
+    if (!scene.shows(coverageKey(space))) continue;
+    const { uncovered } = coverageOf(space, nozzles);
+    const room = onScreen(view, [space.outline, ...space.holes]);
+    pen.save();
+    pen.beginPath();
+    for (const ring of room) trace(pen, ring, true);
+    pen.clip('evenodd');
+    pen.globalAlpha = space.kind === 'room' ? 0.8 : 0.45;
+    drawCoverageEdge(pen, [...room, ...uncovered.flatMap(({ rings }) => onScreen(view, rings))], scene.ink.cool);
+    pen.restore();
+    for (const gap of uncovered) {
+      const rings = onScreen(view, gap.rings);
       drawUncovered(pen, rings, {
         anchor: toScreen(view, { x: 0, y: 0 }),
         worst: toScreen(view, gap.worst),
@@ -55,6 +55,24 @@ export function drawCoverage(pen: Pen, view: Viewport, scene: Scene): void {
       });
       setLine(pen, { colour: scene.ink.verdict.stop, width: 1.25, dash: [4, 3] });
       for (const ring of rings) polyline(pen, ring, true);
+    }
+  }
+}
+
+/** The floor that each selected nozzle covers by itself. */
+export function drawNozzleCoverage(pen: Pen, view: Viewport, scene: Scene, selection: readonly Ref[]): void {
+  const nozzles = selection.filter((ref) => ref.kind === 'nozzle');
+  if (nozzles.length === 0 || !isShown(scene, 'coverage')) return;
+  for (const { space, nozzles: serving } of servedSpaces(scene)) {
+    if (!serving.some(({ ref }) => nozzles.some((each) => isSameRef(each, ref)))) continue;
+    for (const { nozzle, rings } of coverageOf(space, serving).perNozzle) {
+      if (!nozzles.some((each) => isSameRef(each, nozzle))) continue;
+      const area = onScreen(view, rings);
+      pen.globalAlpha = 0.07;
+      for (const ring of area) fillRing(pen, ring, scene.ink.selection);
+      pen.globalAlpha = 1;
+      setLine(pen, { colour: scene.ink.selection, width: 1.25, dash: [10, 3, 2, 3] });
+      for (const ring of area) polyline(pen, ring, true);
     }
   }
 }

@@ -1,8 +1,8 @@
 import type { DerivedNetwork } from '#shared/derived/derived';
-import { type PlanPoint, type PlanPoint3, distance_m } from '#shared/geometry/point';
+import { type PlanPoint3, distance_m } from '#shared/geometry/point';
 import { type Cylinder, refKey } from '#shared/model/plan';
 import { detailAt } from './level-of-detail.ts';
-import { type Pen, type Px, between, disc, gap_px, heading_rad } from './pen.ts';
+import { type Pen, type Px, along, between, disc, gap_px, heading_rad } from './pen.ts';
 import { type Scene, networksOf } from './scene.ts';
 import { ASSEMBLY_SYMBOL_px, drawAssemblyPart } from './symbols/assembly-symbols.ts';
 import { drawCylinder, drawRail } from './symbols/cylinder-symbol.ts';
@@ -25,15 +25,29 @@ export function sourceOf({ network }: DerivedNetwork): PlanPoint3 | undefined {
   return network.source === null ? undefined : network.nodes[network.source]?.at;
 }
 
-/** The way of the high-pressure side on the plan: past every cylinder, the farthest first, to where the pipe begins. */
-export function highPressureRun(network: DerivedNetwork): PlanPoint[] {
+/** How far in front of the cylinders the line that joins their outlets is drawn [px]. */
+const IN_FRONT_px = 7;
+
+/** The way of the high-pressure side on the screen: past the outlet of every cylinder, the farthest first, to where the pipe begins. */
+export function highPressureRun(view: Viewport, network: DerivedNetwork): { readonly run: readonly Px[]; readonly outlets: readonly (readonly [Px, Px])[] } {
   const cylinders = Object.values(network.network.cylinders);
   const source = sourceOf(network);
-  const first = cylinders[0];
-  if (!first) return [];
-  const end: PlanPoint = source ?? first.at;
-  const sorted = cylinders.map(({ at }) => at).sort((a, b) => distance_m(b, end) - distance_m(a, end));
-  return source ? [...sorted, { x: source.x, y: source.y }] : sorted;
+  const radius = cylinderRadius_px(view, network);
+  const end = source ?? cylinders[0]?.at;
+  if (!end) return { run: [], outlets: [] };
+  const outlets = [...cylinders]
+    .sort((a, b) => distance_m(b.at, end) - distance_m(a.at, end))
+    .map(({ at, back_rad }) => {
+      const axis = toScreen(view, at);
+      return [along(axis, back_rad + Math.PI, radius * 0.6), along(axis, back_rad + Math.PI, radius + IN_FRONT_px)] as const;
+    });
+  const run = outlets.map(([, front]) => front);
+  if (!source) return { run, outlets };
+  const last = outlets.at(-1);
+  const place = toScreen(view, source);
+  // A pipe that begins above the last cylinder needs no way round its front.
+  if (last && cylinders.length === 1 && gap_px(place, last[0]) < radius) return { run: [], outlets: [] };
+  return { run: [...run, place], outlets };
 }
 
 /** Cylinders on their rails, and the high-pressure side up to where the pipe begins. */
@@ -59,16 +73,17 @@ export function drawCylinders(pen: Pen, view: Viewport, scene: Scene): void {
 }
 
 function drawHighPressureSide(pen: Pen, view: Viewport, { ink }: Scene, network: DerivedNetwork): void {
-  const run = highPressureRun(network).map((p) => toScreen(view, p));
+  const { run, outlets } = highPressureRun(view, network);
   const source = sourceOf(network);
-  if (run.length >= 2 && lengthOf(run) > 4) {
-    drawHighPressureLine(pen, run, ink.warm, ink.paper);
+  const radius = cylinderRadius_px(view, network);
+  const width = radius < 12 ? 4.5 : 6;
+  for (const outlet of outlets) drawHighPressureLine(pen, outlet, ink.warm, ink.paper, width);
+  if (run.length >= 2) {
+    drawHighPressureLine(pen, run, ink.warm, ink.paper, width);
     drawParts(pen, run, network, ink);
   }
-  if (source) drawHighPressureUpright(pen, toScreen(view, source), ink.warm, ink.paper);
+  if (source) drawHighPressureUpright(pen, toScreen(view, source), ink.warm, ink.paper, Math.max(6.5, Math.min(11, radius * 0.7)));
 }
-
-const lengthOf = (run: readonly Px[]): number => run.slice(1).reduce((sum, p, i) => sum + gap_px(run[i] ?? p, p), 0);
 
 /** Parts along the last leg, where there is room for all of them; the section strip shows them otherwise. */
 function drawParts(pen: Pen, run: readonly Px[], { network }: DerivedNetwork, look: { warm: string; paper: string }): void {

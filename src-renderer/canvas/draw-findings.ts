@@ -17,7 +17,7 @@ export interface FindingMark {
 }
 
 /** A mark stands up and left of its place, so that it does not hide what it is about [px]. */
-const MARK_SHIFT: Px = { x: -17, y: -15 };
+export const MARK_SHIFT: Px = { x: -17, y: -15 };
 
 /** Marks of a level: one per place, kept findings left out. Verdicts that are not `wanted` are left out too. */
 export function findingMarks(findings: readonly Finding[], level: string, wanted: ReadonlySet<Verdict>): FindingMark[] {

@@ -1,13 +1,15 @@
+import { jetsOf } from '#shared/derived/jets';
 import { refKey } from '#shared/model/plan';
 import { dimensionLine } from '../tools/level-things.ts';
 import { cylinderRadius_px } from './draw-cylinders.ts';
+import { MARK_SHIFT } from './draw-findings.ts';
 import { endsAtNozzle, isPoint } from './draw-pipes.ts';
 import { type LabelBox, placeLabels } from './label-placer.ts';
 import { type Label, fixedPx, labelsOf } from './label-wishes.ts';
 import { detailAt } from './level-of-detail.ts';
 import { lineHeight_px, textWidth_px, write } from './lettering.ts';
 import { type Pen, line, setLine } from './pen.ts';
-import { type Scene, levelOf, networksOf, roomsOf, solidsOf } from './scene.ts';
+import { type Scene, isShown, levelOf, networksOf, roomsOf, solidsOf } from './scene.ts';
 import { type Viewport, toScreen } from './viewport.ts';
 
 interface PlacedLabels {
@@ -68,11 +70,14 @@ function placedLabels(pen: Pen, view: Viewport, scene: Scene): PlacedLabels {
 
 const around = ({ x, y }: { x: number; y: number }, half: number): LabelBox => ({ x: x - half, y: y - half, width: 2 * half, height: 2 * half });
 
+/** The mark of a finding, with room for the number of findings before it. */
+const markBox = ({ x, y }: { x: number; y: number }): LabelBox => ({ x: x + MARK_SHIFT.x - 18, y: y + MARK_SHIFT.y - 9, width: 27, height: 18 });
+
 /** Symbols that no text should cover. */
 function symbolBoxes(view: Viewport, scene: Scene): LabelBox[] {
   const faults = scene.evaluation.findings
     .filter(({ verdict, place }) => (verdict === 'stop' || verdict === 'warn') && place?.level === scene.level)
-    .flatMap(({ place }) => (place?.at[0] ? [around(fixedPx(view, place.at[0]), 8)] : []));
+    .flatMap(({ place }) => (place?.at[0] ? [markBox(fixedPx(view, place.at[0]))] : []));
   return networksOf(scene)
     .flatMap((network) => [
       ...network.nozzles.flatMap(({ at }) => (at ? [around(fixedPx(view, at), 10)] : [])),
@@ -95,7 +100,9 @@ function avoidedLines(view: Viewport, scene: Scene): Line4[] {
     const { a, b } = dimensionLine(dimension);
     return straight(a, b);
   });
+  const areJetsShown = isShown(scene, 'jets') && detailAt(view.camera.scale_px_m).fine;
   return [
+    ...(areJetsShown ? networksOf(scene).flatMap((network) => network.nozzles.flatMap((nozzle) => jetsOf(nozzle).map(({ from, to }) => straight(from, to)))) : []),
     ...networksOf(scene).flatMap((network) => network.pipes.filter((pipe) => !isPoint(pipe)).map(({ from, to }) => straight(from, to))),
     ...roomsOf(scene).flatMap((room) => room.walls.map(({ segment }) => straight(segment.a, segment.b))),
     ...solidsOf(scene)

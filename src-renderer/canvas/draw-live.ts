@@ -2,23 +2,32 @@ import type { DerivedNozzle } from '#shared/derived/derived';
 import { formatAgainstLimit, formatLength } from '#shared/units/length-text';
 import type { Ink } from '../ink.ts';
 import type { Sketch, Snap } from '../tools/tool.ts';
-import { write } from './lettering.ts';
+import { placeLabels, spotsAround } from './label-placer.ts';
+import { textWidth_px, write } from './lettering.ts';
 import { ceilingDrop_m, governingWalls } from './live-distances.ts';
-import { type Pen, type Px, fillRing, heading_rad, line, polyline, setLine } from './pen.ts';
+import { type Pen, type Px, fillRing, line, polyline, setLine } from './pen.ts';
 import { drawSnap } from './symbols/snap-mark.ts';
 import { drawMeasuringLine } from './symbols/verdict-mark.ts';
 import { type Viewport, toScreen } from './viewport.ts';
 
 type Lengths = 'feet' | 'metric';
 
+interface LiveText {
+  readonly text: string;
+  readonly colour: string;
+  readonly spots: (width: number) => readonly Px[];
+}
+
 /** Distances from a nozzle under the hand to the two walls that fix it, and its drop below the ceiling. */
 export function drawLiveDistances(pen: Pen, view: Viewport, nozzle: DerivedNozzle, lengths: Lengths, ink: Ink): void {
   if (!nozzle.at || !nozzle.space) return;
   const at = toScreen(view, nozzle.at);
   const limit_m = nozzle.profile?.limits.nozzleToWall_m?.value;
-  for (const { to, length_m } of governingWalls(nozzle.at, nozzle.space)) {
+  const lines: (readonly [number, number, number, number])[] = [];
+  const texts: LiveText[] = governingWalls(nozzle.at, nozzle.space).map(({ to, length_m }) => {
     const foot = toScreen(view, to);
     const isShort = limit_m !== undefined && length_m < limit_m;
+    lines.push([at.x, at.y, foot.x, foot.y]);
     if (isShort) drawMeasuringLine(pen, at, foot, 'stop', ink);
     else {
       setLine(pen, { colour: ink.snap, width: 1.25, dash: [6, 3] });
@@ -26,14 +35,52 @@ export function drawLiveDistances(pen: Pen, view: Viewport, nozzle: DerivedNozzl
       drawFoot(pen, foot, at, ink.snap);
     }
     const text = isShort && limit_m !== undefined ? againstLimit(length_m, limit_m, lengths) : formatLength(length_m, lengths);
-    writeBeside(pen, text, at, foot, isShort ? ink.verdict.stop : ink.snap, ink.paper);
-  }
+    return { text, colour: isShort ? ink.verdict.stop : ink.snap, spots: (width) => spotsBeside(at, foot, width) };
+  });
+  writeLive(pen, [...texts, dropText(nozzle, at, lengths, ink)], at, lines, ink);
+}
+
+/** How far the orifice hangs below its ceiling. */
+function dropText(nozzle: DerivedNozzle, at: Px, lengths: Lengths, ink: Ink): LiveText {
   const drop_m = ceilingDrop_m(nozzle);
   const most_m = nozzle.profile?.limits.nozzleToCeiling_m?.value;
   const isLow = drop_m !== undefined && (drop_m < 0 || (most_m !== undefined && drop_m > most_m));
-  const text =
-    drop_m === undefined ? 'ceiling not known' : isLow && most_m !== undefined ? `${againstLimit(drop_m, most_m, lengths)} below ceiling` : `${formatLength(drop_m, lengths)} below ceiling`;
-  write(pen, text, { x: at.x + 16, y: at.y + 32 }, { colour: isLow ? ink.verdict.stop : ink.snap, halo: ink.paper, bold: true });
+  const under = nozzle.space?.kind === 'under-floor' ? 'floor' : 'ceiling';
+  const figure = drop_m === undefined ? null : isLow && most_m !== undefined ? againstLimit(drop_m, most_m, lengths) : formatLength(drop_m, lengths);
+  return {
+    text: figure === null ? `${under} not known` : `${figure} below ${under}`,
+    colour: isLow ? ink.verdict.stop : ink.snap,
+    spots: (width) => spotsAround(at, 22, width, LIVE_px),
+  };
+}
+
+const LIVE_px = 17;
+
+function writeLive(pen: Pen, texts: readonly LiveText[], at: Px, lines: readonly (readonly [number, number, number, number])[], ink: Ink): void {
+  const style = { bold: true, size: 13 };
+  const wishes = texts.map(({ text, spots }, i) => {
+    const width = textWidth_px(pen, text, style) + 2;
+    return { key: `${i}`, width, height: LIVE_px, spots: spots(width), must: true };
+  });
+  const boxes = placeLabels(wishes, { boxes: [{ x: at.x - 16, y: at.y - 16, width: 32, height: 32 }], lines });
+  texts.forEach(({ text, colour }, i) => {
+    const box = boxes.get(`${i}`);
+    if (box) write(pen, text, { x: box.x + 1, y: box.y + LIVE_px / 2 }, { colour, halo: ink.paper, ...style });
+  });
+}
+
+/** Spots on both sides of a line at its middle and toward its ends. */
+function spotsBeside(a: Px, b: Px, width: number): Px[] {
+  const length = Math.hypot(b.x - a.x, b.y - a.y) || 1;
+  const nx = -(b.y - a.y) / length;
+  const ny = (b.x - a.x) / length;
+  const away = 5 + Math.abs(nx) * (width / 2) + Math.abs(ny) * (LIVE_px / 2);
+  return [0.5, 0.7, 0.9, 1.1].flatMap((share) =>
+    [-1, 1].map((side) => ({
+      x: a.x + (b.x - a.x) * share + nx * side * away - width / 2,
+      y: a.y + (b.y - a.y) * share + ny * side * away - LIVE_px / 2,
+    })),
+  );
 }
 
 function againstLimit(value_m: number, limit_m: number, lengths: Lengths): string {
@@ -48,19 +95,6 @@ function drawFoot(pen: Pen, foot: Px, from: Px, colour: string): void {
   const ny = (foot.x - from.x) / length;
   setLine(pen, { colour, width: 1.75 });
   line(pen, { x: foot.x - nx * 6, y: foot.y - ny * 6 }, { x: foot.x + nx * 6, y: foot.y + ny * 6 });
-}
-
-/** A figure beside the middle of a line: above a level one, right of an upright one. */
-function writeBeside(pen: Pen, text: string, a: Px, b: Px, colour: string, paper: string): void {
-  const middle = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
-  const isLevel = Math.abs(Math.cos(heading_rad(a, b))) > 0.7;
-  write(pen, text, isLevel ? { x: middle.x, y: middle.y - 11 } : { x: middle.x + 10, y: middle.y }, {
-    colour,
-    halo: paper,
-    bold: true,
-    size: 13,
-    align: isLevel ? 'center' : 'left',
-  });
 }
 
 /** Lines and texts of the tool at work. */

@@ -1,13 +1,12 @@
 import { type Ref, refKey } from '#shared/model/plan';
 import { formatLength } from '#shared/units/length-text';
 import type { Ink } from '../ink.ts';
-import { OBSTRUCTION_WORDS } from '../plan-words.ts';
 import { cylinderDiameter_m } from './draw-cylinders.ts';
 import { pipeWidth_px } from './level-of-detail.ts';
 import { textWidth_px, write } from './lettering.ts';
 import { type Pen, type Px, aside, between, fillRing, gap_px, heading_rad, line, polyline, ring, setLine } from './pen.ts';
 import type { Bay, SectionCut, SectionCylinder, SectionPoint } from './section-cut.ts';
-import { drawSectionNozzles } from './draw-section-nozzles.ts';
+import { drawSectionNozzles, drawSectionTexts } from './draw-section-nozzles.ts';
 import { HEIGHTS_WIDTH_px, type SectionView, heightStep_m, sectionPx } from './section-view.ts';
 import { drawAssemblyPart } from './symbols/assembly-symbols.ts';
 import { drawCylinderFromSide } from './symbols/cylinder-symbol.ts';
@@ -45,6 +44,7 @@ export function drawSection(pen: Pen, view: SectionView, cut: SectionCut, look: 
     drawPipes(pen, view, cut, look);
     drawSectionNozzles(pen, view, cut, look);
     drawMarks(pen, view, cut, look);
+    drawSectionTexts(pen, view, cut, look);
   });
   drawHeights(pen, view, cut, look);
 }
@@ -153,7 +153,7 @@ function drawUnknownCeiling(pen: Pen, view: SectionView, bay: Bay, ink: Ink): vo
   write(pen, 'height not known', { x: (a.x + b.x) / 2, y: a.y - 9 }, { colour: ink.verdict['not-checked'], align: 'center', halo: ink.paper });
 }
 
-function drawSolids(pen: Pen, view: SectionView, cut: SectionCut, { ink, lengths, selection }: SectionLook): void {
+function drawSolids(pen: Pen, view: SectionView, cut: SectionCut, { ink, selection }: SectionLook): void {
   for (const { solid, from_m, to_m, isCut } of cut.solids) {
     const corners = [
       { s: from_m, z: solid.bottom_m },
@@ -170,13 +170,6 @@ function drawSolids(pen: Pen, view: SectionView, cut: SectionCut, { ink, lengths
     }
     setLine(pen, { colour, width: isCut ? 2 : 1, dash: isCut ? [] : [5, 4] });
     polyline(pen, corners, true);
-    const [a, b] = corners;
-    if (!isCut || !a || !b) continue;
-    const text = `${solid.obstruction.name || OBSTRUCTION_WORDS[solid.obstruction.kind]}, ${solid.bottom_m > 0.3 ? `underside ${formatLength(solid.bottom_m, lengths)}` : `top ${formatLength(solid.top_m, lengths)}`}`;
-    if (textWidth_px(pen, text) < b.x - a.x - 8) {
-      const middle = between(a, corners[2] ?? b, 0.5);
-      write(pen, text, middle, { colour, halo: ink.paper, align: 'center' });
-    }
   }
 }
 
@@ -199,26 +192,20 @@ function drawPipes(pen: Pen, view: SectionView, cut: SectionCut, { ink, selectio
   }
 }
 
-function drawCylinder(pen: Pen, view: SectionView, cylinder: SectionCylinder, { ink, lengths, selection }: SectionLook): void {
-  const { along_m, railHeight_m, outletHeight_m, network, name, source } = cylinder;
+function drawCylinder(pen: Pen, view: SectionView, cylinder: SectionCylinder, { ink, selection }: SectionLook): void {
+  const { along_m, railHeight_m, outletHeight_m, network, source } = cylinder;
   const foot = sectionPx(view, { s: along_m, z: 0 });
   const width = Math.max(8, cylinderDiameter_m(network) * view.scale_px_m);
   const outlet_px = (outletHeight_m ?? 1.6) * view.scale_px_m;
   const colour = selection.has(refKey(cylinder.ref)) ? ink.selection : ink.ink;
   drawCylinderFromSide(pen, foot, { colour, paper: ink.paper, width_px: width, outlet_px });
-  write(pen, name, { x: foot.x, y: foot.y - outlet_px * 0.3 }, { colour, halo: ink.paper, align: 'center', bold: true });
   if (railHeight_m !== null) {
-    const y = sectionPx(view, { s: 0, z: railHeight_m }).y;
+    const { y } = sectionPx(view, { s: 0, z: railHeight_m });
     setLine(pen, { colour: ink.quiet, width: 3 });
     line(pen, { x: foot.x - width / 2 - 5, y }, { x: foot.x + width / 2 + 5, y });
-    write(pen, `rail ${formatLength(railHeight_m, lengths)}`, { x: foot.x + width / 2 + 9, y }, { colour: ink.quiet, halo: ink.paper });
   }
+  if (outletHeight_m === undefined) return;
   const outlet = { x: foot.x, y: foot.y - outlet_px };
-  if (outletHeight_m === undefined) {
-    write(pen, 'outlet height not known', { x: foot.x + width / 2 + 9, y: outlet.y }, { colour: ink.verdict['not-checked'], halo: ink.paper });
-    return;
-  }
-  write(pen, `outlet ${formatLength(outletHeight_m, lengths)}`, { x: foot.x + width / 2 + 9, y: outlet.y + 2 }, { colour: ink.warm, halo: ink.paper });
   if (!source) return;
   const end = sectionPx(view, source);
   const way = [outlet, { x: outlet.x, y: end.y }, end].filter((p, i, all) => i === 0 || gap_px(p, all[i - 1] ?? p) > 0.5);
@@ -238,8 +225,9 @@ function drawMarks(pen: Pen, view: SectionView, cut: SectionCut, { ink, selectio
   for (const { ref, at } of cut.nodes) {
     const key = refKey(ref);
     const isWanted = selection.has(key) || key === heldKey || cut.path.kind === 'run';
-    const isNozzle = cut.nozzles.some(({ nozzle }) => nozzle.ref.network === ref.network && nozzle.nozzle.node === ref.id);
-    if (isWanted && !isNozzle) drawHandle(pen, sectionPx(view, at), key === heldKey || selection.has(key) ? ink.selection : ink.quiet, ink.paper);
+    const p = sectionPx(view, at);
+    const isAtNozzle = cut.nozzles.some((nozzle) => gap_px(sectionPx(view, nozzle.at), p) < 14);
+    if (isWanted && !isAtNozzle) drawHandle(pen, p, key === heldKey || selection.has(key) ? ink.selection : ink.quiet, ink.paper);
   }
 }
 

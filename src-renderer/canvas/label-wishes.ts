@@ -63,7 +63,7 @@ export function labelsOf(context: LabelContext): Label[] {
     ...(isShown(scene, 'nozzles') ? networks.flatMap((network) => nozzleFlags(context, network)) : []),
     ...(isShown(scene, 'pipes') ? networks.flatMap((network) => cylinderNames(context, network)) : []),
     ...(isShown(scene, 'enclosures') ? roomsOf(scene).flatMap((room) => roomName(context, room)) : []),
-    ...(isShown(scene, 'pipes') && context.detail.figures ? networks.flatMap((network) => uprightHeights(context, network)) : []),
+    ...(isShown(scene, 'pipes') && context.detail.heights ? networks.flatMap((network) => uprightHeights(context, network)) : []),
     ...(isShown(scene, 'pipes') && context.detail.figures ? networks.flatMap((network) => pipeSizes(context, network)) : []),
     ...(isShown(scene, 'obstructions') ? obstructionNames(context) : []),
   ];

@@ -4,8 +4,10 @@ export interface Detail {
   readonly symbols: boolean;
   /** Ids and names beside things. */
   readonly names: boolean;
-  /** Pipe sizes, riser and drop heights, orifice heights. */
+  /** Pipe sizes, orifice heights, heights of things in the way. */
   readonly figures: boolean;
+  /** Heights of risers and drops. */
+  readonly heights: boolean;
   /** Derived fittings. */
   readonly fittings: boolean;
   /** Thin rays and hatches. */
@@ -22,6 +24,7 @@ export const detailAt = (scale_px_m: number): Detail => ({
   fine: scale_px_m >= 12,
   fittings: scale_px_m >= 24,
   figures: scale_px_m >= 42,
+  heights: scale_px_m >= 64,
 });
 
 /**

@@ -9,16 +9,18 @@ import { drawPipes } from './draw-pipes.ts';
 import type { Paint } from './painted-layer.tsx';
 import { type Scene, isShown } from './scene.ts';
 
-/** How the things of a scene are drawn, from the lowest to the topmost: one paint a kind. */
-export const scenePaints = (scene: Scene): Paint[] => [
+/** How the things of a scene are drawn without their texts, from the lowest to the topmost: one paint a kind. */
+export const thingPaints = (scene: Scene): Paint[] => [
   (pen, view) => isShown(scene, 'obstructions') && drawObstructions(pen, view, scene),
-  (pen, view) => isShown(scene, 'enclosures') && drawEnclosures(pen, view, scene),
   (pen, view) => isShown(scene, 'coverage') && drawCoverage(pen, view, scene),
+  (pen, view) => isShown(scene, 'enclosures') && drawEnclosures(pen, view, scene),
   (pen, view) => isShown(scene, 'jets') && drawJets(pen, view, scene),
-  (pen, view) => isShown(scene, 'pipes') && drawPipes(pen, view, scene),
   (pen, view) => isShown(scene, 'pipes') && drawCylinders(pen, view, scene),
+  (pen, view) => isShown(scene, 'pipes') && drawPipes(pen, view, scene),
   (pen, view) => isShown(scene, 'nozzles') && drawNozzles(pen, view, scene),
   (pen, view) => isShown(scene, 'dimensions') && drawDimensions(pen, view, scene),
   (pen, view) => isShown(scene, 'notes') && drawNotes(pen, view, scene),
-  (pen, view) => drawLabels(pen, view, scene),
 ];
+
+/** How a whole scene is drawn, texts on top. */
+export const scenePaints = (scene: Scene): Paint[] => [...thingPaints(scene), (pen, view) => drawLabels(pen, view, scene)];

@@ -174,7 +174,7 @@ function onLine({ a, b, length_m }: Piece, p: PlanPoint | PlanPoint3): { s: numb
 /** Everything that the strip shows along a way. */
 export function cutSection(derived: Derived, path: SectionPath, level: string): SectionCut {
   const pieces = piecesOf(path);
-  const spaces = derived.spaces.filter((space) => space.level.id === level);
+  const spaces = derived.spaces.filter((space) => space.level.id === level && (path.enclosure === undefined || space.enclosure.id === path.enclosure));
   const bays = pieces.flatMap((piece) => spaces.flatMap((space) => stretchesIn(piece, space.outline, space.holes).map((stretch) => bayOf(space, piece, stretch))));
   const rooms = [...new Set(bays.map(({ space }) => space))].filter((space) => space.kind === 'room');
   const solids = solidsAlong(derived, level, pieces, path, rooms);

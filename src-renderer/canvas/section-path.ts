@@ -11,6 +11,8 @@ export interface SectionPath {
   /** Places of the way on the plan, at least two. */
   readonly places: readonly PlanPoint[];
   readonly title: string;
+  /** Of a cut through the middle: the one enclosure that it shows. */
+  readonly enclosure?: string;
   /** Of an unfolded run: whose it is and how far along the way each of its nodes lies [m]. */
   readonly run?: { readonly network: string; readonly cylinder: string | null; readonly cylinderAlong_m: number; readonly nodes: ReadonlyMap<string, number>; readonly pipes: ReadonlySet<string> };
 }
@@ -69,8 +71,8 @@ function middleOf({ bounds, enclosure }: Space): SectionPath {
   const midY = (bounds.minY + bounds.maxY) / 2;
   const name = enclosure.name || 'the enclosure';
   return bounds.maxX - bounds.minX >= bounds.maxY - bounds.minY
-    ? { kind: 'middle', places: [planPoint(bounds.minX - PAST_WALLS_m, midY), planPoint(bounds.maxX + PAST_WALLS_m, midY)], title: `${name} from the south` }
-    : { kind: 'middle', places: [planPoint(midX, bounds.minY - PAST_WALLS_m), planPoint(midX, bounds.maxY + PAST_WALLS_m)], title: `${name} from the east` };
+    ? { kind: 'middle', enclosure: enclosure.id, places: [planPoint(bounds.minX - PAST_WALLS_m, midY), planPoint(bounds.maxX + PAST_WALLS_m, midY)], title: `${name} from the south` }
+    : { kind: 'middle', enclosure: enclosure.id, places: [planPoint(midX, bounds.minY - PAST_WALLS_m), planPoint(midX, bounds.maxY + PAST_WALLS_m)], title: `${name} from the east` };
 }
 
 /** The unfolded run of a selected nozzle, pipe, pipe end, cylinder or network. */

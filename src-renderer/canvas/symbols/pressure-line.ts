@@ -9,10 +9,10 @@ export function drawHighPressureLine(pen: Pen, places: readonly Px[], warm: stri
 }
 
 /** High-pressure side that stands upright, seen from above: a double ring. */
-export function drawHighPressureUpright(pen: Pen, at: Px, warm: string, paper: string): void {
+export function drawHighPressureUpright(pen: Pen, at: Px, warm: string, paper: string, radius_px = 9): void {
   setLine(pen, { colour: warm, width: 1.75 });
-  ring(pen, at, 7, paper);
-  ring(pen, at, 3.5);
+  ring(pen, at, radius_px, paper);
+  ring(pen, at, radius_px - 3);
 }
 
 /** Low-pressure side: a single line. */
