@@ -1,6 +1,5 @@
 import { readdir, stat } from 'node:fs/promises';
 import { basename, dirname, extname, isAbsolute, join, relative, resolve, sep } from 'node:path';
-
 import type { PlanEntry } from '#shared/host/contract';
 import { HostProblem } from './host-problem.ts';
 import type { RecentPlans } from './recent-plans.ts';
