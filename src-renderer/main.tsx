@@ -4,6 +4,7 @@ import { newPlan } from '#shared/model/plan';
 import { findAction, runAction } from './actions/actions.ts';
 import type { ActionContext } from './actions/action.ts';
 import { makeDesk } from './actions/desk.ts';
+import { endMessages } from './actions/end-messages.ts';
 import { keepPreferences, withPreferences } from './actions/keep-preferences.ts';
 import { keepRecoveries } from './actions/keep-recoveries.ts';
 import { openFirst } from './actions/open-first.ts';
@@ -35,6 +36,7 @@ const runner = makeToolRunner(store, viewSourceOf(drawings));
 const context: ActionContext = { store, host, desk, drawings };
 
 watchSavedStep(store);
+endMessages(store);
 drawings.follow(store);
 const recoveries = keepRecoveries(store, host);
 keepPreferences(store, host);

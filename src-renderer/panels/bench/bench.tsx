@@ -61,7 +61,7 @@ function WidthHandle() {
 
 /** The side of the window: the stage's own panel, what is selected, or a sum of the ledger. */
 export function Bench() {
-  const { desk } = useActionContext();
+  const { desk, store } = useActionContext();
   const view = useDesk((state) => state.bench);
   const stage = useStore(stageOf);
   const width = useStore(widthOf);
@@ -72,9 +72,9 @@ export function Bench() {
   // What was picked on the board comes up; while findings are walked through, the list stays.
   useEffect(() => {
     const now = desk.get().bench.kind;
-    if (selection.length > 0 && stage !== 'proof') desk.set({ bench: { kind: 'selection' } });
+    if (selection.length > 0 && store.get().session.stage !== 'proof') desk.set({ bench: { kind: 'selection' } });
     else if (selection.length === 0 && now === 'selection') desk.set({ bench: { kind: 'stage' } });
-  }, [selection, stage, desk]);
+  }, [selection, store, desk]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: another content begins at its top
   useEffect(() => {
     body.current?.scrollTo({ top: 0 });

@@ -1,39 +1,11 @@
 import { editCylinder } from '#shared/commands/edit-cylinder';
 import { moveThings } from '#shared/commands/move-things';
-import { setProfile } from '#shared/commands/set-profile';
-import type { Cylinder, Network, RefOf } from '#shared/model/plan';
+import type { Cylinder, RefOf } from '#shared/model/plan';
 import { Choice } from '../fields/choice.tsx';
 import { LengthField, QuantityField } from '../fields/quantity-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
-import { useRun } from '../window-context.ts';
 import { Readings, Slip } from './slip.tsx';
 import { useCommit, useFigures, useShownPlan } from './use-plan.ts';
-
-/** Which unit feeds a pipe network, and the figures of its manual. */
-export function UnitSlip({ network }: { readonly network: Network }) {
-  const plan = useShownPlan();
-  const commit = useCommit();
-  const run = useRun();
-  const profiles = Object.values(plan.profiles);
-  const known = profiles.some((profile) => profile.id === network.profile);
-  return (
-    <Slip title="Unit">
-      <div className="fields">
-        <Choice
-          label={`Unit profile of ${network.name || 'this network'}`}
-          value={network.profile}
-          options={[...profiles.map(({ id, name }) => ({ value: id, label: name })), ...(known ? [] : [{ value: network.profile, label: 'A profile that is no longer in the plan' }])]}
-          onCommit={(profile) => commit(setProfile(network.id, profile))}
-          wide
-          help={plan.profiles[network.profile]?.isSample ? 'A sample with invented figures: enter those of your unit’s manual.' : undefined}
-        />
-      </div>
-      <button type="button" className="button" onClick={() => run('profile')}>
-        Figures of the manual…
-      </button>
-    </Slip>
-  );
-}
 
 /** Form of a cylinder. */
 export function CylinderForm({ at }: { readonly at: RefOf<'cylinder'> }) {
@@ -46,27 +18,24 @@ export function CylinderForm({ at }: { readonly at: RefOf<'cylinder'> }) {
   };
   const { x, y } = cylinder.at;
   return (
-    <>
-      <Slip title="Cylinder">
-        <div className="fields">
-          <TextField label="Name" value={cylinder.name} onCommit={(name) => change({ name })} />
-          <Choice
-            label="Stands"
-            value={cylinder.mounting}
-            options={[
-              { value: 'wall', label: 'Clamped to a wall rail' },
-              { value: 'floor', label: 'In a floor frame' },
-            ]}
-            onCommit={(mounting) => change({ mounting })}
-          />
-          <LengthField label="East of the origin" value={x} onCommit={(to) => commit(moveThings([at], to - x, 0))} />
-          <LengthField label="North of the origin" value={y} onCommit={(to) => commit(moveThings([at], 0, to - y))} />
-          <QuantityField kind="angle" label="Wall behind it lies toward" value={cylinder.back_rad} onCommit={(back_rad) => change({ back_rad })} help="0° is east, 90° is north." />
-          <LengthField label="Rail above floor" value={cylinder.railHeight_m} least={0} blank={{ text: 'not known', commit: () => change({ railHeight_m: null }) }} onCommit={(railHeight_m) => change({ railHeight_m })} />
-        </div>
-      </Slip>
-      <UnitSlip network={network} />
-    </>
+    <Slip title="Cylinder">
+      <div className="fields">
+        <TextField label="Name" value={cylinder.name} onCommit={(name) => change({ name })} />
+        <Choice
+          label="Stands"
+          value={cylinder.mounting}
+          options={[
+            { value: 'wall', label: 'Clamped to a wall rail' },
+            { value: 'floor', label: 'In a floor frame' },
+          ]}
+          onCommit={(mounting) => change({ mounting })}
+        />
+        <LengthField label="East of the origin" value={x} onCommit={(to) => commit(moveThings([at], to - x, 0))} />
+        <LengthField label="North of the origin" value={y} onCommit={(to) => commit(moveThings([at], 0, to - y))} />
+        <QuantityField kind="angle" label="Wall behind it lies toward" value={cylinder.back_rad} onCommit={(back_rad) => change({ back_rad })} help="0° is east, 90° is north." />
+        <LengthField label="Rail above floor" value={cylinder.railHeight_m} least={0} blank={{ text: 'not known', commit: () => change({ railHeight_m: null }) }} onCommit={(railHeight_m) => change({ railHeight_m })} />
+      </div>
+    </Slip>
   );
 }
 
@@ -76,12 +45,9 @@ export function NetworkForm({ at }: { readonly at: RefOf<'network'> }) {
   const network = useShownPlan().networks[at.id];
   if (!network) return null;
   return (
-    <>
-      <UnitSlip network={network} />
-      <Slip title="Discharge assembly">
-        {network.assembly.length === 0 ? <p className="quiet">No parts listed between the valve and the pipe.</p> : null}
-        <Readings rows={network.assembly.map((part, i) => ({ label: `${i + 1}. ${part.name}`, value: part.length_m > 0 ? length(part.length_m) : '', note: part.arrowDownstream ? '' : 'arrow points back to the cylinder' }))} />
-      </Slip>
-    </>
+    <Slip title="Discharge assembly">
+      {network.assembly.length === 0 ? <p className="quiet">No parts listed between the valve and the pipe.</p> : null}
+      <Readings rows={network.assembly.map((part, i) => ({ label: `${i + 1}. ${part.name}`, value: part.length_m > 0 ? length(part.length_m) : '', note: part.arrowDownstream ? '' : 'arrow points back to the cylinder' }))} />
+    </Slip>
   );
 }

@@ -2,7 +2,7 @@ import { type KeyboardEvent, type PointerEvent, useRef } from 'react';
 import { normalAngle_rad } from '#shared/geometry/angle';
 import { toDegrees } from '#shared/units/convert';
 
-const SIZE = 200;
+const SIZE = 232;
 const MIDDLE = SIZE / 2;
 const RIM = 82;
 const DEGREE_rad = Math.PI / 180;
@@ -105,7 +105,7 @@ export function NozzleDial({ name, holes_rad, legal, onTurning, onTurned, onCanc
           return <line key={angle} x1={a.x} y1={a.y} x2={b.x} y2={b.y} className="dial-tick" />;
         })}
         {[0, 90, 180, 270].map((angle_deg) => {
-          const place = at(angle_deg * DEGREE_rad, RIM - 20);
+          const place = at(angle_deg * DEGREE_rad, RIM + 24);
           return (
             <text key={angle_deg} x={place.x} y={place.y} className="dial-figure">
               {angle_deg}°

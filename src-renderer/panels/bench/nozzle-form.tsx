@@ -13,7 +13,6 @@ import { Choice } from '../fields/choice.tsx';
 import { LengthField, QuantityField } from '../fields/quantity-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
 import { TypedField } from '../fields/typed-field.tsx';
-import { UnitSlip } from './cylinder-form.tsx';
 import { type Arc, NozzleDial } from './nozzle-dial.tsx';
 import { legalDirections } from './legal-directions.ts';
 import { Readings, Slip } from './slip.tsx';
@@ -146,7 +145,6 @@ export function NozzleForm({ at }: { readonly at: RefOf<'nozzle'> }) {
         />
       </Slip>
       <HolesSlip at={at} nozzle={nozzle} derived={shape} />
-      <UnitSlip network={network} />
     </>
   );
 }

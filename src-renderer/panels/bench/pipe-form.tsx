@@ -8,9 +8,8 @@ import type { Pipe, PipeNode, RefOf } from '#shared/model/plan';
 import { PIPE_SCHEDULES, PIPE_SIZES, PIPE_TABLE } from '#shared/profile/pipe-table';
 import { selectEvaluation } from '../../store/selectors.ts';
 import { useStore, useStoreItself } from '../../store/use-store.ts';
-import { Choice, optionsOf } from '../fields/choice.tsx';
+import { Choice, type ChoiceOption, optionsOf } from '../fields/choice.tsx';
 import { LengthField } from '../fields/quantity-field.tsx';
-import { UnitSlip } from './cylinder-form.tsx';
 import { Readings, Slip } from './slip.tsx';
 import { useCommit, useFigures, useShownPlan } from './use-plan.ts';
 
@@ -19,6 +18,13 @@ const JOINT = { threaded: 'Threaded', welded: 'Welded', grooved: 'Grooved' } as 
 
 /** Nominal sizes as the trade writes them, with the metric size. */
 export const PIPE_SIZE_OPTIONS = PIPE_SIZES.map((size) => ({ value: size, label: `NPS ${size} (DN ${PIPE_TABLE[size].dn})` }));
+
+/** Stands in a choice for values that differ among the pipes. */
+const SEVERAL = 'several';
+const withSeveral = <V extends string>(options: readonly ChoiceOption<V>[], value: V | typeof SEVERAL): ChoiceOption<V | typeof SEVERAL>[] => [
+  ...(value === SEVERAL ? [{ value: SEVERAL, label: 'several' } as const] : []),
+  ...options,
+];
 
 function HeightFields({ refs, pipes }: { readonly refs: readonly RefOf<'pipe'>[]; readonly pipes: readonly DerivedPipe[] }) {
   const commit = useCommit();
@@ -47,33 +53,30 @@ export function PipeForm({ refs }: { readonly refs: readonly RefOf<'pipe'>[] }) 
   const [first] = pipes;
   const [firstRef] = refs;
   if (!first || !firstRef) return null;
-  const network = plan.networks[firstRef.network];
   const wanted = new Set(refs.map((ref) => `${ref.network}/${ref.id}`));
   const shapes = derived.networks.flatMap((each) => each.pipes).filter(({ ref }) => wanted.has(`${ref.network}/${ref.id}`));
   const change = (part: Partial<Pipe>): void => {
     store.commit(refs.length === 1 ? editPipe(firstRef, part) : sequence(`Edit ${refs.length} pipes`, refs.map((ref) => editPipe(ref, part))));
   };
-  const bore = shapes[0];
+  const shared = <K extends keyof Pipe>(key: K): Pipe[K] | typeof SEVERAL => (pipes.every((pipe) => pipe[key] === first[key]) ? first[key] : SEVERAL);
+  const bore = pipes.length === 1 ? shapes[0] : undefined;
   return (
-    <>
-      <Slip title={pipes.length === 1 ? 'Pipe' : `${pipes.length} pipes`}>
-        <div className="fields">
-          <Choice label="Size" value={first.size} options={PIPE_SIZE_OPTIONS} onCommit={(size) => change({ size })} />
-          <Choice label="Schedule" value={first.schedule} options={PIPE_SCHEDULES.map((value) => ({ value, label: value }))} onCommit={(schedule) => change({ schedule })} />
-          <Choice label="Material" value={first.material} options={optionsOf(MATERIAL)} onCommit={(material) => change({ material })} />
-          <Choice label="Joints" value={first.joint} options={optionsOf(JOINT)} onCommit={(joint) => change({ joint })} />
-          <HeightFields refs={refs} pipes={shapes} />
-        </div>
-        <Readings
-          rows={[
-            { label: 'Length, middle to middle', value: length(shapes.reduce((sum, pipe) => sum + pipe.length_m, 0)) },
-            ...(bore ? [{ label: 'Inside diameter', value: length(bore.bore_m) }] : []),
-            ...(bore?.upright ? [{ label: 'Stands upright', value: bore.upright === 'drop' ? 'flow goes down' : 'flow goes up' }] : []),
-          ]}
-        />
-      </Slip>
-      {network ? <UnitSlip network={network} /> : null}
-    </>
+    <Slip title={pipes.length === 1 ? 'Pipe' : `${pipes.length} pipes`}>
+      <div className="fields">
+        <Choice label="Size" value={shared('size')} options={withSeveral(PIPE_SIZE_OPTIONS, shared('size'))} onCommit={(size) => size !== SEVERAL && change({ size })} />
+        <Choice label="Schedule" value={shared('schedule')} options={withSeveral(PIPE_SCHEDULES.map((value) => ({ value, label: value })), shared('schedule'))} onCommit={(schedule) => schedule !== SEVERAL && change({ schedule })} />
+        <Choice label="Material" value={shared('material')} options={withSeveral(optionsOf(MATERIAL), shared('material'))} onCommit={(material) => material !== SEVERAL && change({ material })} />
+        <Choice label="Joints" value={shared('joint')} options={withSeveral(optionsOf(JOINT), shared('joint'))} onCommit={(joint) => joint !== SEVERAL && change({ joint })} />
+        <HeightFields refs={refs} pipes={shapes} />
+      </div>
+      <Readings
+        rows={[
+          { label: 'Length, middle to middle', value: length(shapes.reduce((sum, pipe) => sum + pipe.length_m, 0)) },
+          ...(bore ? [{ label: 'Inside diameter', value: length(bore.bore_m) }] : []),
+          ...(bore?.upright ? [{ label: 'Stands upright', value: bore.upright === 'drop' ? 'flow goes down' : 'flow goes up' }] : []),
+        ]}
+      />
+    </Slip>
   );
 }
 
@@ -90,18 +93,18 @@ export function NodeForm({ at }: { readonly at: RefOf<'node'> }) {
   return (
     <Slip title="Pipe end or bend">
       <div className="fields">
-        <LengthField label="East of the origin" value={node.at.x} onCommit={(x) => move({ x })} />
-        <LengthField label="North of the origin" value={node.at.y} onCommit={(y) => move({ y })} />
-        <LengthField label="Height above floor" value={node.at.z} onCommit={(z) => move({ z })} />
+      <LengthField label="East of the origin" value={node.at.x} onCommit={(x) => move({ x })} />
+      <LengthField label="North of the origin" value={node.at.y} onCommit={(y) => move({ y })} />
+      <LengthField label="Height above floor" value={node.at.z} onCommit={(z) => move({ z })} />
       </div>
       <button
-        type="button"
-        className="button"
-        onClick={() => {
-          if (commit(removeNode(at))) store.session({ selection: [] });
-        }}
+      type="button"
+      className="button"
+      onClick={() => {
+        if (commit(removeNode(at))) store.session({ selection: [] });
+      }}
       >
-        Straighten the pipe here
+      Straighten the pipe here
       </button>
     </Slip>
   );

@@ -16,6 +16,7 @@ import { NodeForm, PipeForm } from './pipe-form.tsx';
 import { PathSums } from './path-sums.tsx';
 import { AlignSlip, ArrangeSlip, SeveralForm } from './several-form.tsx';
 import { Slip } from './slip.tsx';
+import { UnitSlip } from './unit-slip.tsx';
 import { UnderlayForm } from './underlay-form.tsx';
 import { CornerForm, WallForm } from './wall-form.tsx';
 
@@ -90,13 +91,15 @@ export function SelectionPanel() {
       </>
     );
   }
+  const networkId = only.kind === 'network' ? only.id : 'network' in only ? only.network : null;
   const canBeAligned = ['nozzle', 'cylinder', 'obstruction', 'node'].includes(only.kind);
   return (
     <>
       <FormOf at={only} />
       <TouchingFindings at={only} />
       {only.kind === 'enclosure' ? <EnclosureSums at={{ ...only, kind: 'enclosure' }} /> : null}
-      {'network' in only ? <PathSums network={only.network} nozzle={only.kind === 'nozzle' ? only.id : null} /> : null}
+      {networkId !== null ? <PathSums network={networkId} nozzle={only.kind === 'nozzle' ? only.id : null} /> : null}
+      {networkId === null ? null : <UnitSlip networkId={networkId} />}
       {canBeAligned ? <AlignSlip level={level} /> : null}
       {only.kind === 'wall' || only.kind === 'corner' || only.kind === 'opening' || only.kind === 'ceiling-zone' ? null : <ArrangeSlip selection={selection} />}
     </>

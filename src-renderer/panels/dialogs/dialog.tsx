@@ -7,7 +7,7 @@ interface DialogProps {
   readonly children: ReactNode;
   /** Buttons of the last line, the main one last. */
   readonly footer?: ReactNode;
-  readonly size?: 'small' | 'middle' | 'large';
+  readonly size?: 'small' | 'middle' | 'large' | 'whole';
   readonly name: string;
 }
 

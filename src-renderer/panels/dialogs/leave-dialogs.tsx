@@ -39,6 +39,7 @@ export function LeaveDialog() {
           </button>
           <button
             type="button"
+            data-first
             className="button is-main"
             onClick={async () => {
               // Without a place yet, the save dialog takes over and goes on from there.

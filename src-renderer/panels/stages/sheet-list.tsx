@@ -72,7 +72,7 @@ export function SheetList({ choice }: { readonly choice: PrintChoice }) {
         ))}
       </ul>
       {large ? (
-        <Dialog name="sheet" title={`${large.number} ${large.title}`} size="large" onClose={() => setLarge(null)}>
+        <Dialog name="sheet" title={`${large.number} ${large.title}`} size="whole" onClose={() => setLarge(null)}>
           <SheetPicture sheet={large} width_px={2400} />
         </Dialog>
       ) : null}
