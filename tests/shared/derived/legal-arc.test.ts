@@ -24,7 +24,7 @@ function isLegal(built: PlanBuilder, rotation_rad: number): boolean {
   for (const network of Object.values(plan.networks)) for (const nozzle of Object.values(network.nozzles)) nozzle.rotation_rad = rotation_rad;
   const [nozzle] = derivePlan(plan).nozzles;
   const limits = nozzle?.profile?.limits;
-  if (!nozzle || !limits?.cornerZone_m || !limits.cornerAngle_rad || !limits.nearWallZone_m || !limits.nearWallAngle_rad || !limits.freeJet_m) return false;
+  if (!nozzle?.space || !limits?.cornerZone_m || !limits.cornerAngle_rad || !limits.nearWallZone_m || !limits.nearWallAngle_rad || !limits.freeJet_m) return false;
   const { cornerZone_m, cornerAngle_rad, nearWallZone_m, nearWallAngle_rad, freeJet_m } = limits;
   const offCorner = cornersNear(nozzle, cornerZone_m.value).every(({ bearing_rad }) => nozzle.holes_rad.every((hole_rad) => angleBetween_rad(hole_rad, bearing_rad) >= cornerAngle_rad.value));
   const alongWall = wallsAlone(nozzle, nearWallZone_m.value, cornerZone_m.value).every(({ axis_rad }) =>
