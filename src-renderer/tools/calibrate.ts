@@ -43,8 +43,8 @@ export const calibrateTool: Tool<CalibrateState> = {
     if (state.at === 'distance') return 'Type the true distance between the two places, as it was measured on site.';
     if (state.places.a) return 'Click the second place.';
     return setsScale(found.underlay)
-      ? `Click the first of two places of ${found.underlay.name || 'the floor plan'} whose true distance you know.`
-      : `${found.underlay.name || 'The floor plan'} has a scale. Click two places whose true distance you know to check it.`;
+      ? `Click the first of two places of the floor plan “${found.underlay.name}” whose true distance you know.`
+      : `The floor plan “${found.underlay.name}” has a scale. Click two places whose true distance you know to check it.`;
   },
   sketch(state, view, pointer) {
     const a = state.at === 'distance' ? state.a : state.places.a;

@@ -12,7 +12,7 @@ import { axisAngle_rad } from '#shared/geometry/angle';
 import { type PlanPoint, bearing_rad, distance_m, midpoint, polar } from '#shared/geometry/point';
 import { nearestOnSegment } from '#shared/geometry/segment';
 import { SAME_PLACE_m } from '#shared/geometry/tolerance';
-import { type Network, type Plan, type Ref, type RefOf, refKey } from '#shared/model/plan';
+import type { Network, Plan, Ref, RefOf } from '#shared/model/plan';
 import { type FoundThing, findThing } from '../store/find-thing.ts';
 import { cylinderPlace, cylinderRadius_m } from './cylinder-place.ts';
 import { dimensionLine, leftOf_m, openingSegment, wallsOf } from './level-things.ts';
@@ -47,35 +47,21 @@ function carriedBy(plan: Plan, ref: Ref): Ref[] {
   return [ref];
 }
 
-/** Nodes of the straight level run that a pipe is part of, with what stands above and below them. */
-function straightRun(network: Network, pipeId: string): RefOf<'node'>[] {
-  const pipe = network.pipes[pipeId];
-  const a = pipe && network.nodes[pipe.from]?.at;
-  const b = pipe && network.nodes[pipe.to]?.at;
-  if (!pipe || !a || !b) return [];
-  const direction_rad = bearing_rad(a, b);
-  const isUpright = distance_m(a, b) <= SAME_PLACE_m;
-  const onRun = new Set([pipe.from, pipe.to]);
-  for (const id of isUpright ? [] : onRun) {
-    for (const { from, to } of pipesAt(network, id)) {
-      const [one, other] = [network.nodes[from]?.at, network.nodes[to]?.at];
-      const goesOn = one && other && distance_m(one, other) > SAME_PLACE_m && axisAngle_rad(bearing_rad(one, other), direction_rad) < 1e-6;
-      if (goesOn) onRun.add(from).add(to);
+/** The pipes of the straight level run that a pipe is part of: they slide together, so that the run stays straight. */
+function straightRun(network: Network, pipeId: string): RefOf<'pipe'>[] {
+  const run = new Set([pipeId]);
+  for (const id of run) {
+    const pipe = network.pipes[id];
+    const a = pipe && network.nodes[pipe.from]?.at;
+    const b = pipe && network.nodes[pipe.to]?.at;
+    if (!pipe || !a || !b || distance_m(a, b) <= SAME_PLACE_m) continue;
+    for (const next of [...pipesAt(network, pipe.from), ...pipesAt(network, pipe.to)]) {
+      const [one, other] = [network.nodes[next.from]?.at, network.nodes[next.to]?.at];
+      if (one && other && distance_m(one, other) > SAME_PLACE_m && axisAngle_rad(bearing_rad(one, other), bearing_rad(a, b)) < 1e-6) run.add(next.id);
     }
   }
-  const moved = new Map([...onRun].flatMap((id) => stackOf(network, id)).map((ref) => [refKey(ref), ref]));
-  return [...moved.values()];
+  return [...run].map((id) => ({ kind: 'pipe', network: network.id, id }));
 }
-
-/** Moves nodes on the plan, each at its own height, as one step. */
-const shiftNodes = (label: string, plan: Plan, nodes: readonly RefOf<'node'>[], dx: number, dy: number): Command =>
-  sequence(
-    label,
-    nodes.flatMap((ref) => {
-      const at = plan.networks[ref.network]?.nodes[ref.id]?.at;
-      return at ? [movePipeNode(ref, { x: at.x + dx, y: at.y + dy, z: at.z })] : [];
-    }),
-  );
 
 const shift = (refs: readonly Ref[], grab: PlanPoint, without: readonly Ref[]): Drag => ({
   grab,
@@ -89,22 +75,22 @@ function nearestCorner(ring: readonly PlanPoint[], pressed: PlanPoint, reach_m: 
   return nearest && distance_m(nearest, pressed) <= reach_m ? nearest : pressed;
 }
 
-function dragPipe(found: Extract<FoundThing, { kind: 'pipe' }>, plan: Plan, pressed: PlanPoint): Drag {
-  const { network, thing, ref } = found;
-  const a = network.nodes[thing.from]?.at ?? { ...pressed, z: 0 };
-  const b = network.nodes[thing.to]?.at ?? { ...pressed, z: 0 };
-  const nodes = straightRun(network, thing.id);
+function dragPipe({ network, thing, ref }: Extract<FoundThing, { kind: 'pipe' }>, plan: Plan, pressed: PlanPoint): Drag | undefined {
+  const a = network.nodes[thing.from]?.at;
+  const b = network.nodes[thing.to]?.at;
+  if (!a || !b) return undefined;
+  const run = straightRun(network, thing.id);
   const segment = { a: { x: a.x, y: a.y }, b: { x: b.x, y: b.y } };
   const grab = nearestOnSegment(pressed, segment);
   const isUpright = distance_m(a, b) <= SAME_PLACE_m;
   return {
     grab,
-    without: [ref, ...nodes],
+    without: run.flatMap((pipe) => carriedBy(plan, pipe)),
     commandTo(to) {
-      if (isUpright) return shiftNodes('Move pipe', plan, nodes, to.x - grab.x, to.y - grab.y);
+      if (isUpright) return moveThings([ref], to.x - grab.x, to.y - grab.y);
       // A level run slides sideways, so that what is square to it stays square.
       const aside = polar({ x: 0, y: 0 }, bearing_rad(a, b) + Math.PI / 2, leftOf_m(to, segment));
-      return shiftNodes('Move pipe', plan, nodes, aside.x, aside.y);
+      return moveThings(run, aside.x, aside.y);
     },
   };
 }
@@ -113,15 +99,16 @@ function dragCylinder(found: Extract<FoundThing, { kind: 'cylinder' }>, view: To
   const { network, thing, ref } = found;
   const grab = { x: thing.at.x, y: thing.at.y };
   const source = network.source === null ? undefined : network.nodes[network.source];
-  const stands = source && distance_m(source.at, thing.at) <= SAME_PLACE_m ? stackOf(network, source.id) : [];
+  const stands = source && distance_m(source.at, thing.at) <= SAME_PLACE_m ? source : undefined;
   const radius_m = cylinderRadius_m(view.plan.profiles[network.profile]);
   return {
     grab,
-    without: [ref, ...stands],
+    without: [ref, ...(stands ? stackOf(network, stands.id) : [])],
     commandTo(to) {
       const { at, back_rad, wall } = cylinderPlace(view.plan.levels[view.session.level], to, radius_m);
       const edit = editCylinder(ref, { at, back_rad: wall ? back_rad : thing.back_rad });
-      return sequence('Move cylinder', [edit, ...(stands.length > 0 ? [shiftNodes('Move cylinder', view.plan, stands, at.x - grab.x, at.y - grab.y)] : [])]);
+      // Pipe that begins on the cylinder goes with it.
+      return stands ? sequence('Move cylinder', [edit, movePipeNode({ kind: 'node', network: network.id, id: stands.id }, { x: at.x, y: at.y, z: stands.at.z })]) : edit;
     },
   };
 }
@@ -154,10 +141,9 @@ export function dragOf(view: ToolView, hit: Ref, group: readonly Ref[], pressed:
       };
     }
     case 'node': {
-      const { network, thing } = found;
-      const grab = { x: thing.at.x, y: thing.at.y };
-      const nodes = stackOf(network, thing.id);
-      return { grab, without: nodes, commandTo: (to) => shiftNodes('Move pipe end', plan, nodes, to.x - grab.x, to.y - grab.y) };
+      const { ref, network, thing } = found;
+      const { x, y, z } = thing.at;
+      return { grab: { x, y }, without: stackOf(network, thing.id), commandTo: (to) => movePipeNode(ref, { x: to.x, y: to.y, z }) };
     }
     case 'pipe':
       return dragPipe(found, plan, pressed);

@@ -1,4 +1,5 @@
 import { type PlanPoint, type PlanPoint3, distance_m } from '#shared/geometry/point';
+import { JOIN_m } from '#shared/commands/sound-value';
 import { nearestOnSegment } from '#shared/geometry/segment';
 import { SAME_PLACE_m } from '#shared/geometry/tolerance';
 import type { Network, Plan, RefOf } from '#shared/model/plan';
@@ -36,12 +37,12 @@ export function outletHeight_m(plan: Plan, network: Network): number | undefined
 export const nodesAt = (plan: Plan, level: string, at: PlanPoint): NetworkHit[] =>
   networksOn(plan, level).flatMap((network) =>
     Object.values(network.nodes)
-      .filter((node) => distance_m(node.at, at) <= SAME_PLACE_m)
+      .filter((node) => distance_m(node.at, at) < JOIN_m)
       .map((node): NetworkHit => ({ network, at: node.at, kind: 'node', id: node.id })),
   );
 
 /** Pipes under a place of the plan, with the place on them; upright pipes are left to their nodes. */
-export const pipesUnder = (plan: Plan, level: string, at: PlanPoint, reach_m = SAME_PLACE_m): NetworkHit[] =>
+export const pipesUnder = (plan: Plan, level: string, at: PlanPoint, reach_m = JOIN_m): NetworkHit[] =>
   networksOn(plan, level).flatMap((network) =>
     Object.values(network.pipes).flatMap(({ id, from, to }): NetworkHit[] => {
       const a = network.nodes[from]?.at;
@@ -57,7 +58,7 @@ export const pipesUnder = (plan: Plan, level: string, at: PlanPoint, reach_m = S
 
 /** Cylinders whose axis lies at a place. */
 const cylindersAt = (plan: Plan, level: string, at: PlanPoint) =>
-  networksOn(plan, level).flatMap((network) => Object.values(network.cylinders).flatMap((cylinder) => (distance_m(cylinder.at, at) <= SAME_PLACE_m ? [{ network, cylinder }] : [])));
+  networksOn(plan, level).flatMap((network) => Object.values(network.cylinders).flatMap((cylinder) => (distance_m(cylinder.at, at) < JOIN_m ? [{ network, cylinder }] : [])));
 
 /** Of several at one place the one nearest to a height. */
 const nearestHeight = (hits: readonly NetworkHit[], height_m: number): NetworkHit | undefined =>
@@ -95,7 +96,7 @@ export function stackOf(network: Network, node: string): RefOf<'node'>[] {
     for (const { from, to } of pipesAt(network, id)) {
       const other = from === id ? to : from;
       const at = network.nodes[other]?.at;
-      if (at && distance_m(at, place) <= SAME_PLACE_m) found.add(other);
+      if (at && distance_m(at, place) < JOIN_m) found.add(other);
     }
   }
   return [...found].map((id) => ({ kind: 'node', network: network.id, id }));

@@ -1,6 +1,6 @@
 import { addEnclosure } from '#shared/commands/add-enclosure';
-import { area_m2, boundsOf } from '#shared/geometry/outline';
-import { type PlanPoint, midpoint } from '#shared/geometry/point';
+import { area_m2, boundsOf, isInside } from '#shared/geometry/outline';
+import { type PlanPoint, distance_m, midpoint } from '#shared/geometry/point';
 import { formatQuantity } from '#shared/units/quantity-text';
 import { commitOr } from './attempt.ts';
 import type { Tool } from './tool.ts';
@@ -8,9 +8,11 @@ import type { Tool } from './tool.ts';
 /** The outline around the pointer, if the floor plan has one there. */
 export interface PickOutlineState {
   readonly outline: readonly PlanPoint[] | null;
+  /** Where it was looked for: a pointer that hardly moved is not searched for again. */
+  readonly lookedAt: PlanPoint | null;
 }
 
-const start: PickOutlineState = { outline: null };
+const start: PickOutlineState = { outline: null, lookedAt: null };
 const NONE = 'No closed outline here. Point inside a room whose lines close, or draw the enclosure corner by corner.';
 
 /** Takes a closed outline of the floor plan as an enclosure. */
@@ -28,7 +30,11 @@ export const pickOutlineTool: Tool<PickOutlineState> = {
   },
   step(state, event, view) {
     if (event.kind === 'cancel') return { state: start, finished: true };
-    if (event.kind === 'move') return { state: { outline: view.outlineAt(event.raw, event.reach_m) ?? null } };
+    if (event.kind === 'move') {
+      const { outline, lookedAt } = state;
+      const isSame = lookedAt && distance_m(lookedAt, event.raw) <= event.reach_m && (!outline || isInside(event.raw, outline));
+      return { state: isSame ? state : { outline: view.outlineAt(event.raw, event.reach_m) ?? null, lookedAt: event.raw } };
+    }
     if (event.kind === 'down' || event.kind === 'enter') {
       const outline = event.kind === 'down' ? view.outlineAt(event.raw, event.reach_m) : state.outline;
       if (!outline) return { state: start, refusal: NONE };

@@ -1,3 +1,4 @@
+import { JOIN_m } from '#shared/commands/sound-value';
 import { type Outline, area_m2, findSelfCrossing, sidesOf } from '#shared/geometry/outline';
 import { type PlanPoint, bearing_rad, distance_m } from '#shared/geometry/point';
 import { angleBetween_rad } from '#shared/geometry/angle';
@@ -45,7 +46,7 @@ function faultOfSide(corners: readonly PlanPoint[], to: PlanPoint, closes: boole
 
 function addCorner(ring: RingDrawing, at: PlanPoint): RingStep {
   const last = ring.corners.at(-1);
-  if (last && distance_m(last, at) <= SAME_PLACE_m) return { ring };
+  if (last && distance_m(last, at) < JOIN_m) return { ring };
   const refusal = faultOfSide(ring.corners, at, false);
   if (refusal !== null) return { ring, refusal };
   return { ring: { corners: [...ring.corners, { x: at.x, y: at.y }], axis_rad: null, pointer: at } };
@@ -73,7 +74,7 @@ export function stepRing(ring: RingDrawing, event: ToolEvent, what: string): Rin
     case 'up':
       return { ring };
     case 'down': {
-      const onFirst = first && corners.length >= 3 && (distance_m(event.point, first) <= SAME_PLACE_m || distance_m(event.raw, first) <= event.reach_m);
+      const onFirst = first && corners.length >= 3 && (distance_m(event.point, first) < JOIN_m || distance_m(event.raw, first) <= event.reach_m);
       return onFirst ? close(ring, what) : addCorner(ring, event.point);
     }
     case 'double':
@@ -83,7 +84,7 @@ export function stepRing(ring: RingDrawing, event: ToolEvent, what: string): Rin
     case 'typed': {
       if (!last) return { ring, refusal: 'Click the first corner, then type lengths and directions.' };
       const at = typedPlace(last, event, ring.axis_rad, ring.pointer);
-      if (at) return first && corners.length >= 3 && distance_m(at, first) <= SAME_PLACE_m ? close(ring, what) : addCorner(ring, at);
+      if (at) return first && corners.length >= 3 && distance_m(at, first) < JOIN_m ? close(ring, what) : addCorner(ring, at);
       if (event.angle_rad !== null) return { ring: { ...ring, axis_rad: event.angle_rad } };
       return { ring, refusal: 'Type a length, or point the way it should go.' };
     }

@@ -8,58 +8,72 @@ import type { UnderlayIndex } from './underlay-index.ts';
 const MEET_m = 0.002;
 /** A room reaches no farther than this from the place inside it [m]. */
 const FARTHEST_m = 60;
-/** Sides that are followed before the search is given up. */
-const MOST_SIDES = 600;
+/** A line is followed in stretches, so that a long one is not compared with all that it passes [m]. */
+const STRETCH_m = 1;
 /** Things standing free in the room that are looked past. */
 const MOST_ISLANDS = 12;
-/** Lines looked at in one query: a drawing that is denser than this around one side is given up. */
-const MOST_LINES = 4000;
+/** Lines looked at before the search is given up: it must never hold the pointer up. */
+const MOST_LOOKS = 6_000;
 
-/** Where a line is left for another: the place, and the place to head for next. */
+/** The floor plan with a count of how often it was asked. */
+interface Search {
+  readonly index: UnderlayIndex;
+  looks: number;
+}
+/** A line and the end of it that is headed for. */
 interface Way {
   readonly line: Segment;
   readonly to: PlanPoint;
 }
 
-/** Lines that pass within `MEET_m` of a piece. */
-function linesAlong(index: UnderlayIndex, { a, b }: Segment): Segment[] {
-  const middle = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
-  return index.nearestSegments(middle, distance_m(a, b) / 2 + MEET_m, MOST_LINES);
+function linesAlong(search: Search, line: Segment): Segment[] {
+  const found = search.index.segmentsAlong(line, MEET_m);
+  search.looks += found.length + 1;
+  return found;
 }
 
-/** Where `other` meets the piece from `from` to `to`, tolerating a small gap; the meeting nearest to `from`. */
+/** Where another line meets the piece from `from` to `to`, tolerating a small gap; the meeting nearest to `from`. */
 function meetingPlace(from: PlanPoint, to: PlanPoint, other: Segment): PlanPoint | undefined {
   const met = meetingOf({ a: from, b: to }, other);
   if (met) return met;
   const near = [other.a, other.b, ...(distanceToSegment_m(to, other) <= MEET_m ? [to] : [])]
     .map((end) => ({ end, on: nearestOnSegment(end, { a: from, b: to }) }))
-    .filter(({ end, on }) => distance_m(end, on) <= MEET_m)
+    .filter(({ end, on }) => distance_m(end, on) <= MEET_m && distance_m(from, on) > MEET_m)
     .sort((one, two) => distance_m(from, one.on) - distance_m(from, two.on));
   return near[0]?.on;
 }
 
+/** The next place on a way where other lines meet it, with those lines; its end when none does before. */
+function nextMeeting(search: Search, from: PlanPoint, to: PlanPoint): { at: PlanPoint; lines: Segment[] } {
+  const length_m = distance_m(from, to);
+  for (let done_m = 0; done_m < length_m; done_m += STRETCH_m) {
+    const share = (along_m: number): PlanPoint => ({ x: from.x + ((to.x - from.x) * along_m) / length_m, y: from.y + ((to.y - from.y) * along_m) / length_m });
+    const stretch = { a: share(done_m), b: share(Math.min(length_m, done_m + STRETCH_m)) };
+    const met = linesAlong(search, stretch).flatMap((line) => {
+      const at = meetingPlace(from, to, line);
+      return at && distance_m(from, at) > MEET_m ? [{ line, at, along_m: distance_m(from, at) }] : [];
+    });
+    const nearest = met.sort((a, b) => a.along_m - b.along_m)[0];
+    // A meeting beyond this stretch may have a nearer one before it that the next stretch finds.
+    if (nearest && nearest.along_m <= done_m + STRETCH_m + MEET_m) {
+      return { at: nearest.at, lines: met.filter(({ along_m }) => along_m <= nearest.along_m + MEET_m).map(({ line }) => line) };
+    }
+  }
+  return { at: to, lines: [] };
+}
+
 /** The next place along a way where another line can be taken, and the sharpest way to the left from there. */
-function nextTurn(index: UnderlayIndex, from: PlanPoint, way: Way): { at: PlanPoint; way: Way } {
+function nextTurn(search: Search, from: PlanPoint, way: Way): { at: PlanPoint; way: Way } {
   const heading_rad = bearing_rad(from, way.to);
-  const met = linesAlong(index, { a: from, b: way.to }).flatMap((line) => {
-    const at = meetingPlace(from, way.to, line);
-    return at && distance_m(from, at) > MEET_m ? [{ line, at, along: distance_m(from, at) }] : [];
-  });
-  const nearest = Math.min(distance_m(from, way.to), ...met.map(({ along }) => along));
-  const at = met.find(({ along }) => along === nearest)?.at ?? way.to;
-  const ways: Way[] = met
-    .filter(({ along }) => along <= nearest + MEET_m)
-    .flatMap(({ line }) => [
-      { line, to: line.a },
-      { line, to: line.b },
-    ]);
-  ways.push({ line: way.line, to: way.to });
-  let best: { way: Way; turn: number } | undefined;
-  for (const each of ways) {
-    if (distance_m(at, each.to) <= MEET_m) continue;
-    const turn = turnTo_rad(heading_rad, bearing_rad(at, each.to));
-    if (Math.abs(turn) > Math.PI - 1e-4) continue;
-    if (!best || turn > best.turn + 1e-9) best = { way: each, turn };
+  const { at, lines } = nextMeeting(search, from, way.to);
+  let best: { way: Way; turn_rad: number } | undefined;
+  for (const line of [...lines, way.line]) {
+    for (const to of line === way.line ? [way.to] : [line.a, line.b]) {
+      if (distance_m(at, to) <= MEET_m) continue;
+      const turn_rad = turnTo_rad(heading_rad, bearing_rad(at, to));
+      if (Math.abs(turn_rad) > Math.PI - 1e-4) continue;
+      if (!best || turn_rad > best.turn_rad + 1e-9) best = { way: { line, to }, turn_rad };
+    }
   }
   if (best) return { at, way: best.way };
   // A dead end: back along the same line, on its other side.
@@ -68,13 +82,13 @@ function nextTurn(index: UnderlayIndex, from: PlanPoint, way: Way): { at: PlanPo
 }
 
 /** Follows the lines from a place on one of them, the room on the left hand, until it comes round. */
-function walkRound(index: UnderlayIndex, start: PlanPoint, first: Way): PlanPoint[] | undefined {
+function walkRound(search: Search, start: PlanPoint, first: Way): PlanPoint[] | undefined {
   const ring: PlanPoint[] = [];
   let at = start;
   let way = first;
-  for (let side = 0; side < MOST_SIDES; side += 1) {
-    const next = nextTurn(index, at, way);
-    const passesStart = side > 0 && distanceToSegment_m(start, { a: at, b: next.at }) <= MEET_m / 4;
+  while (search.looks < MOST_LOOKS) {
+    const next = nextTurn(search, at, way);
+    const passesStart = ring.length > 0 && distanceToSegment_m(start, { a: at, b: next.at }) <= MEET_m / 4;
     const sameWay = Math.abs(turnTo_rad(bearing_rad(at, way.to), bearing_rad(start, first.to))) < 0.01;
     if (passesStart && sameWay) return ring;
     ring.push(next.at);
@@ -85,17 +99,16 @@ function walkRound(index: UnderlayIndex, start: PlanPoint, first: Way): PlanPoin
   return undefined;
 }
 
-/** Lines that a ray to the east meets, nearest first, looked for farther and farther out. */
-function hitsEast(index: UnderlayIndex, at: PlanPoint, beyond_m: number): { line: Segment; along_m: number } | undefined {
-  for (let reach_m = 1; reach_m <= FARTHEST_m; reach_m *= 2) {
-    const hits = index
-      .nearestSegments(at, reach_m, MOST_LINES)
+/** The next line that a ray to the east meets, looked for stretch by stretch. */
+function hitEast(search: Search, at: PlanPoint, beyond_m: number): { line: Segment; along_m: number } | undefined {
+  for (let done_m = beyond_m; done_m < FARTHEST_m && search.looks < MOST_LOOKS; done_m += STRETCH_m) {
+    const hit = linesAlong(search, { a: { x: at.x + done_m, y: at.y }, b: { x: at.x + done_m + STRETCH_m, y: at.y } })
       .flatMap((line) => {
         const along_m = rayHit_m(at, 0, line);
-        return along_m !== undefined && along_m > beyond_m && along_m <= reach_m ? [{ line, along_m }] : [];
+        return along_m !== undefined && along_m > beyond_m && along_m <= done_m + STRETCH_m ? [{ line, along_m }] : [];
       })
-      .sort((a, b) => a.along_m - b.along_m);
-    if (hits[0]) return hits[0];
+      .sort((a, b) => a.along_m - b.along_m)[0];
+    if (hit) return hit;
   }
   return undefined;
 }
@@ -106,13 +119,14 @@ function hitsEast(index: UnderlayIndex, at: PlanPoint, beyond_m: number): { line
  * @returns the ring as walked, spurs included; undefined when the lines do not close around the place
  */
 export function traceRoom(index: UnderlayIndex, at: PlanPoint): PlanPoint[] | undefined {
+  const search: Search = { index, looks: 0 };
   let beyond_m = 0;
   for (let island = 0; island < MOST_ISLANDS; island += 1) {
-    const hit = hitsEast(index, at, beyond_m);
+    const hit = hitEast(search, at, beyond_m);
     if (!hit) return undefined;
     const { a, b } = hit.line;
     const start = { x: at.x + hit.along_m, y: at.y };
-    const ring = walkRound(index, start, { line: hit.line, to: a.y > b.y ? a : b });
+    const ring = walkRound(search, start, { line: hit.line, to: a.y > b.y ? a : b });
     if (ring && ring.length >= 3 && signedArea_m2(ring) > 0 && isInside(at, ring)) return ring;
     beyond_m = hit.along_m + MEET_m;
   }

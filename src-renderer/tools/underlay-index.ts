@@ -1,6 +1,6 @@
 import { type Box, type Outline, area_m2, boundsOf, isInside } from '#shared/geometry/outline';
 import type { PlanPoint } from '#shared/geometry/point';
-import { type Segment, distanceToSegment_m } from '#shared/geometry/segment';
+import { type Segment, distanceToSegment_m, meetingOf } from '#shared/geometry/segment';
 import type { Underlay } from '#shared/model/plan';
 import type { UnderlayDrawing, UnderlayLayer } from '#shared/underlay/drawing';
 import { toFile, toPlan } from '#shared/underlay/placement';
@@ -11,6 +11,8 @@ export interface UnderlayIndex {
   readonly underlay: Underlay;
   /** Straight pieces within reach, nearest first, at most `most` of them. */
   nearestSegments(at: PlanPoint, reach_m: number, most?: number): Segment[];
+  /** Pieces that come within reach of a line, in no order. */
+  segmentsAlong(line: Segment, reach_m: number): Segment[];
   /** Nearest end of a piece within reach. */
   endpointNear(at: PlanPoint, reach_m: number): PlanPoint | undefined;
   /** Closed outlines of the file that hold the place, smallest first. */
@@ -55,6 +57,14 @@ function layersOf(drawing: UnderlayDrawing): LayerIndex[] {
   return made;
 }
 
+/** Whether two pieces come within reach of each other. */
+const isNear = (one: Segment, other: Segment, reach: number): boolean =>
+  distanceToSegment_m(other.a, one) <= reach ||
+  distanceToSegment_m(other.b, one) <= reach ||
+  distanceToSegment_m(one.a, other) <= reach ||
+  distanceToSegment_m(one.b, other) <= reach ||
+  meetingOf(one, other) !== undefined;
+
 const boxAround = ({ x, y }: PlanPoint, reach: number): Box => ({ minX: x - reach, minY: y - reach, maxX: x + reach, maxY: y + reach });
 const holds = (box: Box, { x, y }: PlanPoint): boolean => x >= box.minX && x <= box.maxX && y >= box.minY && y <= box.maxY;
 
@@ -97,9 +107,28 @@ export function indexUnderlay(drawing: UnderlayDrawing, underlay: Underlay): Und
     }
   };
 
+  const segmentsAlong: UnderlayIndex['segmentsAlong'] = (line, reach_m) => {
+    const inFile = { a: toFile(underlay, line.a), b: toFile(underlay, line.b) };
+    const reach = reach_m / scale;
+    const { minX, minY, maxX, maxY } = boundsOf([inFile.a, inFile.b]);
+    const box = { minX: minX - reach, minY: minY - reach, maxX: maxX + reach, maxY: maxY + reach };
+    const found: Segment[] = [];
+    for (const { layer, grid } of layers) {
+      const seen = new Set<number>();
+      grid.visitNear(box, (piece) => {
+        if (seen.has(piece)) return;
+        seen.add(piece);
+        const segment = pieceOf(layer.segments, piece);
+        if (isNear(inFile, segment, reach)) found.push({ a: place(segment.a), b: place(segment.b) });
+      });
+    }
+    return found;
+  };
+
   return {
     underlay,
     nearestSegments,
+    segmentsAlong,
     endpointNear(at, reach_m) {
       let nearest: PlanPoint | undefined;
       let least = reach_m;
