@@ -1,17 +1,15 @@
 import type { Plan, Underlay } from '#shared/model/plan';
-import type { UnderlayDrawing } from '#shared/underlay/drawing';
 import { asHostProblem } from './host-problem.ts';
 import type { ReportProgress } from './jobs.ts';
 import type { PrintChoice } from './print-choice.ts';
+import { printInThread } from './print-thread.ts';
+import { startImport } from './underlay/import-job.ts';
 
 /** Finds the bytes of an imported floor plan by its digest. */
 export type ReadAsset = (sha256: string) => Promise<{ name: string; bytes: Uint8Array }>;
 
-/** Date and time as printed on a sheet, in local time: "2026-03-04 15:20". */
-export function printedAtText(at: Date): string {
-  const two = (figure: number): string => String(figure).padStart(2, '0');
-  return `${at.getFullYear()}-${two(at.getMonth() + 1)}-${two(at.getDate())} ${two(at.getHours())}:${two(at.getMinutes())}`;
-}
+/** Part of the whole work that reading the floor plans takes. */
+const READING = 0.4;
 
 /** Prints a plan's sheets as one PDF. The floor plans under it are read first, each page once. */
 export async function printPlan(
@@ -22,50 +20,41 @@ export async function printPlan(
   report: ReportProgress = () => undefined,
   signal: AbortSignal = new AbortController().signal,
 ): Promise<Uint8Array> {
-  // Loaded when first needed: the window is up sooner without them.
-  const [{ evaluate }, { composeSheets }, { printSheets }] = await Promise.all([
-    import('#shared/evaluate'),
-    import('#shared/sheets/compose-sheets'),
-    import('./sheet-printer.ts'),
-  ]);
-  const drawings = await readDrawings(plan, readAsset, report, signal);
-  signal.throwIfAborted();
-  report(0.6, 'Checking the layout');
-  const evaluation = evaluate(plan);
-  signal.throwIfAborted();
-  report(0.7, 'Composing sheets');
-  const sheets = composeSheets(evaluation, drawings, { ...choice, printedAt: printedAtText(now) });
-  signal.throwIfAborted();
-  report(0.8, `Printing ${sheets.length} sheets`);
-  return printSheets(sheets, { title: plan.info.project || 'Plan', createdAt: now });
+  const drawings = await readDrawings(plan, readAsset, (done, doing) => report(READING * done, doing), signal);
+  return printInThread({ plan, choice, drawings, now }, (done, doing) => report(READING + (1 - READING) * done, doing), signal);
 }
 
 const isPrinted = ({ visible, opacity }: Underlay): boolean => visible && opacity > 0;
 
-async function readDrawings(plan: Plan, readAsset: ReadAsset, report: ReportProgress, signal: AbortSignal): Promise<Map<string, UnderlayDrawing>> {
-  const [{ startImport }, { decodeDrawing }] = await Promise.all([import('./underlay/import-job.ts'), import('#shared/underlay/encode-drawing')]);
-  const underlays = Object.values(plan.levels).flatMap((level) => Object.values(level.underlays)).filter(isPrinted);
-  const byPage = new Map<string, UnderlayDrawing>();
-  const drawings = new Map<string, UnderlayDrawing>();
+/** The drawings under a plan by underlay id, packed. */
+async function readDrawings(plan: Plan, readAsset: ReadAsset, report: ReportProgress, signal: AbortSignal): Promise<Map<string, Uint8Array>> {
+  const underlays = Object.values(plan.levels)
+    .flatMap((level) => Object.values(level.underlays))
+    .filter(isPrinted);
+  const byPage = new Map<string, Uint8Array>();
+  const drawings = new Map<string, Uint8Array>();
   for (const [index, underlay] of underlays.entries()) {
     const asset = plan.assets[underlay.asset];
     if (!asset) continue;
     const page = `${asset.sha256}/${underlay.page}`;
-    let drawing = byPage.get(page);
-    if (!drawing) {
-      const { name, bytes } = await readAsset(asset.sha256);
-      const reading = startImport(bytes, { name, page: underlay.page }, (done) => report((0.6 * (index + done)) / underlays.length, `Reading ${asset.name}`));
-      const stop = (): void => reading.cancel();
-      signal.addEventListener('abort', stop, { once: true });
-      const { packed } = await reading.result
-        .catch((error: unknown) => {
-          throw asHostProblem(error, asset.name);
-        })
-        .finally(() => signal.removeEventListener('abort', stop));
-      drawing = decodeDrawing(packed);
-      byPage.set(page, drawing);
-    }
-    drawings.set(underlay.id, drawing);
+    const packed = byPage.get(page) ?? (await readPage(asset, underlay.page, readAsset, (done) => report((index + done) / underlays.length, `Reading ${asset.name}`), signal));
+    byPage.set(page, packed);
+    drawings.set(underlay.id, packed);
   }
   return drawings;
+}
+
+async function readPage(asset: { name: string; sha256: string }, page: number, readAsset: ReadAsset, onProgress: (done: number) => void, signal: AbortSignal): Promise<Uint8Array> {
+  const { name, bytes } = await readAsset(asset.sha256);
+  signal.throwIfAborted();
+  const reading = startImport(bytes, { name, page }, onProgress);
+  const stop = (): void => reading.cancel();
+  signal.addEventListener('abort', stop, { once: true });
+  try {
+    return (await reading.result).packed;
+  } catch (error) {
+    throw asHostProblem(error, asset.name);
+  } finally {
+    signal.removeEventListener('abort', stop);
+  }
 }

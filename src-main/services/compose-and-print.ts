@@ -1,0 +1,33 @@
+import { evaluate } from '#shared/evaluate';
+import type { Plan } from '#shared/model/plan';
+import { composeSheets } from '#shared/sheets/compose-sheets';
+import { decodeDrawing } from '#shared/underlay/encode-drawing';
+import type { ReportProgress } from './jobs.ts';
+import type { PrintChoice } from './print-choice.ts';
+import { printSheets } from './sheet-printer.ts';
+
+/** Everything that printing a plan needs, in values that cross to another thread. */
+export interface PrintOrder {
+  readonly plan: Plan;
+  readonly choice: PrintChoice;
+  /** Floor plans under it by underlay id, as `encodeDrawing` packs them. */
+  readonly drawings: ReadonlyMap<string, Uint8Array>;
+  readonly now: Date;
+}
+
+/** Date and time as printed on a sheet, in local time: "2026-03-04 15:20". */
+export function printedAtText(at: Date): string {
+  const two = (figure: number): string => String(figure).padStart(2, '0');
+  return `${at.getFullYear()}-${two(at.getMonth() + 1)}-${two(at.getDate())} ${two(at.getHours())}:${two(at.getMinutes())}`;
+}
+
+/** Checks a plan, composes its sheets and prints them as one PDF, in the calling thread. */
+export async function composeAndPrint({ plan, choice, drawings, now }: PrintOrder, report: ReportProgress): Promise<Uint8Array> {
+  report(0, 'Checking the layout');
+  const evaluation = evaluate(plan);
+  report(0.2, 'Composing sheets');
+  const unpacked = new Map([...drawings].map(([id, packed]) => [id, decodeDrawing(packed)]));
+  const sheets = composeSheets(evaluation, unpacked, { ...choice, printedAt: printedAtText(now) });
+  report(0.5, `Printing ${sheets.length} ${sheets.length === 1 ? 'sheet' : 'sheets'}`);
+  return printSheets(sheets, { title: plan.info.project || 'Plan', createdAt: now });
+}
