@@ -94,6 +94,7 @@ export const test = base.extend<{ demo: string | null; nozzlewright: Window }, {
   nozzlewright: async ({ demo, chromiumOfMachine }, use) => {
     const host = await startHost(demo === null ? [] : ['--demo', demo]);
     const window = await openWindow(chromiumOfMachine, host);
+    if (demo !== null) await expect(window.page.locator('.start-page')).toBeHidden();
     await use(window);
     await window.page.context().close();
     await host.stop();
