@@ -6,7 +6,7 @@ import { type Mapping, mapEnclosure, mappedRing, nodesOfRefs, wholeRefs } from '
 import { namesIn, nextName, nextNozzleName, nextObstructionName, nextOpeningName } from './next-name.ts';
 import { addNode } from './pipe-joins.ts';
 import { alongWithin_m, wallLines } from './rings.ts';
-import { JOIN_m, soundPoint, soundPoint3 } from './sound-value.ts';
+import { JOIN_m, soundFilePoint, soundPoint, soundPoint3 } from './sound-value.ts';
 
 /** A copy of a part of the plan that shares nothing with it. */
 const copyOf = <T>(part: T): T => JSON.parse(JSON.stringify(part));
@@ -81,7 +81,7 @@ function copyLevelThing(draft: Draft<Plan>, ref: Ref, mapping: Mapping, dx: numb
     case 'underlay': {
       const source = underlayOf(draft, ref);
       const id = takeId(draft, 'underlay');
-      levelOf(draft, ref.level).underlays[id] = { ...copyOf(source), id, locked: false, at: soundPoint(mapping.point(source.at)) };
+      levelOf(draft, ref.level).underlays[id] = { ...copyOf(source), id, locked: false, at: soundFilePoint(mapping.point(source.at)) };
       return { ...ref, id };
     }
     case 'cylinder':

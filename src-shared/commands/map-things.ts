@@ -7,7 +7,7 @@ import { ceilingZoneOf, cornerAfter, cornerOf, cylinderOf, dimensionOf, enclosur
 import { columnOf } from './pipe-columns.ts';
 import { refuseShortPipes } from './pipe-joins.ts';
 import { reshape, windRings } from './rings.ts';
-import { soundAngle_rad, soundPoint } from './sound-value.ts';
+import { soundAngle_rad, soundFilePoint, soundPoint } from './sound-value.ts';
 import { refuseLocked } from './underlay-scale.ts';
 
 /** A way to lay things elsewhere on the plan without changing their shape. */
@@ -88,7 +88,7 @@ function mapLevelThing(draft: Draft<Plan>, ref: Ref, mapping: Mapping): boolean 
       const underlay = underlayOf(draft, ref);
       refuseLocked(underlay);
       if (mapping.isMirrored) refuse('A floor plan cannot be mirrored. Take it out of the selection.');
-      mapPlace(underlay.at, mapping);
+      underlay.at = soundFilePoint(mapping.point(underlay.at));
       underlay.rotation_rad = soundAngle_rad(mapping.direction(underlay.rotation_rad));
       return true;
     }

@@ -1,6 +1,6 @@
 import type { PlanPoint, PlanPoint3 } from '../geometry/point.ts';
 import { normalAngle_rad } from '../geometry/angle.ts';
-import { FARTHEST_m } from '../model/schema.ts';
+import { FARTHEST_IN_FILE, FARTHEST_m } from '../model/schema.ts';
 import { refuse } from './command.ts';
 
 /** Places nearer than this are one place to a person who draws [m]: pipes join there, and a wall is longer. */
@@ -14,6 +14,12 @@ export const soundCoordinate_m = checked;
 
 /** A place that may stand in a plan, as a value of its own; refuses one too far off. */
 export const soundPoint = ({ x, y }: PlanPoint): { x: number; y: number } => ({ x: checked(x), y: checked(y) });
+
+const checkedInFile = (value: number): number =>
+  Number.isFinite(value) && Math.abs(value) <= FARTHEST_IN_FILE ? value : refuse('The floor plan would lie too far off. Check its scale and its units.');
+
+/** A place of an imported file in its own units, or of its origin on the plan; refuses what no drawing has. */
+export const soundFilePoint = ({ x, y }: PlanPoint): { x: number; y: number } => ({ x: checkedInFile(x), y: checkedInFile(y) });
 
 /** A place in space that may stand in a plan, as a value of its own; refuses one too far off. */
 export const soundPoint3 = ({ x, y, z }: PlanPoint3): { x: number; y: number; z: number } => ({ x: checked(x), y: checked(y), z: checked(z) });

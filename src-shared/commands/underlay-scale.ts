@@ -1,7 +1,7 @@
 import { type PlanPoint, distance_m } from '../geometry/point.ts';
 import type { KnownLength, Underlay } from '../model/plan.ts';
 import { refuse } from './command.ts';
-import { soundPoint } from './sound-value.ts';
+import { soundFilePoint } from './sound-value.ts';
 
 /** Refuses to change where a locked floor plan lies. */
 export const refuseLocked = ({ name, locked }: Underlay): void => {
@@ -12,7 +12,7 @@ export const refuseLocked = ({ name, locked }: Underlay): void => {
 export function soundKnownLength({ a, b, distance_m: site_m }: KnownLength): KnownLength {
   if (!Number.isFinite(site_m) || site_m <= 0) refuse('The distance on site must be more than 0.');
   if (!(distance_m(a, b) > 0)) refuse('The two places are one. Pick two places apart, as far as you can.');
-  return { a: soundPoint(a), b: soundPoint(b), distance_m: site_m };
+  return { a: soundFilePoint(a), b: soundFilePoint(b), distance_m: site_m };
 }
 
 /** Where a place of the file lies on the plan. */
@@ -26,6 +26,6 @@ export function rescale(underlay: Underlay, metresPerUnit: number, fixed: PlanPo
   if (!(metresPerUnit > 0) || metresPerUnit > 1e6) refuse('This would make the floor plan larger than any building. Check the distance and the two places.');
   const before = toPlan(underlay, fixed, underlay.metresPerUnit ?? 1);
   const after = toPlan(underlay, fixed, metresPerUnit);
-  underlay.at = soundPoint({ x: underlay.at.x + before.x - after.x, y: underlay.at.y + before.y - after.y });
+  underlay.at = soundFilePoint({ x: underlay.at.x + before.x - after.x, y: underlay.at.y + before.y - after.y });
   underlay.metresPerUnit = metresPerUnit;
 }

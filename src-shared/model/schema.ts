@@ -8,6 +8,9 @@ export const PLAN_VERSION = 1;
 /** Nothing on a plan lies farther from its origin than this [m]; a larger number is damage. */
 export const FARTHEST_m = 100_000;
 
+/** Largest coordinate of an imported file, in its own units, and farthest place of its origin [m]: surveyed drawings count from far away. */
+export const FARTHEST_IN_FILE = 1e10;
+
 const text = z.string().max(20_000);
 const label = z.string().max(200);
 const id = z.string().regex(/^[A-Za-z0-9][A-Za-z0-9._-]{0,79}$/, 'an id has letters, digits, dots and dashes');
@@ -15,6 +18,8 @@ const coordinate = z.number().min(-FARTHEST_m).max(FARTHEST_m);
 const length = z.number().min(0).max(FARTHEST_m);
 const angle = z.number().min(-1000).max(1000);
 const point = z.strictObject({ x: coordinate, y: coordinate });
+const fileCoordinate = z.number().min(-FARTHEST_IN_FILE).max(FARTHEST_IN_FILE);
+const filePoint = z.strictObject({ x: fileCoordinate, y: fileCoordinate });
 const point3 = z.strictObject({ x: coordinate, y: coordinate, z: coordinate });
 const ring = z.array(point).min(3).max(2000);
 const recordOf = <T extends z.ZodType>(value: T) => z.record(id, value);
@@ -43,7 +48,7 @@ export const settingsSchema = z.strictObject({
 });
 
 /** Two picked places of the underlay, in its own units, and the distance between them on site. */
-export const knownLengthSchema = z.strictObject({ a: point, b: point, distance_m: z.number().positive().max(FARTHEST_m) });
+export const knownLengthSchema = z.strictObject({ a: filePoint, b: filePoint, distance_m: z.number().positive().max(FARTHEST_m) });
 
 export const underlaySchema = z.strictObject({
   id,
@@ -53,8 +58,8 @@ export const underlaySchema = z.strictObject({
   kind: z.enum(['dxf', 'pdf', 'svg', 'png', 'jpeg']),
   /** Page of a PDF, counted from 1. */
   page: z.number().int().min(1).max(10_000),
-  /** Where the file's origin lies on the plan. */
-  at: point,
+  /** Where the file's origin lies on the plan; far away when the drawing does. */
+  at: filePoint,
   rotation_rad: angle,
   /** Metres on site per unit of the file; null until calibrated, drawn then at 1. */
   metresPerUnit: z.number().positive().max(1e6).nullable(),

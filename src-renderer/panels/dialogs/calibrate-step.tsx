@@ -1,6 +1,5 @@
 import { useState } from 'react';
-import { addUnderlay } from '#shared/commands/add-underlay';
-import { calibrateUnderlay } from '#shared/commands/calibrate-underlay';
+import { layersHiddenByFile } from '#shared/underlay/placement';
 import type { RefOf } from '#shared/model/plan';
 import { bareName } from '../../actions/plan-file.ts';
 import { fitLevel } from '../../actions/fit-view.ts';
@@ -11,6 +10,7 @@ import { LengthField } from '../fields/quantity-field.tsx';
 import { Readings } from '../bench/slip.tsx';
 import { useActionContext } from '../window-context.ts';
 import type { ReadPlan } from './import-dialog.tsx';
+import { layUnder } from './lay-under.ts';
 import { DRAWN_IN, type DrawnIn, type ScaleWay, metresPerUnitBy, scaleWays } from './scale-choices.ts';
 
 const KIND = { dxf: 'DXF drawing', pdf: 'PDF', svg: 'SVG drawing', png: 'PNG picture', jpeg: 'JPEG picture' } as const;
@@ -27,6 +27,8 @@ export function CalibrateStep({ read, onPage, onDone }: CalibrateStepProps) {
   const { store, desk, drawings } = context;
   const { length } = useFigures();
   const { report, drawing, asset, page } = read;
+  // The name of the header entry behind the unit means nothing to the user.
+  const plainUnits = report.unitsText.replace(/ \(\$\w+ \d+\)/, '');
   const ways = scaleWays(report);
   const [way, setWay] = useState<ScaleWay>(ways[0] ?? 'points');
   const [unit, setUnit] = useState<DrawnIn>('mm');
@@ -39,20 +41,20 @@ export function CalibrateStep({ read, onPage, onDone }: CalibrateStepProps) {
     drawings.keep(asset.sha256, page, drawing);
     const { level } = store.get().session;
     const done = store.commit(
-      addUnderlay(level, asset, {
+      layUnder({
+        level,
+        asset,
         kind: report.kind,
         page,
-        metresPerUnit: way === 'width' ? null : metresPerUnit,
-        calibration: way === 'file' || way === 'unit' ? 'file-units' : 'none',
         name: bareName(asset.name).replace(/\.\w+$/, ''),
+        extents: drawing.extents,
+        hiddenLayers: layersHiddenByFile(drawing.layers),
+        metresPerUnit,
+        trueWidth_m: way === 'width' ? width_m : null,
       }),
     );
     const laid = store.get().session.selection.find((ref): ref is RefOf<'underlay'> => ref.kind === 'underlay');
     if (!done || !laid) return;
-    if (way === 'width' && width_m !== null) {
-      const middle = (drawing.extents.minY + drawing.extents.maxY) / 2;
-      store.commit(calibrateUnderlay(laid, { a: { x: drawing.extents.minX, y: middle }, b: { x: drawing.extents.maxX, y: middle }, distance_m: width_m }));
-    }
     onDone();
     store.session({ stage: 'survey', tool: way === 'points' ? 'calibrate' : 'select', selection: [laid] });
     desk.set({ started: true });
@@ -64,7 +66,7 @@ export function CalibrateStep({ read, onPage, onDone }: CalibrateStepProps) {
       <>
         <strong>Take the file’s own units</strong>
         <span className="quiet">
-          {report.unitsText}: the plan is then {sizeAt(report.metresPerUnit)}
+          {plainUnits}: the plan is then {sizeAt(report.metresPerUnit)}
         </span>
       </>
     ),
@@ -94,7 +96,7 @@ export function CalibrateStep({ read, onPage, onDone }: CalibrateStepProps) {
           { label: 'Kind', value: KIND[report.kind], note: report.pageCount > 1 ? `page ${page} of ${report.pageCount}` : '' },
           { label: 'What is in it', value: [countOf(report.segments, 'line'), report.closedOutlines > 0 ? countOf(report.closedOutlines, 'closed outline') : '', report.texts > 0 ? countOf(report.texts, 'text') : '', report.images > 0 ? countOf(report.images, 'picture') : ''].filter(Boolean).join(', ') },
           { label: 'Layers', value: report.layers.length > 1 ? report.layers.slice(0, 6).map((layer) => layer.name).join(', ') + (report.layers.length > 6 ? ` and ${report.layers.length - 6} more` : '') : 'one' },
-          { label: 'Units', value: report.unitsText },
+          { label: 'Units', value: plainUnits },
         ]}
       />
       {report.pageCount > 1 ? (
