@@ -3,7 +3,8 @@ import { CAP_HEIGHT } from '#shared/sheets/font-widths';
 import type { Mark, Sheet } from '#shared/sheets/sheet';
 import { cornersOf, textBoxOf } from '#shared/sheets/text-box';
 import { fontFiles } from './font-files.ts';
-import { sheetPen } from './sheet-pen.ts';
+import { setTextAsMeasured } from './measured-text.ts';
+import { type SheetPen, sheetPen } from './sheet-pen.ts';
 
 /** What a PDF says of itself, and how it is packed. */
 export interface PrintAbout {
@@ -14,9 +15,6 @@ export interface PrintAbout {
 }
 
 const POINTS_PER_MM = 72 / 25.4;
-
-/** Widths come from a table without kerning and ligatures, so the printer must not set any. */
-const AS_MEASURED = { kern: false, liga: false, clig: false };
 
 /**
  * Paints composed sheets as one PDF: vector, with the shipped fonts embedded, at true size.
@@ -33,8 +31,10 @@ export function printSheets(sheets: readonly Sheet[], about: PrintAbout): Promis
     lang: 'en',
     info: { Title: about.title, Creator: 'Nozzlewright', Producer: 'Nozzlewright', CreationDate: about.createdAt, ModDate: about.createdAt },
   });
-  document.registerFont('plain', fonts.plain);
-  document.registerFont('bold', fonts.bold);
+  for (const file of Object.values(fonts)) {
+    document.font(file);
+    setTextAsMeasured(document);
+  }
   keepTrueSize(document);
   const chunks: Uint8Array[] = [];
   const done = new Promise<Uint8Array>((resolve, reject) => {
@@ -45,7 +45,7 @@ export function printSheets(sheets: readonly Sheet[], about: PrintAbout): Promis
   for (const { paper, marks } of sheets) {
     document.addPage({ size: [paper.width_mm * POINTS_PER_MM, paper.height_mm * POINTS_PER_MM], margin: 0 });
     document.scale(POINTS_PER_MM);
-    paint(document, marks);
+    paint(document, marks, fonts);
   }
   document.end();
   return done;
@@ -57,12 +57,14 @@ function keepTrueSize(document: PDFKit.PDFDocument): void {
   root.data.ViewerPreferences = document.ref({ PrintScaling: 'None', DisplayDocTitle: true });
 }
 
-function paint(document: PDFKit.PDFDocument, marks: readonly Mark[]): void {
+type Fonts = ReturnType<typeof fontFiles>;
+
+function paint(document: PDFKit.PDFDocument, marks: readonly Mark[], fonts: Fonts): void {
   const pen = sheetPen((operators) => document.addContent(operators));
   for (const mark of marks) {
     switch (mark.kind) {
       case 'text':
-        paintText(document, mark, pen);
+        paintText(document, mark, pen, fonts[mark.font]);
         break;
       case 'image':
         paintImage(document, mark);
@@ -70,7 +72,7 @@ function paint(document: PDFKit.PDFDocument, marks: readonly Mark[]): void {
       case 'clip':
         document.save();
         document.rect(mark.x, mark.y, mark.width_mm, mark.height_mm).clip();
-        paint(document, mark.marks);
+        paint(document, mark.marks, fonts);
         document.restore();
         break;
       default:
@@ -84,7 +86,7 @@ function paint(document: PDFKit.PDFDocument, marks: readonly Mark[]): void {
   }
 }
 
-function paintText(document: PDFKit.PDFDocument, mark: Extract<Mark, { kind: 'text' }>, pen: ReturnType<typeof sheetPen>): void {
+function paintText(document: PDFKit.PDFDocument, mark: Extract<Mark, { kind: 'text' }>, pen: SheetPen, font: string): void {
   if (mark.halo) pen.fillRing(cornersOf(textBoxOf(mark)), '#ffffff');
   pen.fillWith(mark.colour);
   const { halfWidth } = textBoxOf(mark);
@@ -92,9 +94,8 @@ function paintText(document: PDFKit.PDFDocument, mark: Extract<Mark, { kind: 'te
   const toStart = mark.align === 'left' ? 0 : mark.align === 'middle' ? -halfWidth : -2 * halfWidth;
   document.save();
   document.transform(Math.cos(angle), -Math.sin(angle), Math.sin(angle), Math.cos(angle), mark.x, mark.y);
-  document.font(mark.font).fontSize(mark.height_mm / CAP_HEIGHT);
-  // The types know only the list of features that are switched on; the library passes switched-off ones through.
-  document.text(mark.text, toStart, 0, { lineBreak: false, baseline: 'alphabetic', features: AS_MEASURED as unknown as [] });
+  document.font(font).fontSize(mark.height_mm / CAP_HEIGHT);
+  document.text(mark.text, toStart, 0, { lineBreak: false, baseline: 'alphabetic' });
   document.restore();
 }
 

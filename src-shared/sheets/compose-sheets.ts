@@ -2,6 +2,7 @@ import type { Derived } from '../derived/derived.ts';
 import type { Evaluation } from '../evaluate.ts';
 import type { UnderlayDrawing } from '../underlay/drawing.ts';
 import { cautionsTable, holdPointsTable } from './cautions.ts';
+import { packBlocks, roomBlocks, sectionBlocks } from './block-sheets.ts';
 import { datumsOf } from './datum.ts';
 import { fieldTable } from './field-tables.ts';
 import { type NumberedFinding, findingsTable, numberFindings } from './findings-table.ts';
@@ -12,7 +13,7 @@ import { limitsTable, profilesInUse } from './limits-table.ts';
 import { text } from './marks.ts';
 import { ordinaryPapers, PAPERS } from './papers.ts';
 import { type PlanContent, contentBounds, planContents } from './plan-content.ts';
-import { type ViewSet, planSheets, sectionSheets, viewArea } from './plan-sheets.ts';
+import { type ViewSet, planSheets, viewArea } from './plan-sheets.ts';
 import { fitsPaper } from './plan-view.ts';
 import { printStrip } from './scale-bars.ts';
 import { ordinaryScales } from './scales.ts';
@@ -29,6 +30,7 @@ import {
   spaceSchedule,
 } from './schedules.ts';
 import { planCuts } from './section-cuts.ts';
+
 import type { Mark, Paper, Sheet, SheetOptions } from './sheet.ts';
 import type { SheetDraft } from './sheet-draft.ts';
 import type { SymbolName } from './symbol-names.ts';
@@ -50,7 +52,10 @@ export function composeSheets({ derived, findings }: Evaluation, drawings: Reado
 
   const plans = contents.map((content) => planSheets(set, content));
   const placed = new Set(plans.flatMap(({ placedCuts }) => [...placedCuts]));
-  const views = [...plans.flatMap(({ drafts }) => drafts), ...sectionSheets(set, cuts.filter((cut) => !placed.has(cut)))];
+  const rooms = plans.map((plan) => roomBlocks(set, plan.rooms));
+  const sections = cuts.filter((cut) => !placed.has(cut) && !rooms.some(({ placedCuts }) => placedCuts.has(cut)));
+  const packed = packBlocks(set, [...rooms.flatMap(({ blocks }) => blocks), ...(sections.length > 0 ? sectionBlocks(set, sections) : [])]);
+  const views = [...plans.flatMap(({ drafts }) => drafts), ...packed.drafts];
   const listed = new Set(
     contents.flatMap((content, i) => (plans[i]?.hasSchedule ? content.networks.flatMap(({ nozzles }) => nozzles.map(({ ref }) => `${ref.network}/${ref.id}`)) : [])),
   );
@@ -61,22 +66,29 @@ export function composeSheets({ derived, findings }: Evaluation, drawings: Reado
     : submittalBlocks(derived, numbered, findings, listed);
   const homeless = new Set<SymbolName>(views.filter((draft) => !hasRoom(draft)).flatMap(({ used }) => [...used]));
   if (homeless.size > 0) blocks.push({ table: legendTable(homeless, layout.sizes), span: 'column' });
-  const pages = flowTables(blocks.filter(({ table }) => table.rows.length > 0), layout.area, layout.tableColumns, layout.sizes);
-  const tables = pages.map(
-    ({ marks, titles }): SheetDraft => ({
-      title: titles.length > 3 ? `${titles.slice(0, 3).join(', ')} and more` : titles.join(', '),
-      scale: 'none',
-      marks,
-      hasViews: false,
-      hasPlan: false,
-      used: new Set(),
-    }),
-  );
+  const pages = flowTables(blocks.filter(({ table }) => table.rows.length > 0), layout.area, layout.tableColumns, layout.sizes, packed.left);
+  // What the flow put below the last sections belongs to their sheet.
+  const lastView = views.at(-1);
+  const shared = packed.left && lastView ? pages.shift() : undefined;
+  if (shared && lastView && shared.titles.length > 0) {
+    views.splice(-1, 1, { ...lastView, title: sheetTitle([lastView.title, ...shared.titles]), marks: [...lastView.marks, ...shared.marks] });
+  }
+  const tables = pages
+    .filter(({ marks }) => marks.length > 0)
+    .map(({ marks, titles }): SheetDraft => ({ title: sheetTitle(titles), scale: 'no scale', marks, hasViews: false, hasPlan: false, used: new Set() }));
   const drafts = [...views, ...tables];
   const legendPage = pages.findIndex(({ titles }) => titles.includes('Legend'));
   const numberOf = (index: number): string => [derived.plan.info.sheetPrefix.trim(), String(index + 1)].filter(Boolean).join('-');
-  const legendAt = legendPage < 0 ? undefined : numberOf(views.length + legendPage);
+  const isLegendShared = shared?.titles.includes('Legend') ?? false;
+  const legendAt = isLegendShared ? numberOf(views.length - 1) : legendPage < 0 ? undefined : numberOf(views.length + legendPage);
   return drafts.map((draft, index) => finishSheet(layout, facts, draft, { index, count: drafts.length, number: numberOf(index), legendAt }, derived, options));
+}
+
+/** A sheet named after what is on it: the first three in words. */
+function sheetTitle(parts: readonly string[]): string {
+  const [first = '', ...others] = parts.slice(0, 3);
+  const words = [first, ...others.map((part) => part.charAt(0).toLowerCase() + part.slice(1))].join(', ');
+  return parts.length > 3 ? `${words} and more` : words;
 }
 
 /** What every sheet of the set says of the plan it rests on. */
@@ -163,7 +175,9 @@ interface SheetPlace {
 }
 
 const columnOf = (layout: SheetLayout, facts: SetFacts, draft: SheetDraft, { index, count, number }: SheetPlace, derived: Derived, options: SheetOptions) =>
-  titleColumn(layout, {
+  titleColumn(
+    layout,
+    {
     info: derived.plan.info,
     title: draft.title,
     number,
@@ -173,7 +187,9 @@ const columnOf = (layout: SheetLayout, facts: SetFacts, draft: SheetDraft, { ind
     paper: layout.paper.name,
     printedAt: options.printedAt,
     ...facts,
-  });
+    },
+    draft.used.size > 0 ? tableHeight_mm(laidLegend(layout, draft.used)) + 3 * layout.sizes.factor : 0,
+  );
 
 const laidLegend = ({ column, sizes }: SheetLayout, used: ReadonlySet<SymbolName>) => layTable(legendTable(used, sizes), column.right - column.left - 4 * sizes.factor, sizes);
 

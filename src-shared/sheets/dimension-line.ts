@@ -36,7 +36,8 @@ export interface DimensionWish {
 type Piece = [number, number, number, number];
 
 const CROSSED_SYMBOL = 14;
-const FOREIGN = 9;
+/** Each of a few places of a dimension that lies in another room. */
+const FOREIGN = 12;
 
 /**
  * Draws a dimension in the slot that disturbs least.
@@ -99,6 +100,12 @@ export function addDimension(view: ViewDraft, wish: DimensionWish): boolean {
           if (wish.isForeign(ends[0] + (ends[2] - ends[0]) * t, ends[1] + (ends[3] - ends[1]) * t)) price += FOREIGN;
         }
         if (wish.isForeign(box.x, box.y)) price += FOREIGN;
+        for (const tail of tails) {
+          for (let i = 0; tail && i <= 6; i += 1) {
+            const t = i / 6;
+            if (wish.isForeign(tail[0] + (tail[2] - tail[0]) * t, tail[1] + (tail[3] - tail[1]) * t)) price += FOREIGN;
+          }
+        }
       }
       if (price < least) {
         least = price;

@@ -4,7 +4,8 @@ import { doubleLine } from './marks.ts';
 import type { NetworkContent } from './plan-content.ts';
 import { PRINT } from './print-ink.ts';
 import { checkValveSymbol, cylinderSymbol, regulatorSymbol } from './symbols.ts';
-import { type ViewDraft, addLabel, addLine, onPaper, uprightBox } from './view-draft.ts';
+import { addLabel } from './labels.ts';
+import { type ViewDraft, addLine, onPaper, uprightBox } from './view-draft.ts';
 
 /** Drawn diameter while the profile gives none [m]: a symbol only, and too small to be mistaken for a measure. */
 const UNKNOWN_DIAMETER_m = 0.2;

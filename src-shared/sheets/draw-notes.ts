@@ -8,7 +8,8 @@ import { formatQuantity } from '../units/quantity-text.ts';
 import { addDimension } from './dimension-line.ts';
 import { printable } from './font-widths.ts';
 import { wrapText } from './text-box.ts';
-import { type ViewDraft, addLabel, onPaper, tryLabel } from './view-draft.ts';
+import { addLabel, addLabelWays } from './labels.ts';
+import { type ViewDraft, onPaper } from './view-draft.ts';
 
 /** Draws the dimensions that the user placed, on the user's line where it is free. */
 export function drawUserDimensions(view: ViewDraft, level: Level): void {
@@ -71,7 +72,8 @@ export function labelRooms(view: ViewDraft, spaces: readonly Space[]): void {
     const inRoom = { x, y, clearance_mm: 0, spots, isLoose: true, farthest_mm: 0 };
     const name = (height_mm: number) => ({ text: space.name, font: 'bold', height_mm }) as const;
     const ways = [[name(view.sizes.heading_mm), figures], [name(view.sizes.text_mm), figures], [name(view.sizes.text_mm)]];
-    if (!ways.some((words) => tryLabel(view, words, inRoom))) addLabel(view, [{ text: space.name, font: 'bold' }, figures], { x, y, clearance_mm: 1 }, space.name);
+    const outside = { lines: [name(view.sizes.text_mm), figures], wish: { x, y, clearance_mm: 1 } };
+    addLabelWays(view, [...ways.map((lines) => ({ lines, wish: inRoom })), outside], space.name);
   }
 }
 

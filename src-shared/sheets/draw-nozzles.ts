@@ -6,7 +6,8 @@ import type { NetworkContent } from './plan-content.ts';
 import { PRINT, WEIGHT } from './print-ink.ts';
 import { heightText } from './sheet-text.ts';
 import { NOZZLE_RADIUS_mm, NOZZLE_REACH_mm, arrowHead, nozzleSymbol } from './symbols.ts';
-import { type LabelLine, type ViewDraft, addLabel, addLine, onPaper, uprightBox } from './view-draft.ts';
+import { type LabelLine, addLabel } from './labels.ts';
+import { type ViewDraft, addLine, onPaper, uprightBox } from './view-draft.ts';
 
 /** Draws the rays of the holes to the first thing they hit. */
 export function drawRays(view: ViewDraft, nozzles: readonly DerivedNozzle[]): void {
@@ -57,5 +58,14 @@ export function labelNozzles(view: ViewDraft, content: NetworkContent, more: Rea
       ...(more.get(ref.id) ?? []).map((line) => ({ text: line })),
     ];
     addLabel(view, words, { x, y, clearance_mm: 2.4 * sizes.factor, owner: ref.id, toward_rad: Math.PI / 5 }, `nozzle ${nozzle.nozzle.name}`);
+  }
+}
+
+/** Writes only the names of the nozzles. */
+export function nameNozzles(view: ViewDraft, { nozzles }: NetworkContent): void {
+  for (const { at, ref, nozzle } of nozzles) {
+    if (!at) continue;
+    const [x = 0, y = 0] = onPaper(view.frame, [at]);
+    addLabel(view, [{ text: nozzle.name, font: 'bold', flag: true }], { x, y, clearance_mm: 2.4 * view.sizes.factor, owner: ref.id, toward_rad: Math.PI / 5 }, `nozzle ${nozzle.name}`);
   }
 }

@@ -1,5 +1,5 @@
 import type { Fitting } from '../derived/derived.ts';
-import { type PlanPoint3, bearing_rad, distance_m } from '../geometry/point.ts';
+import { bearing_rad, distance_m } from '../geometry/point.ts';
 import { SAME_PLACE_m } from '../geometry/tolerance.ts';
 import { formatLength } from '../units/length-text.ts';
 import { line, pen } from './marks.ts';
@@ -8,7 +8,8 @@ import type { NetworkContent } from './plan-content.ts';
 import { PRINT, WEIGHT } from './print-ink.ts';
 import { heightText, sizeText } from './sheet-text.ts';
 import { RISER_RADIUS_mm, capSymbol, fittingSymbol, reducerSymbol, riserSymbol } from './symbols.ts';
-import { type LabelLine, type ViewDraft, addLabel, addLine, onPaper, tryLabel, uprightBox } from './view-draft.ts';
+import { type LabelLine, addLabel, addLabelWays } from './labels.ts';
+import { type ViewDraft, addLine, onPaper, uprightBox } from './view-draft.ts';
 
 /** Upright stretches that stand over one place of the plan. */
 interface Upright {
@@ -121,7 +122,8 @@ export function labelPipes(view: ViewDraft, content: NetworkContent): void {
     const short = `${sizeText(stretch.size, lengths)} · ${formatLength(stretch.length_m, lengths)}`;
     const wish = { x: (ax + bx) / 2, y: (ay + by) / 2, clearance_mm: 0.8, along: { ax, ay, bx, by } };
     // The height is written where it fits beside the pipe; risers and drops give it as well.
-    if (stretch.lie === 'level' && tryLabel(view, [{ text: `${short} · ${heights}` }], { ...wish, farthest_mm: 0 })) continue;
-    addLabel(view, [{ text: stretch.lie === 'level' ? short : `${short} · ${heights}` }], wish, `a pipe of ${content.network.network.name}`);
+    const whole = { lines: [{ text: `${short} · ${heights}` }], wish };
+    const ways = stretch.lie === 'level' ? [{ ...whole, wish: { ...wish, farthest_mm: 0 } }, { lines: [{ text: short }], wish }] : [whole];
+    addLabelWays(view, ways, `a pipe of ${content.network.network.name}`);
   }
 }

@@ -4,7 +4,8 @@ import { formatLength } from '../units/length-text.ts';
 import { heightText } from './sheet-text.ts';
 import { line, pen, ring } from './marks.ts';
 import { PRINT, WEIGHT } from './print-ink.ts';
-import { type ViewDraft, addLabel, addLine, onPaper } from './view-draft.ts';
+import { addLabel } from './labels.ts';
+import { type ViewDraft, addLine, onPaper } from './view-draft.ts';
 
 /** A thing whose underside is higher than this hangs overhead: a person walks below it [m]. */
 const OVERHEAD_m = 1.8;

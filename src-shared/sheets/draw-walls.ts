@@ -7,7 +7,8 @@ import { formatQuantity } from '../units/quantity-text.ts';
 import { arrowHead, arcPlaces } from './symbols.ts';
 import { line, pen, ring, segments } from './marks.ts';
 import { PRINT, WEIGHT } from './print-ink.ts';
-import { type ViewDraft, addLabel, addLine, onPaper, uprightBox } from './view-draft.ts';
+import { addLabel } from './labels.ts';
+import { type ViewDraft, addLine, onPaper, uprightBox } from './view-draft.ts';
 
 /** Distance between the ticks outside a finished face, and their length [mm at factor 1]. */
 const TICK_EVERY_mm = 2.4;

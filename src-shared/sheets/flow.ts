@@ -23,10 +23,13 @@ const GAP_mm = 7;
  * Lets tables run down sheets: full ones below each other, then those of one column side by side.
  * A table that does not fit goes on where there is room, its head repeated; a row is never parted,
  * unless it alone is higher than a sheet: it then begins a sheet of its own.
+ * @param sheet  paper of each sheet
+ * @param begin  paper left on the sheet where the flow begins; the first page answered is what it got, maybe nothing
  */
-export function flowTables(blocks: readonly FlowBlock[], area: PaperBox, columns: number, sizes: TypeSizes): FlowPage[] {
+export function flowTables(blocks: readonly FlowBlock[], sheet: PaperBox, columns: number, sizes: TypeSizes, begin: PaperBox = sheet): FlowPage[] {
   const gap = GAP_mm * sizes.factor;
-  const width = area.right - area.left;
+  let area = begin;
+  const width = sheet.right - sheet.left;
   const columnWidth = (width - (columns - 1) * gap) / columns;
   const pages: FlowPage[] = [];
   let page: FlowPage = { marks: [], titles: [] };
@@ -37,7 +40,8 @@ export function flowTables(blocks: readonly FlowBlock[], area: PaperBox, columns
   let isEmpty = true;
 
   const turnPage = (): void => {
-    if (!isEmpty) pages.push(page);
+    if (!isEmpty || pages.length === 0) pages.push(page);
+    area = sheet;
     page = { marks: [], titles: [] };
     top = area.top;
     column = 0;
@@ -65,7 +69,7 @@ export function flowTables(blocks: readonly FlowBlock[], area: PaperBox, columns
     while (rest.length > 0 || !isContinued) {
       const title = laid.titleRow(isContinued);
       const least = [title, laid.head, ...rest.slice(0, 2)];
-      if (!fits(least) && y > area.top + 1e-6) {
+      if (!fits(least) && (y > area.top + 1e-6 || area !== sheet)) {
         nextPlace(span);
         continue;
       }
@@ -97,6 +101,6 @@ export function flowTables(blocks: readonly FlowBlock[], area: PaperBox, columns
     }
     run(layTable(table, span === 'full' ? width : columnWidth, sizes), span);
   }
-  if (!isEmpty) pages.push(page);
+  if (!isEmpty || pages.length === 0) pages.push(page);
   return pages;
 }

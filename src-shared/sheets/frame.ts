@@ -51,10 +51,10 @@ export function drawFrame({ paper, frame, column }: SheetLayout): Mark[] {
   const edge = 0.2;
   return [
     { kind: 'line', places: [left, top, right, top, right, bottom, left, bottom], closed: true, stroke: pen(WEIGHT.heavy) },
-    line(centre, middleX, 3, middleX, top + 4),
-    line(centre, middleX, h - 3, middleX, bottom - 4),
-    line(centre, 3, middleY, left + 4, middleY),
-    line(centre, w - 3, middleY, right - 4, middleY),
+    line(centre, middleX, 3, middleX, top),
+    line(centre, middleX, h - 3, middleX, bottom),
+    line(centre, 3, middleY, left, middleY),
+    line(centre, w - 3, middleY, right, middleY),
     line(trim, edge, corner, edge, edge, corner, edge),
     line(trim, w - corner, edge, w - edge, edge, w - edge, corner),
     line(trim, edge, h - corner, edge, h - edge, corner, h - edge),

@@ -31,6 +31,8 @@ export interface PlacedLabel {
   readonly box: TurnedBox;
   /** From the thing to the label when it stands apart: x1, y1, x2, y2. */
   readonly leader: readonly [number, number, number, number] | undefined;
+  /** How much it disturbs: way from its thing and lines under it. */
+  readonly price: number;
 }
 
 /** Finds free places for texts: never upon another text or symbol, and off the lines where there is room. */
@@ -45,8 +47,13 @@ export interface LabelPlacer {
   crossings(ax: number, ay: number, bx: number, by: number, owner?: string): number;
   /** Price of the lines under a box. */
   priceOf(box: TurnedBox): number;
-  /** The best free place, which is blocked from then on; undefined when the view has none. */
-  place(request: LabelRequest): PlacedLabel | undefined;
+  /**
+   * The best free place, cheaper than `below`; undefined when the view has none. Nothing is blocked by asking.
+   */
+  find(request: LabelRequest, below?: number): PlacedLabel | undefined;
+  /** Takes a place: it is blocked, and its leader dear to cross, until it is given back. */
+  take(placed: PlacedLabel, owner?: string): void;
+  giveBack(placed: PlacedLabel): void;
 }
 
 const CELL_mm = 12;
@@ -54,6 +61,8 @@ const DIRECTIONS = 16;
 const PLACES_ALONG = [0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82, 0.1, 0.9];
 /** A leader through another text or symbol. */
 const CROSSED = 40;
+/** A leader across another. */
+const LEADERS_CROSS = 14;
 /** A leader at all, so that a label rather stands close; and each millimetre away. */
 const LEADER = 5;
 const AWAY = 1.1;
@@ -91,6 +100,12 @@ function cells<T>() {
         else held.set(key, [thing]);
       }
     },
+    remove(at: PaperBox, isIt: (thing: T) => boolean): void {
+      for (const key of keysOf(at)) {
+        const list = held.get(key);
+        if (list) held.set(key, list.filter((thing) => !isIt(thing)));
+      }
+    },
     near(at: PaperBox): Set<T> {
       const found = new Set<T>();
       for (const key of keysOf(at)) for (const thing of held.get(key) ?? []) found.add(thing);
@@ -111,6 +126,7 @@ export const readable_rad = (angle_rad: number): number => {
 export function labelPlacer(view: PaperBox): LabelPlacer {
   const blocked = cells<Blocked>();
   const avoided = cells<Avoided>();
+  const leaders: (readonly [number, number, number, number])[] = [];
 
   const around = (box: TurnedBox): PaperBox => boxAround(cornersOf(box));
   const lies = (box: TurnedBox): boolean => boxHolds(view, around(box));
@@ -144,12 +160,20 @@ export function labelPlacer(view: PaperBox): LabelPlacer {
       }
       return price;
     },
-    place(request) {
-      const found = bestPlace(request);
-      if (!found) return undefined;
-      placer.block(found.box, request.owner);
-      if (found.leader) placer.avoid(...found.leader, 22);
-      return found;
+    find(request, below = Infinity) {
+      return bestPlace(request, below);
+    },
+    take(placed, owner) {
+      placer.block(placed.box, owner);
+      if (!placed.leader) return;
+      placer.avoid(...placed.leader, 22);
+      leaders.push(placed.leader);
+    },
+    giveBack({ box, leader }) {
+      blocked.remove(around(box), (thing) => thing.box === box);
+      if (!leader) return;
+      avoided.remove(boxAround(leader), ({ ax, ay, bx, by }) => ax === leader[0] && ay === leader[1] && bx === leader[2] && by === leader[3]);
+      leaders.splice(leaders.indexOf(leader), 1);
     },
   };
 
@@ -166,20 +190,20 @@ export function labelPlacer(view: PaperBox): LabelPlacer {
     return [request.x + (endX - request.x) * t, request.y + (endY - request.y) * t, endX, endY];
   };
 
-  const bestPlace = (request: LabelRequest): PlacedLabel | undefined => {
+  const bestPlace = (request: LabelRequest, below: number): PlacedLabel | undefined => {
     const halfWidth = request.width_mm / 2;
     const halfHeight = request.height_mm / 2;
     let best: PlacedLabel | undefined;
-    let least = Infinity;
+    let least = below;
     const consider = (box: TurnedBox, price: number, leader?: PlacedLabel['leader'], owner?: string): void => {
       if (price >= least || !placer.isFree(box, owner)) return;
       let whole = price + placer.priceOf(box) + (request.priceAt?.(box.x, box.y) ?? 0);
       if (leader && whole < least) {
-        whole += CROSSED * placer.crossings(...leader, request.owner);
+        whole += CROSSED * placer.crossings(...leader, request.owner) + LEADERS_CROSS * leaders.filter((other) => piecesCross(leader, other)).length;
       }
       if (whole < least) {
         least = whole;
-        best = { box, leader };
+        best = { box, leader, price: whole };
       }
     };
 
@@ -227,6 +251,14 @@ export function labelPlacer(view: PaperBox): LabelPlacer {
     return best;
   };
   return placer;
+}
+
+type Piece = readonly [number, number, number, number];
+
+/** Whether two straight pieces cross. */
+function piecesCross([ax, ay, bx, by]: Piece, [cx, cy, dx, dy]: Piece): boolean {
+  const side = (px: number, py: number, qx: number, qy: number, x: number, y: number): number => (qx - px) * (y - py) - (qy - py) * (x - px);
+  return side(ax, ay, bx, by, cx, cy) * side(ax, ay, bx, by, dx, dy) < 0 && side(cx, cy, dx, dy, ax, ay) * side(cx, cy, dx, dy, bx, by) < 0;
 }
 
 /** Way from the middle of an upright box to its side in a direction [mm]. */

@@ -28,7 +28,7 @@ const across = (stroke: Parameters<typeof line>[0]) => (x: number, y: number, ha
 
 const ENTRIES: Readonly<Record<SymbolName, Entry>> = {
   wall: {
-    words: 'finished wall face; ticks on the outer side, thickness not shown',
+    words: 'finished wall face, ticks outside',
     draw: (x, y, half, f) => [
       line(pen(WEIGHT.heavy * f), x - half, y + 0.6 * f, x + half, y + 0.6 * f),
       segments(
@@ -45,7 +45,7 @@ const ENTRIES: Readonly<Record<SymbolName, Entry>> = {
     ],
   },
   'relief-vent': {
-    words: 'relief vent, arrow outward; free area',
+    words: 'relief vent, arrow outward',
     draw: (x, y, half, f) => [
       ring(pen(WEIGHT.thin * f), [x - half * 0.7, y - 0.8 * f, x + half * 0.4, y - 0.8 * f, x + half * 0.4, y + 0.8 * f, x - half * 0.7, y + 0.8 * f], PRINT.paper),
       arrowHead(x + half, y, 0, 1.8 * f, PRINT.ink),
@@ -72,36 +72,36 @@ const ENTRIES: Readonly<Record<SymbolName, Entry>> = {
       { kind: 'line', closed: true, stroke: pen(WEIGHT.thin * f, PRINT.solid, [1.8 * f, 0.9 * f]), places: [x - half * 0.8, y - 1.4 * f, x + half * 0.8, y - 1.4 * f, x + half * 0.8, y + 1.4 * f, x - half * 0.8, y + 1.4 * f] },
     ],
   },
-  cylinder: { words: 'cylinder on its rail; notch: outlet', draw: (x, y, _half, f) => cylinderSymbol(x, y, 1.9 * f, Math.PI / 2, f) },
-  'high-pressure': { words: 'high-pressure side, up to the regulator', draw: (x, y, half, f) => doubleLine(PRINT.warm, f, [x - half, y, x + half, y]) },
-  regulator: { words: 'pressure regulator, arrow with the flow', draw: (x, y, _half, f) => regulatorSymbol(x, y, 0, f) },
+  cylinder: { words: 'cylinder on its rail, notch: outlet', draw: (x, y, _half, f) => cylinderSymbol(x, y, 1.9 * f, Math.PI / 2, f) },
+  'high-pressure': { words: 'high-pressure side', draw: (x, y, half, f) => doubleLine(PRINT.warm, f, [x - half, y, x + half, y]) },
+  regulator: { words: 'regulator, arrow with the flow', draw: (x, y, _half, f) => regulatorSymbol(x, y, 0, f) },
   'check-valve': { words: 'check valve, arrow with the flow', draw: (x, y, _half, f) => checkValveSymbol(x, y, 0, f) },
-  pipe: { words: 'low-pressure pipe: size · length between fittings · height', draw: (x, y, half, f) => across(pen(WEIGHT.heavy * f, PRINT.cool))(x, y, half) },
+  pipe: { words: 'pipe: size · length · height', draw: (x, y, half, f) => across(pen(WEIGHT.heavy * f, PRINT.cool))(x, y, half) },
   fitting: {
-    words: 'elbow or tee: a tick on each level leg',
+    words: 'elbow or tee, ticks on its legs',
     draw: (x, y, half, f) => [line(pen(WEIGHT.heavy * f, PRINT.cool), x - half, y, x, y, x, y + 2 * f), ...fittingSymbol(x, y, [Math.PI], PRINT.cool, f)],
   },
-  reducer: { words: 'reducer, narrow end with the flow', draw: (x, y, half, f) => [...across(pen(WEIGHT.heavy * f, PRINT.cool))(x, y, half), reducerSymbol(x, y, 0, PRINT.cool, f)] },
+  reducer: { words: 'reducer, tip with the flow', draw: (x, y, half, f) => [...across(pen(WEIGHT.heavy * f, PRINT.cool))(x, y, half), reducerSymbol(x, y, 0, PRINT.cool, f)] },
   cap: { words: 'cap', draw: (x, y, half, f) => [line(pen(WEIGHT.heavy * f, PRINT.cool), x - half, y, x + half * 0.4, y), capSymbol(x + half * 0.4, y, 0, PRINT.cool, f)] },
   rise: { words: 'pipe rising, with both heights', draw: (x, y, _half, f) => riserSymbol(x, y + 1.2 * f, 'riser', f) },
   drop: { words: 'pipe dropping, with both heights', draw: (x, y, _half, f) => riserSymbol(x, y - 1.2 * f, 'drop', f) },
-  nozzle: { words: 'nozzle, a stroke for each hole; id, orifice height, drop', draw: (x, y, _half, f) => nozzleSymbol(x, y, [0, Math.PI], f) },
+  nozzle: { words: 'nozzle, one stroke per hole', draw: (x, y, _half, f) => nozzleSymbol(x, y, [0, Math.PI], f) },
   ray: {
     words: 'jet to the first thing it meets',
     draw: (x, y, half, f) => [line(pen(WEIGHT.hair, PRINT.quiet, [4 * f, f, 0.6 * f, f]), x - half, y, x + half, y), arrowHead(x + half, y, 0, 1.8 * f, PRINT.quiet)],
   },
   coverage: {
-    words: 'edge of the floor that a nozzle serves, ticks inward',
+    words: 'edge of a nozzle’s floor, ticks inward',
     draw: (x, y, half, f) => [
       line(pen(WEIGHT.thin, PRINT.faint, [3 * f, 1.2 * f]), x - half, y, x + half, y),
       segments(pen(WEIGHT.thin, PRINT.faint), [x - half * 0.5, y, x - half * 0.5, y - 1.6 * f, x + half * 0.5, y, x + half * 0.5, y - 1.6 * f]),
     ],
   },
   uncovered: {
-    words: 'floor that no nozzle covers; denser toward the worst place',
+    words: 'floor that no nozzle covers',
     draw: (x, y, half, f) => [-0.8, -0.3, 0.1, 0.4, 0.6, 0.8].flatMap((t, i) => [-1, 1].map((v) => circle(undefined, x + half * t, y + v * (0.7 + (i % 2) * 0.3) * f, 0.28 * f, PRINT.ink))),
   },
-  datum: { words: 'datum: inside corner of two finished faces', draw: (x, y, _half, f) => datumSymbol(x, y, f * 0.8) },
+  datum: { words: 'datum: corner of finished faces', draw: (x, y, _half, f) => datumSymbol(x, y, f * 0.8) },
   'section-cut': {
     words: 'section, arrow the way it looks',
     draw: (x, y, half, f) => [
@@ -110,13 +110,13 @@ const ENTRIES: Readonly<Record<SymbolName, Entry>> = {
       arrowHead(x + half * 0.2, y - 1.8 * f, Math.PI / 2, 1.8 * f, PRINT.ink),
     ],
   },
-  underlay: { words: 'imported floor plan, its texts left out', draw: (x, y, half) => across(pen(WEIGHT.hair, PRINT.underlay))(x, y, half) },
+  underlay: { words: 'imported floor plan, no texts', draw: (x, y, half) => across(pen(WEIGHT.hair, PRINT.underlay))(x, y, half) },
 };
 
 /** A legend of the symbols in use and of no others. */
 export function legendTable(used: ReadonlySet<SymbolName>, { factor, text_mm }: TypeSizes): Table {
   const width = 11 * factor;
-  const height = text_mm * 2;
+  const height = text_mm * 1.5;
   return {
     title: 'Legend',
     columns: [{ head: '' }, { head: '', isWide: true }],
@@ -125,5 +125,6 @@ export function legendTable(used: ReadonlySet<SymbolName>, { factor, text_mm }: 
       ENTRIES[name].words,
     ]),
     isPlain: true,
+    isTight: true,
   };
 }

@@ -24,6 +24,7 @@ export function limitsTable(profile: UnitProfile, lengths: Settings['lengths']):
   const blank = LIMIT_KEYS.filter((key) => !profile.limits[key]).length + (profile.footprint ? 0 : 1);
   return {
     title: `Limits of the unit: ${profile.name}`,
+    shortTitle: 'Limits of the unit',
     note: `${profile.isSample ? 'SAMPLE PROFILE, invented: nothing may be built from it. ' : ''}${blank === 0 ? 'No limit is blank.' : `${blank} blank: what rests on a blank limit is not checked.`}`,
     columns: [{ head: 'Limit', isWide: true }, { head: 'Value', align: 'right', font: 'bold' }, { head: 'Source' }],
     rows: [

@@ -5,7 +5,8 @@ import { formatLength } from '../units/length-text.ts';
 import { type Datum, faceName, findDatum, fromFace_m } from './datum.ts';
 import { type Slot, addDimension, slotsOutward } from './dimension-line.ts';
 import { datumSymbol } from './symbols.ts';
-import { type ViewDraft, addLabel, uprightBox } from './view-draft.ts';
+import { addLabel } from './labels.ts';
+import { type ViewDraft, uprightBox } from './view-draft.ts';
 
 /** Distances closer than this share one dimension line [m]. */
 const SAME_DISTANCE_m = 0.0002;

@@ -1,5 +1,5 @@
 import type { Derived, DerivedNetwork, DerivedNozzle, DerivedPipe, Fitting, Solid, Space } from '../derived/derived.ts';
-import { type Box, boundsOf } from '../geometry/outline.ts';
+import { type Box, boundsOf, distanceToOutline_m, isInside } from '../geometry/outline.ts';
 import type { PlanPoint } from '../geometry/point.ts';
 import type { Level, SpaceKind } from '../model/plan.ts';
 import { type PipeStretch, networkStretches } from './pipe-stretches.ts';
@@ -95,4 +95,55 @@ export function contentBounds({ level, layer, rooms, networks, solids }: PlanCon
   }
   if (rooms.length === 0) for (const { footprint } of solids) places.push(...footprint);
   return places.length === 0 ? undefined : boundsOf(places);
+}
+
+/** A room's outline grown a little, so that what touches its walls counts as in it [m]. */
+const AT_WALL_m = 0.01;
+
+const isInRoom = (room: Space, at: PlanPoint): boolean => isInside(at, room.outline) || distanceToOutline_m(at, room.outline) <= AT_WALL_m;
+
+/** What of a network belongs to a room: all of it when all its nozzles are there, else what lies in the room. */
+function networkInRoom(content: NetworkContent, room: Space): NetworkContent | undefined {
+  const { network, pipes, fittings, nozzles, hasCylinders } = content;
+  const isOwn = network.nozzles.length > 0 && network.nozzles.every(({ space }) => space?.enclosure.id === room.enclosure.id);
+  if (isOwn) return content;
+  const inRoom = pipes.filter(({ from, to }) => isInRoom(room, from) || isInRoom(room, to));
+  const own = nozzles.filter(({ space }) => space?.enclosure.id === room.enclosure.id);
+  const cylinders = Object.fromEntries(Object.entries(network.network.cylinders).filter(([, { at }]) => isInRoom(room, at)));
+  if (inRoom.length === 0 && own.length === 0 && Object.keys(cylinders).length === 0) return undefined;
+  return {
+    network: { ...network, network: { ...network.network, cylinders } },
+    pipes: inRoom,
+    fittings: fittings.filter(({ at }) => isInRoom(room, at)),
+    nozzles: own,
+    stretches: networkStretches(network, inRoom),
+    hasCylinders,
+  };
+}
+
+/**
+ * Parts a level into its rooms, each with all that belongs to it.
+ * @returns undefined when something would be shown in no room: pipe across a corridor, say
+ */
+export function roomContents(content: PlanContent): PlanContent[] | undefined {
+  const parts = content.rooms.map((room): PlanContent => ({
+    ...content,
+    level: { ...content.level, dimensions: {}, notes: {} },
+    title: room.name,
+    rooms: [room],
+    spaces: content.spaces.filter(({ enclosure }) => enclosure.id === room.enclosure.id),
+    networks: content.networks.flatMap((network) => networkInRoom(network, room) ?? []),
+    solids: content.solids.filter(({ ref }) => room.solids.some((solid) => solid.ref.id === ref.id)),
+  }));
+  const count = <T>(of: (part: PlanContent) => readonly T[]): Set<T> => new Set(parts.flatMap((part) => of(part)));
+  const pipes = count(({ networks }) => networks.flatMap((network) => network.pipes.map(({ ref }) => `${ref.network}/${ref.id}`)));
+  const nozzles = count(({ networks }) => networks.flatMap((network) => network.nozzles.map(({ ref }) => `${ref.network}/${ref.id}`)));
+  const cylinders = count(({ networks }) => networks.flatMap(({ network }) => Object.keys(network.network.cylinders).map((id) => `${network.ref.id}/${id}`)));
+  const isWhole = content.networks.every(
+    ({ network, pipes: all, nozzles: hung, hasCylinders }) =>
+      all.every(({ ref }) => pipes.has(`${ref.network}/${ref.id}`)) &&
+      hung.every(({ ref }) => nozzles.has(`${ref.network}/${ref.id}`)) &&
+      (!hasCylinders || Object.keys(network.network.cylinders).every((id) => cylinders.has(`${network.ref.id}/${id}`))),
+  );
+  return isWhole ? parts.filter(({ networks }) => networks.length > 0) : undefined;
 }

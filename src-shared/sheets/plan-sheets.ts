@@ -5,10 +5,10 @@ import type { Datum } from './datum.ts';
 import type { NumberedFinding } from './findings-table.ts';
 import type { SheetLayout } from './frame.ts';
 import { shiftMarks, text } from './marks.ts';
-import { type PlanContent, contentBounds } from './plan-content.ts';
+import { type PlanContent, contentBounds, roomContents } from './plan-content.ts';
 import { type ComposedView, PLAN_MARGIN_mm, composePlanView, fitsPaper } from './plan-view.ts';
 import { STRIP_HEIGHT_mm } from './scale-bars.ts';
-import { ordinaryScales, scaleName } from './scales.ts';
+import { coarserUntil, ordinaryScales, scaleName } from './scales.ts';
 import { nozzleSchedule } from './schedules.ts';
 import type { SectionCut } from './section-cuts.ts';
 import { composeSection, sectionSize, sectionTitle } from './section-view.ts';
@@ -35,6 +35,8 @@ export interface ViewSheets {
   readonly placedCuts: ReadonlySet<SectionCut>;
   /** The nozzles' own table stands on the sheet. */
   readonly hasSchedule: boolean;
+  /** Rooms that the sheet only names: each needs a plan of its own. */
+  readonly rooms: readonly PlanContent[];
 }
 
 /** Paper for views: the drawing area above the strip with the check bar. */
@@ -65,10 +67,58 @@ function composeAtBestScale(set: ViewSet, content: PlanContent, bounds: Box): Co
 /** Sheets for one layer of a level: one, or several with match lines where the paper is too small for the scale. */
 export function planSheets(set: ViewSet, content: PlanContent): ViewSheets {
   const bounds = contentBounds(content);
-  if (!bounds) return { drafts: [], placedCuts: new Set(), hasSchedule: false };
+  if (!bounds) return { drafts: [], placedCuts: new Set(), hasSchedule: false, rooms: [] };
   const whole = composeAtBestScale(set, content, bounds);
-  if (!whole) return { drafts: partSheets(set, content, bounds), placedCuts: new Set(), hasSchedule: false };
+  const isEasy = whole && (set.scale !== 'auto' || (whole.scale * set.layout.sizes.factor <= CROWDED && whole.unplaced.length === 0));
+  const rooms = isEasy || content.rooms.length < 2 ? undefined : roomContents(content);
+  if (rooms && rooms.length > 0 && roomsFit(set, rooms)) return overviewSheet(set, content, bounds, rooms);
+  if (!whole) return { drafts: partSheets(set, content, bounds), placedCuts: new Set(), hasSchedule: false, rooms: [] };
   return wholeSheet(set, content, whole);
+}
+
+/** Coarsest scale, text size counted in, at which a level with several rooms is drawn in one. */
+const CROWDED = 66;
+
+/** Whether every room alone fits on the paper at an ordinary scale. */
+function roomsFit({ layout, derived }: ViewSet, rooms: readonly PlanContent[]): boolean {
+  const coarsest = ordinaryScales(derived.plan.settings.lengths).at(-1) ?? 100;
+  const room = roomAbove(viewArea(layout), VIEW_TITLE_mm * layout.sizes.factor);
+  return rooms.every((content) => {
+    const bounds = contentBounds(content);
+    return !bounds || fitsPaper(bounds, coarsest, room, layout.sizes.factor);
+  });
+}
+
+/** Paper around an overview, which has no dimensions outside its walls [mm at factor 1]. */
+const OVERVIEW_MARGIN_mm = 7;
+
+/** The whole level with names only; its rooms follow as plans of their own. */
+function overviewSheet(set: ViewSet, content: PlanContent, bounds: Box, rooms: readonly PlanContent[]): ViewSheets {
+  const { layout, derived } = set;
+  const { lengths } = derived.plan.settings;
+  const room = roomAbove(viewArea(layout), VIEW_TITLE_mm * layout.sizes.factor);
+  const fits = (ratio: number): boolean => fitsPaper(bounds, ratio, room, layout.sizes.factor, OVERVIEW_MARGIN_mm);
+  const wished = set.scale === 'auto' ? ordinaryScales(lengths) : [set.scale];
+  const scale = wished.find(fits) ?? coarserUntil(fits, wished.at(-1) ?? 100);
+  const view = composePlanView(content, { ...set, scale, sizes: layout.sizes, lengths, room, isOverview: true });
+  if (!view) return { drafts: [], placedCuts: new Set(), hasSchedule: false, rooms };
+  const title = viewTitle(view.box.left, view.box.bottom, `Overview: ${content.title}`, scale, lengths, layout);
+  const words = 'Dimensions and figures stand on the room plans.';
+  return {
+    drafts: [
+      {
+        title: `Overview: ${content.title}`,
+        scale: scaleName(scale, lengths),
+        marks: [...view.marks, ...title.marks, ...noteBeside(words, view.box.left + title.width_mm + 4 * layout.sizes.factor, view.box.bottom, layout.area.right, layout), ...unplacedNote(view, view.box.left + title.width_mm, view.box.bottom + 4 * layout.sizes.factor, layout.area.right, layout)],
+        hasViews: true,
+        hasPlan: true,
+        used: view.used,
+      },
+    ],
+    placedCuts: new Set(),
+    hasSchedule: false,
+    rooms,
+  };
 }
 
 const planTitle = ({ title }: PlanContent): string => `Nozzle and pipe plan: ${title}`;
@@ -136,17 +186,21 @@ function wholeSheet(set: ViewSet, content: PlanContent, view: ComposedView): Vie
     ],
     placedCuts: new Set(extras.flatMap(({ cut }) => (cut ? [cut] : []))),
     hasSchedule,
+    rooms: [],
   };
 }
 
-/** Says beside the view's title how many labels had no room, so that nobody takes a bare pipe for a finished one. */
-function unplacedNote(view: ComposedView, left: number, top: number, right: number, { sizes }: SheetLayout): Mark[] {
-  if (view.unplaced.length === 0) return [];
-  const count = view.unplaced.length;
-  const words = `${count} ${count === 1 ? 'label' : 'labels'} had no room at this scale: see the schedules, or print larger.`;
-  return wrapText(words, Math.max(40 * sizes.factor, right - left), sizes.note_mm, 'bold').map((part, i) =>
+/** A sentence beside a view's title. */
+const noteBeside = (words: string, left: number, top: number, right: number, { sizes }: SheetLayout): Mark[] =>
+  wrapText(words, Math.max(40 * sizes.factor, right - left), sizes.note_mm, 'bold').map((part, i) =>
     text(left, top + (i + 1) * sizes.note_mm * 1.7, part, { height_mm: sizes.note_mm, font: 'bold' }),
   );
+
+/** Says how many labels had no room, so that nobody takes a bare pipe for a finished one. */
+function unplacedNote({ unplaced }: ComposedView, left: number, top: number, right: number, layout: SheetLayout): Mark[] {
+  if (unplaced.length === 0) return [];
+  const words = `${unplaced.length} ${unplaced.length === 1 ? 'label' : 'labels'} had no room at this scale: see the schedules, or print larger.`;
+  return noteBeside(words, left, top, right, layout);
 }
 
 /** Parts of a level that is larger than the paper, row by row from the north-west. */
@@ -189,62 +243,3 @@ function partSheets(set: ViewSet, content: PlanContent, bounds: Box): SheetDraft
 
 /** Parts along one side of a level at most: beyond it the scale was a slip, not a wish. */
 const MOST_PARTS = 20;
-
-/** Sheets for the sections that found no place beside their plan: as many on each as have room. */
-export function sectionSheets(set: ViewSet, cuts: readonly SectionCut[]): SheetDraft[] {
-  const { layout, derived } = set;
-  const { sizes } = layout;
-  const { lengths } = derived.plan.settings;
-  const area = viewArea(layout);
-  const gap = 7 * sizes.factor;
-  const titleHeight = VIEW_TITLE_mm * sizes.factor;
-  const drafts: SheetDraft[] = [];
-  let marks: Mark[] = [];
-  let letters: string[] = [];
-  let scales = new Set<number>();
-  let used = new Set<SymbolName>();
-  let [left, top, rowBottom] = [area.left, area.top, area.top];
-  const finish = (): void => {
-    if (letters.length > 0) {
-      const names = letters.length === 1 ? `Section ${letters[0]}` : `Sections ${letters[0]} to ${letters.at(-1)}`;
-      const [only] = scales;
-      drafts.push({ title: names, scale: scales.size === 1 && only !== undefined ? scaleName(only, lengths) : 'as shown', marks, hasViews: true, hasPlan: false, used });
-    }
-    [marks, letters, scales, used] = [[], [], new Set(), new Set()];
-    [left, top, rowBottom] = [area.left, area.top, area.top];
-  };
-  const alone = (cut: SectionCut): number => {
-    const fits = (scale: number): boolean => {
-      const { width_mm, height_mm } = sectionSize(cut, scale, sizes);
-      return width_mm <= area.right - area.left && height_mm + titleHeight <= area.bottom - area.top;
-    };
-    const wished = set.scale === 'auto' ? ordinaryScales(lengths) : [set.scale, ...ordinaryScales(lengths).filter((scale) => set.scale === 'auto' || scale > set.scale)];
-    return wished.find(fits) ?? coarserUntil(fits, wished.at(-1) ?? 100);
-  };
-  // One scale for all: the coarsest that any of them needs, so that they can be compared.
-  const scale = cuts.length > 0 ? Math.max(...cuts.map(alone)) : 1;
-  for (const cut of cuts) {
-    const { width_mm, height_mm } = sectionSize(cut, scale, sizes);
-    if (left > area.left && left + width_mm > area.right) [left, top] = [area.left, rowBottom + gap];
-    if (top > area.top && top + height_mm + titleHeight > area.bottom) finish();
-    const box = { left, top, right: left + width_mm, bottom: top + height_mm };
-    const section = composeSection(derived, cut, scale, sizes, lengths, box);
-    const title = viewTitle(0, box.bottom - 2 * sizes.factor, sectionTitle(cut), scale, lengths, layout);
-    const titleLeft = Math.max(area.left, Math.min(box.left, area.right - title.width_mm));
-    marks.push(...section.marks, ...shiftMarks(title.marks, titleLeft, 0));
-    letters.push(cut.letter);
-    scales.add(scale);
-    for (const name of section.used) used.add(name);
-    left = Math.max(box.right, titleLeft + title.width_mm) + gap;
-    rowBottom = Math.max(rowBottom, box.bottom + titleHeight);
-  }
-  finish();
-  return drafts;
-}
-
-/** The first scale, in steps of half again, that is coarse enough. */
-function coarserUntil(fits: (scale: number) => boolean, from: number): number {
-  let scale = from;
-  for (let step = 0; step < 20 && !fits(scale); step += 1) scale = Math.ceil(scale * 1.5);
-  return scale;
-}

@@ -5,14 +5,15 @@ import type { UnderlayDrawing } from '../underlay/drawing.ts';
 import type { Datum } from './datum.ts';
 import { drawCoverage } from './draw-coverage.ts';
 import { drawCylinders, labelCylinders } from './draw-cylinders.ts';
-import { drawFindingMarks } from './draw-finding-marks.ts';
-import { drawNozzles, drawRays, labelNozzles } from './draw-nozzles.ts';
+import { labelFindings } from './draw-finding-marks.ts';
+import { drawNozzles, drawRays, labelNozzles, nameNozzles } from './draw-nozzles.ts';
 import { drawUserDimensions, labelNotes, labelRooms } from './draw-notes.ts';
 import { drawPipes, drawUprights, labelPipes, labelUprights } from './draw-pipes.ts';
 import { drawSolids, labelSolids } from './draw-solids.ts';
 import { drawUnderlay } from './draw-underlay.ts';
 import { drawWalls, labelOpenings } from './draw-walls.ts';
 import type { NumberedFinding } from './findings-table.ts';
+import { settleLabels } from './labels.ts';
 import { line, pen, text } from './marks.ts';
 import { dimensionNozzles, dimensionRoom } from './nozzle-dimensions.ts';
 import { type PlanContent, contentBounds } from './plan-content.ts';
@@ -46,6 +47,8 @@ export interface PlanViewOptions {
   readonly findings: readonly NumberedFinding[];
   /** Datum by space key. */
   readonly datums: ReadonlyMap<string, Datum>;
+  /** Names only: dimensions and figures stand on the room plans. */
+  readonly isOverview?: boolean;
   /** Part of the level that this view shows; the whole level when missing. */
   readonly window?: Box;
 }
@@ -54,8 +57,8 @@ export interface PlanViewOptions {
 export const PLAN_MARGIN_mm = 17;
 
 /** Whether a site box fits on the view's paper at a scale, with room for dimensions around it. */
-export function fitsPaper({ minX, minY, maxX, maxY }: Box, scale: number, room: PaperBox, factor: number): boolean {
-  const margin = 2 * PLAN_MARGIN_mm * factor;
+export function fitsPaper({ minX, minY, maxX, maxY }: Box, scale: number, room: PaperBox, factor: number, margin_mm = PLAN_MARGIN_mm): boolean {
+  const margin = 2 * margin_mm * factor;
   return ((maxX - minX) * 1000) / scale + margin <= room.right - room.left && ((maxY - minY) * 1000) / scale + margin <= room.bottom - room.top;
 }
 
@@ -79,8 +82,20 @@ export function composePlanView(content: PlanContent, options: PlanViewOptions):
   const { window } = options;
   const isShown = ({ x, y }: PlanPoint): boolean => !window || (x >= window.minX && x < window.maxX && y >= window.minY && y < window.maxY);
   drawContent(view, window ? seenIn(content, isShown) : content, options, isShown);
-  const marks = window ? cutMarks(view, window) : marksOf(view);
-  return { marks, box: marksBox(marks), scale, used: view.used, unplaced: view.unplaced };
+  if (window) {
+    const marks = cutMarks(view, window);
+    return { marks, box: marksBox(marks), scale, used: view.used, unplaced: view.unplaced };
+  }
+  const marks = marksOf(view);
+  const box = marksBox(marks.filter((mark) => mark.kind !== 'clip'));
+  return { marks: marks.map((mark) => (mark.kind === 'clip' ? clippedTo(mark, box, room) : mark)), box, scale, used: view.used, unplaced: view.unplaced };
+}
+
+/** Cuts an underlay to the paper that the layout itself fills, so that it never makes a view larger. */
+function clippedTo(mark: Extract<Mark, { kind: 'clip' }>, box: PaperBox, room: PaperBox): Mark {
+  const left = Math.max(box.left, room.left);
+  const top = Math.max(box.top, room.top);
+  return { ...mark, x: left, y: top, width_mm: Math.min(box.right, room.right) - left, height_mm: Math.min(box.bottom, room.bottom) - top };
 }
 
 function drawContent(view: ViewDraft, content: PlanContent, options: PlanViewOptions, isShown: (at: PlanPoint) => boolean): void {
@@ -98,7 +113,12 @@ function drawContent(view: ViewDraft, content: PlanContent, options: PlanViewOpt
   for (const network of networks) drawCylinders(view, network);
   for (const network of networks) drawUprights(view, network);
   drawNozzles(view, nozzles);
-  const cuts = options.cuts.filter((cut) => cut.room.level.id === level.id && layer === 'room');
+  if (options.isOverview) {
+    labelOverview(view, content, options);
+    return;
+  }
+  const shownRooms = new Set(rooms.map(({ key }) => key));
+  const cuts = options.cuts.filter((cut) => layer === 'room' && shownRooms.has(cut.room.key));
   for (const cut of cuts) drawCutMarks(view, cut, rooms);
 
   const apart = new Map<string, readonly string[]>();
@@ -113,7 +133,7 @@ function drawContent(view: ViewDraft, content: PlanContent, options: PlanViewOpt
   for (const network of networks) labelCylinders(view, network);
   for (const network of networks) labelNozzles(view, network, apart);
   for (const network of networks) labelUprights(view, network);
-  drawFindingMarks(view, options.findings, content);
+  labelFindings(view, options.findings, content);
   for (const network of networks) labelPipes(view, network);
   labelSolids(view, solids);
   if (layer === 'room') {
@@ -121,6 +141,21 @@ function drawContent(view: ViewDraft, content: PlanContent, options: PlanViewOpt
     labelNotes(view, level);
   }
   labelRooms(view, spaces);
+  settleLabels(view);
+}
+
+/** Names of rooms and nozzles, the user's own notes and dimensions, and where findings are. */
+function labelOverview(view: ViewDraft, content: PlanContent, options: PlanViewOptions): void {
+  if (content.layer === 'room') {
+    drawUserDimensions(view, content.level);
+    labelNotes(view, content.level);
+    const inRooms = new Set(content.rooms.flatMap(({ solids }) => solids.map(({ ref }) => ref.id)));
+    labelSolids(view, content.solids.filter(({ ref }) => !inRooms.has(ref.id)));
+  }
+  for (const network of content.networks) nameNozzles(view, network);
+  labelRooms(view, content.spaces);
+  labelFindings(view, options.findings, content);
+  settleLabels(view);
 }
 
 /** What of a layer has its place within a window; walls and things stay, for they are cut at its edge. */

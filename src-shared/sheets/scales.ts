@@ -40,3 +40,10 @@ export function parseScale(text: string): number | undefined {
   const scale = found === undefined ? Number.NaN : Number(found);
   return scale >= 1 && scale <= 1000 ? scale : undefined;
 }
+
+/** The first scale from `from` on, in steps of half again, that is coarse enough for what has to fit. */
+export function coarserUntil(fits: (scale: number) => boolean, from: number): number {
+  let scale = from;
+  for (let step = 0; step < 20 && !fits(scale); step += 1) scale = Math.ceil(scale * 1.5);
+  return scale;
+}

@@ -161,6 +161,7 @@ export function runSchedule(derived: Derived): Table {
   );
   return {
     title: 'Pipe runs in flow order',
+    shortTitle: 'Pipe runs',
     note: 'Straight pipe from fitting to fitting; heights of the centreline above the finished floor.',
     columns: [{ head: 'Network', isWide: true }, { head: 'Size' }, { head: 'Lies' }, { head: 'Length', align: 'right' }, { head: 'Height', align: 'right' }],
     rows,
@@ -190,6 +191,7 @@ export function cylinderSchedule(derived: Derived): Table {
   const { lengths } = derived.plan.settings;
   return {
     title: 'Cylinders and discharge assembly',
+    shortTitle: 'Cylinders',
     columns: [{ head: 'Network' }, { head: 'Cylinders', font: 'bold' }, { head: 'Unit', isWide: true }, { head: 'Rail height', align: 'right' }, { head: 'Assembly in flow order', isWide: true }],
     rows: derived.networks.map(({ network, profile }) => {
       const cylinders = Object.values(network.cylinders);

@@ -6,7 +6,7 @@ import { formatLength } from '../units/length-text.ts';
 import { compassName } from './datum.ts';
 import { addDimension, slotsOutward } from './dimension-line.ts';
 import { isOverhead } from './draw-solids.ts';
-import { circle, line, pen, ring, segments } from './marks.ts';
+import { circle, doubleLine, line, pen, ring, segments } from './marks.ts';
 import { joinNames } from './nozzle-dimensions.ts';
 import { networkStretches } from './pipe-stretches.ts';
 import type { ComposedView } from './plan-view.ts';
@@ -15,10 +15,11 @@ import { IN_CUT_m, type SectionCut, alongCut_m, behindCut_m } from './section-cu
 import { heightText } from './sheet-text.ts';
 import { type PaperBox, marksBox } from './text-box.ts';
 import type { TypeSizes } from './type-sizes.ts';
-import { type ViewDraft, addLabel, addLine, marksOf, uprightBox, viewDraft, viewFrame } from './view-draft.ts';
+import { addLabel, settleLabels } from './labels.ts';
+import { type ViewDraft, addLine, marksOf, uprightBox, viewDraft, viewFrame } from './view-draft.ts';
 
 /** Paper kept around a section for heights and labels [mm at factor 1]. */
-const SIDE_mm = 34;
+const SIDE_mm = 41;
 const ABOVE_mm = 13;
 
 /** Heights that a section reaches [m]. */
@@ -75,6 +76,7 @@ export function composeSection(derived: Derived, cut: SectionCut, scale: number,
   dimensionHeights(view, cut, groups);
   labelHeights(view, cut, heights, ceilings, solids);
   labelNozzles(view, groups);
+  settleLabels(view);
   const marks = marksOf(view);
   return { marks, box: marksBox(marks), scale, used: view.used, unplaced: view.unplaced };
 }
@@ -196,12 +198,25 @@ function drawCylinders(view: ViewDraft, derived: Derived, cut: SectionCut): void
       addLine(view, places, ring(pen(WEIGHT.medium * sizes.factor), places, PRINT.paper), 5, true);
       if (railHeight_m !== null) view.lines.push(line(pen(WEIGHT.heavy * sizes.factor), left - sizes.factor, frame.y(railHeight_m), right + sizes.factor, frame.y(railHeight_m)));
     }
+    const source = network.source ? network.nodes[network.source]?.at : undefined;
+    if (source && outlet !== undefined && columns.size > 0) drawAssembly(view, cut, source, outlet, [...columns.keys()]);
     for (const [way, names] of columns) {
       const middle = frame.y((outlet ?? 1.5) / 2);
       const words = names.length > 3 ? `${names[0] ?? ''} to ${names.at(-1) ?? ''}` : joinNames(names);
       addLabel(view, [{ text: words, font: 'bold' }], { x: frame.x(way), y: middle, clearance_mm: frame.mm(radius) + 0.6, toward_rad: 0 }, words);
     }
   }
+}
+
+/** The discharge assembly from the outlet of the nearest cylinder up to where the pipe begins. */
+function drawAssembly(view: ViewDraft, cut: SectionCut, source: PlanPoint3, outlet_m: number, ways: readonly number[]): void {
+  const { frame, sizes } = view;
+  const end = alongCut_m(cut, source);
+  const from = ways.reduce((best, way) => (Math.abs(way - end) < Math.abs(best - end) ? way : best), ways[0] ?? end);
+  const places = [frame.x(from), frame.y(outlet_m), frame.x(end), frame.y(source.z)];
+  if (Math.hypot((places[2] ?? 0) - (places[0] ?? 0), (places[3] ?? 0) - (places[1] ?? 0)) < sizes.factor) return;
+  view.used.add('high-pressure');
+  addLine(view, places, doubleLine(PRINT.warm, sizes.factor, places), 10);
 }
 
 function drawPipes(view: ViewDraft, cut: SectionCut): void {
@@ -291,7 +306,7 @@ function labelHeights(view: ViewDraft, cut: SectionCut, { slab_m, soffit_m }: He
   const { frame, sizes, lengths } = view;
   const right = frame.x(cut.to_m);
   const rows: { readonly z_m: number; readonly words: string }[] = [
-    { z_m: 0, words: 'finished floor 0' },
+    { z_m: 0, words: `finished floor ${formatLength(0, lengths)}` },
     ...[...ceilings.keys()].map((z_m) => ({ z_m, words: `ceiling ${heightText(z_m, lengths)}` })),
     ...(slab_m === undefined ? [] : [{ z_m: slab_m, words: `slab ${heightText(slab_m, lengths)}` }]),
     ...(soffit_m === undefined ? [] : [{ z_m: soffit_m, words: `slab above ${heightText(soffit_m, lengths)}` }]),

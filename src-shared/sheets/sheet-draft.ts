@@ -1,3 +1,5 @@
+import type { Settings } from '../model/plan.ts';
+import { printable, textWidth_mm } from './font-widths.ts';
 import type { SheetLayout } from './frame.ts';
 import { line, pen, text } from './marks.ts';
 import { WEIGHT } from './print-ink.ts';
@@ -5,8 +7,6 @@ import { groundBar } from './scale-bars.ts';
 import { scaleName } from './scales.ts';
 import type { Mark } from './sheet.ts';
 import type { SymbolName } from './symbol-names.ts';
-import { textWidth_mm } from './font-widths.ts';
-import type { Settings } from '../model/plan.ts';
 
 /** A sheet before its number and the count of the set are known. */
 export interface SheetDraft {
@@ -22,23 +22,32 @@ export interface SheetDraft {
 /** Paper that a view's title takes below it [mm at factor 1]. */
 export const VIEW_TITLE_mm = 12;
 
-/** Title below a view: its name, its scale, and a bar of site lengths. */
-export function viewTitle(x: number, y: number, words: string, scale: number, lengths: Settings['lengths'], { sizes }: SheetLayout): { readonly marks: Mark[]; readonly width_mm: number } {
+/** Title below a view: its name, its scale, and a bar of site lengths unless the view beside it has the same one. */
+export function viewTitle(
+  x: number,
+  y: number,
+  words: string,
+  scale: number,
+  lengths: Settings['lengths'],
+  { sizes }: SheetLayout,
+  hasBar = true,
+): { readonly marks: Mark[]; readonly width_mm: number } {
   const { factor, heading_mm, text_mm } = sizes;
   const base = y + heading_mm + 2 * factor;
   const name = scaleName(scale, lengths);
-  const nameWidth = textWidth_mm(words, heading_mm, 'bold');
+  const title = printable(words);
+  const nameWidth = textWidth_mm(title, heading_mm, 'bold');
   const scaleWidth = textWidth_mm(name, text_mm, 'plain');
   const ruleY = base + 1.6 * factor;
   const right = x + nameWidth + 5 * factor + scaleWidth;
-  const bar = groundBar(right + 6 * factor, base, scale, lengths, sizes);
+  const bar = hasBar ? groundBar(right + 6 * factor, base, scale, lengths, sizes) : { marks: [], width_mm: -12 * factor };
   return {
     marks: [
-      text(x, base, words, { height_mm: heading_mm, font: 'bold' }),
+      text(x, base, title, { height_mm: heading_mm, font: 'bold' }),
       text(x + nameWidth + 5 * factor, base, name, { height_mm: text_mm }),
       line(pen(WEIGHT.wide), x, ruleY, right, ruleY),
       ...bar.marks,
     ],
-    width_mm: right - x + 6 * factor + bar.width_mm + 6 * factor,
+    width_mm: right - x + bar.width_mm + 12 * factor,
   };
 }

@@ -25,13 +25,16 @@ export function arrowHead(x: number, y: number, angle_rad: number, length: numbe
 export const NOZZLE_RADIUS_mm = 1.3;
 export const RISER_RADIUS_mm = 1.2;
 /** How far a nozzle's strokes reach from its middle. */
-export const NOZZLE_REACH_mm = 3.6;
+export const NOZZLE_REACH_mm = 4;
 
 /** Nozzle: small ring with one short stroke per hole, pointing where it blows. */
 export function nozzleSymbol(x: number, y: number, holes_rad: readonly number[], factor: number): Mark[] {
   const radius = NOZZLE_RADIUS_mm * factor;
   return [
-    ...holes_rad.map((hole) => line(pen(WEIGHT.wide * factor), ...along(x, y, hole, radius), ...along(x, y, hole, NOZZLE_REACH_mm * factor))),
+    ...holes_rad.flatMap((hole) => {
+      const stroke = [...along(x, y, hole, radius), ...along(x, y, hole, NOZZLE_REACH_mm * factor)];
+      return [line(pen(1.6 * factor, PRINT.paper), ...stroke), line(pen(WEIGHT.heavy * factor), ...stroke)];
+    }),
     circle(pen(WEIGHT.medium * factor), x, y, radius, PRINT.paper),
     circle(undefined, x, y, radius * 0.3, PRINT.ink),
   ];

@@ -27,12 +27,16 @@ export interface Column {
 /** A table as content; `layTable` gives it measures. */
 export interface Table {
   readonly title: string;
+  /** How the sheet's own title calls it, when its title is too long for that. */
+  readonly shortTitle?: string;
   /** A sentence under the title. */
   readonly note?: string;
   readonly columns: readonly Column[];
   readonly rows: readonly (readonly Cell[])[];
   /** Without headings and rules, for lists of sentences. */
   readonly isPlain?: boolean;
+  /** Rows close together. */
+  readonly isTight?: boolean;
   /** Height of a row that is written in by hand [mm]. */
   readonly rowHeight_mm?: number;
 }
@@ -45,6 +49,7 @@ export interface LaidRow {
 
 /** A table with measures: the head is repeated wherever the table goes on. */
 export interface LaidTable {
+  /** How the sheet's own title calls it. */
   readonly title: string;
   readonly width_mm: number;
   readonly titleRow: (isContinued: boolean) => LaidRow;
@@ -133,7 +138,7 @@ export function layTable(given: Table, width_mm: number, sizes: TypeSizes): Laid
     const width = widths[i] ?? 0;
     const at = align === 'left' ? left + pad : align === 'right' ? left + width - pad : left + width / 2;
     const block = lines.length * height * PITCH;
-    const top = table.rowHeight_mm ? y + (rowHeight - block) / 2 : y + pad * 0.5;
+    const top = table.rowHeight_mm ? y + (rowHeight - block) / 2 : y + (table.isTight ? pad * 0.25 : pad * 0.5);
     return lines.map((words, k) => text(at, top + (k + 0.5) * height * PITCH + height / 2, words, { height_mm: height, font, align }));
   };
 
@@ -144,7 +149,8 @@ export function layTable(given: Table, width_mm: number, sizes: TypeSizes): Laid
     });
     const drawings = cells.map((cell) => (typeof cell !== 'string' && cell.kind === 'drawing' ? cell.height_mm : 0));
     const most = Math.max(1, ...lines.map((list) => list.length));
-    const rowHeight = Math.max(most * height * PITCH + pad, (table.rowHeight_mm ?? 0) * 1, ...drawings.map((tall) => tall + pad));
+    const between = table.isTight ? pad * 0.5 : pad;
+    const rowHeight = Math.max(most * height * PITCH + between, table.rowHeight_mm ?? 0, ...drawings.map((tall) => tall + between));
     return {
       height_mm: rowHeight,
       draw: (x, y) => {
@@ -190,7 +196,7 @@ export function layTable(given: Table, width_mm: number, sizes: TypeSizes): Laid
   };
   const head = table.isPlain ? { height_mm: 0, draw: () => [] } : ruled(layRow(columns.map(({ head: words }) => words), () => 'bold'), true);
   const rows = table.rows.map((row) => ruled(layRow(row, (i) => columns[i]?.font ?? 'plain'), false));
-  return { title: table.title, width_mm, titleRow, head, rows };
+  return { title: table.shortTitle ?? table.title, width_mm, titleRow, head, rows };
 }
 
 /** Height of a laid table from its title to its last row [mm]. */

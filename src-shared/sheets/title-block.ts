@@ -31,7 +31,7 @@ export interface TitleColumn {
 
 const CAPTION_GAP = 1.25;
 const MOST_LINES = 3;
-const STAMP_mm = { least: 34, width: 101.6, height: 152.4 } as const;
+const STAMP_mm = { least: 27, width: 101.6, height: 152.4 } as const;
 
 interface Field {
   readonly caption: string;
@@ -43,8 +43,11 @@ interface Field {
   readonly lines?: number;
 }
 
-/** Composes the title column: stamp space, revisions and title block from its foot upward. */
-export function titleColumn(layout: SheetLayout, facts: TitleFacts): TitleColumn {
+/**
+ * Composes the title column: stamp space, revisions and title block from its foot upward.
+ * @param legend_mm paper that a legend above them asks for; the stamp space gives way to it as far as it can
+ */
+export function titleColumn(layout: SheetLayout, facts: TitleFacts, legend_mm = 0): TitleColumn {
   const { column, sizes } = layout;
   const { factor, text_mm, note_mm } = sizes;
   const pad = 1.4 * factor;
@@ -117,7 +120,8 @@ export function titleColumn(layout: SheetLayout, facts: TitleFacts): TitleColumn
   const wide = width >= STAMP_mm.height + 2 * pad;
   const wished = wide ? STAMP_mm.width : Math.min(STAMP_mm.height, (width * STAMP_mm.width) / STAMP_mm.height, STAMP_mm.width);
   const caption = note_mm * 1.9;
-  const stampHeight = Math.max(Math.min(wished + caption, free * 0.42), Math.min(free, STAMP_mm.least * factor));
+  const least = Math.min(free, STAMP_mm.least * factor);
+  const stampHeight = Math.max(least, Math.min(wished + caption, free - legend_mm, Math.max(free * 0.5, free - legend_mm - least)));
   const stampTop = bottom - stampHeight;
   marks.push(text(column.left + pad, stampTop + pad + note_mm, 'Space for stamp and signature', { height_mm: note_mm, colour: PRINT.quiet }), line(pen(WEIGHT.thin), column.left, stampTop, column.right, stampTop));
   return { marks, free: { top: column.top, bottom: stampTop } };
