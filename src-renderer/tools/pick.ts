@@ -3,7 +3,7 @@ import { type Box, type Outline, area_m2, boundsOf, distanceToOutline_m, isInsid
 import { type PlanPoint, distance_m } from '#shared/geometry/point';
 import { type Segment, distanceToSegment_m } from '#shared/geometry/segment';
 import { type Plan, type Ref, type RefKind, isSameRef, refKey, ringOf } from '#shared/model/plan';
-import type { Session } from '../store/state.ts';
+import type { LayerName, Session } from '../store/state.ts';
 import { cylinderRadius_m } from './cylinder-place.ts';
 import { dimensionLine, layerOf, networksOn, openingSegment, wallsOf } from './level-things.ts';
 import type { UnderlayIndex } from './underlay-index.ts';
@@ -13,22 +13,25 @@ type Shape = { readonly at: PlanPoint; readonly radius_m: number } | { readonly 
 
 interface Pickable extends Box {
   readonly ref: Ref;
+  /** What it is locked and hidden with. */
+  readonly layer: LayerName;
   readonly shape: Shape;
 }
 
 /** What is picked first where things lie on each other. */
 const ORDER: readonly RefKind[] = ['nozzle', 'cylinder', 'node', 'pipe', 'opening', 'corner', 'wall', 'obstruction', 'dimension', 'note', 'ceiling-zone', 'enclosure', 'underlay'];
 
-const disc = (ref: Ref, { x, y }: PlanPoint, radius_m: number): Pickable => ({
+const disc = (ref: Ref, { x, y }: PlanPoint, radius_m: number, layer = layerOf(ref)): Pickable => ({
   minX: x - radius_m,
   minY: y - radius_m,
   maxX: x + radius_m,
   maxY: y + radius_m,
   ref,
+  layer,
   shape: { at: { x, y }, radius_m },
 });
-const piece = (ref: Ref, segment: Segment): Pickable => ({ ...boundsOf([segment.a, segment.b]), ref, shape: { segment } });
-const area = (ref: Ref, ring: Outline, holes: readonly Outline[] = []): Pickable => ({ ...boundsOf(ring), ref, shape: { ring, holes } });
+const piece = (ref: Ref, segment: Segment): Pickable => ({ ...boundsOf([segment.a, segment.b]), ref, layer: layerOf(ref), shape: { segment } });
+const area = (ref: Ref, ring: Outline, holes: readonly Outline[] = []): Pickable => ({ ...boundsOf(ring), ref, layer: layerOf(ref), shape: { ring, holes } });
 
 function* pickablesOf(plan: Plan, levelId: string): Generator<Pickable> {
   const level = plan.levels[levelId];
@@ -53,7 +56,9 @@ function* pickablesOf(plan: Plan, levelId: string): Generator<Pickable> {
   for (const network of networksOn(plan, levelId)) {
     const radius_m = cylinderRadius_m(plan.profiles[network.profile]);
     for (const { id, at } of Object.values(network.cylinders)) yield disc({ kind: 'cylinder', network: network.id, id }, at, radius_m);
-    for (const { id, at } of Object.values(network.nodes)) yield disc({ kind: 'node', network: network.id, id }, at, 0);
+    // The node at an orifice is moved with its nozzle, so it is locked with it.
+    const orifices = new Set(Object.values(network.nozzles).map(({ node }) => node));
+    for (const { id, at } of Object.values(network.nodes)) yield disc({ kind: 'node', network: network.id, id }, at, 0, orifices.has(id) ? 'nozzles' : 'pipes');
     for (const { id, from, to } of Object.values(network.pipes)) {
       const a = network.nodes[from]?.at;
       const b = network.nodes[to]?.at;
@@ -90,7 +95,7 @@ function distanceTo_m(at: PlanPoint, shape: Shape, countsInside: boolean): numbe
 const openEnclosures = (selection: readonly Ref[]): Set<string> =>
   new Set(selection.flatMap((ref) => (ref.kind === 'enclosure' ? [ref.id] : 'enclosure' in ref ? [ref.enclosure] : [])));
 
-const canPick = ({ layers }: Session, ref: Pick<Ref, 'kind'>): boolean => layers[layerOf(ref)].visible && !layers[layerOf(ref)].locked;
+const canPick = ({ layers }: Session, layer: LayerName): boolean => layers[layer].visible && !layers[layer].locked;
 
 /**
  * Finds the thing that a click means, on the session's level and on visible, unlocked layers.
@@ -101,8 +106,8 @@ export function pickAt(plan: Plan, session: Session, underlays: readonly Underla
   const open = openEnclosures(session.selection);
   let best: { ref: Ref; rank: number; distance: number; size: number } | undefined;
   const box = { minX: at.x - reach_m, minY: at.y - reach_m, maxX: at.x + reach_m, maxY: at.y + reach_m };
-  for (const { ref, shape } of treeOf(plan, session.level).search(box)) {
-    if (!canPick(session, ref)) continue;
+  for (const { ref, layer, shape } of treeOf(plan, session.level).search(box)) {
+    if (!canPick(session, layer)) continue;
     if ((ref.kind === 'corner' || ref.kind === 'wall') && !open.has(ref.enclosure)) continue;
     const isZone = ref.kind === 'ceiling-zone';
     const distance = distanceTo_m(at, shape, !isZone || open.has(ref.enclosure));
@@ -116,7 +121,7 @@ export function pickAt(plan: Plan, session: Session, underlays: readonly Underla
 }
 
 function pickUnderlay(session: Session, underlays: readonly UnderlayIndex[], at: PlanPoint, reach_m: number): Ref | undefined {
-  if (!canPick(session, { kind: 'underlay' })) return undefined;
+  if (!canPick(session, 'underlays')) return undefined;
   const hit = underlays
     .filter(({ underlay }) => underlay.visible && !underlay.locked)
     .find((index) => index.nearestSegments(at, reach_m, 1).length > 0 || index.isOnPicture(at));
@@ -131,7 +136,7 @@ export function pickInBox(plan: Plan, session: Session, a: PlanPoint, b: PlanPoi
   const box = boundsOf([a, b]);
   const inside = treeOf(plan, session.level)
     .search(box)
-    .filter(({ ref, ...bounds }) => canPick(session, ref) && ref.kind !== 'corner' && ref.kind !== 'wall' && isWithin(bounds, box));
+    .filter(({ ref, layer, ...bounds }) => canPick(session, layer) && ref.kind !== 'corner' && ref.kind !== 'wall' && isWithin(bounds, box));
   const named = new Set(inside.map(({ ref }) => refKey(ref)));
   const carried = new Set<string>();
   for (const { ref } of inside) {

@@ -41,11 +41,3 @@ export function readTyped(texts: TypedTexts, asks: readonly TypedField[], system
   if (first && asks.every((field) => values[field] === null)) return { ok: false, field: first, reason: `Type a ${TYPED_FIELD_WORDS[first].toLowerCase()}.` };
   return { ok: true, event: { kind: 'typed', length_m: values.length, angle_rad: values.angle, height_m: values.height } };
 }
-
-/** The part that Tab goes to from another, round about; with Shift the other way. */
-export function nextField(asks: readonly TypedField[], current: TypedField | null, backwards: boolean): TypedField | null {
-  if (asks.length === 0) return null;
-  const at = current === null ? -1 : asks.indexOf(current);
-  if (at < 0) return asks.at(backwards ? -1 : 0) ?? null;
-  return asks[(at + (backwards ? asks.length - 1 : 1)) % asks.length] ?? null;
-}

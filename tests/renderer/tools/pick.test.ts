@@ -64,7 +64,10 @@ describe('a click means', () => {
   });
 
   test('nothing on a hidden or locked layer', () => {
-    expect(pick(3.45, 3.03, layer('nozzles', { locked: true }))?.kind).toBe('node');
+    expect(pick(3.55, 3.03, layer('nozzles', { locked: true }))?.kind).toBe('node');
+    const free = planBuilder().network().nozzle(3, 3, 2.2);
+    expect(pick(3, 3, {}, free.plan)).toEqual(free.lastNozzle);
+    expect(pick(3, 3, layer('nozzles', { locked: true }), free.plan)).toBeUndefined();
     expect(pick(3.5, 1.5, layer('obstructions', { visible: false }))).toEqual(whole);
     expect(pick(8.05, 2, layer('underlays', { locked: true }))).toBeUndefined();
     const locked = planBuilder().underlay().plan;

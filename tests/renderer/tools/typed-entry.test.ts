@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { nextField, readTyped } from '../../../src-renderer/tools/typed-entry.ts';
+import { readTyped } from '../../../src-renderer/tools/typed-entry.ts';
 
 describe('the field at the pointer', () => {
   test('reads lengths of either system and directions in degrees', () => {
@@ -22,14 +22,5 @@ describe('the field at the pointer', () => {
     expect(readTyped({ length: '3', angle: 'north' }, ['length', 'angle'], 'metric')).toMatchObject({ ok: false, field: 'angle', reason: expect.stringContaining('north') });
     expect(readTyped({ height: 'high' }, ['height'], 'feet')).toMatchObject({ ok: false, field: 'height' });
     expect(readTyped({ length: ' ' }, ['length', 'angle'], 'feet')).toEqual({ ok: false, field: 'length', reason: 'Type a length.' });
-  });
-
-  test('Tab goes round the parts, with Shift the other way', () => {
-    expect(nextField(['length', 'angle', 'height'], 'length', false)).toBe('angle');
-    expect(nextField(['length', 'angle', 'height'], 'height', false)).toBe('length');
-    expect(nextField(['length', 'angle'], 'length', true)).toBe('angle');
-    expect(nextField(['length', 'angle'], null, false)).toBe('length');
-    expect(nextField(['length', 'angle'], 'height', true)).toBe('angle');
-    expect(nextField([], 'length', false)).toBeNull();
   });
 });
