@@ -45,24 +45,29 @@ function anyInside(rings: readonly Outline[]): PlanPoint {
 
 const crossing = (a: PlanPoint, b: PlanPoint, y: number): number[] => (a.y > y !== b.y > y ? [a.x + ((b.x - a.x) * (y - a.y)) / (b.y - a.y)] : []);
 
+/** A strip is looked at in this many steps along its length at most: a finer look would take as long as the strip is thin. */
+const STEPS_ALONG = 500;
+
 /**
  * The place of an area that lies deepest inside, farthest from its border (the middle of the largest circle in it).
  * Found by halving the most promising square until none can be better by more than the precision.
  * @param rings   closed rings, a ring inside another is a hole
- * @param share   precision as a share of the area's smaller extent
+ * @param share   precision as a share of the area's smaller extent, but no finer than its longer extent in 500 steps
  */
 export function poleOf(rings: readonly Outline[], share = 0.005): Pole {
   const { minX, minY, maxX, maxY } = boundsOf(rings.flat());
   const size_m = Math.min(maxX - minX, maxY - minY);
   const start = anyInside(rings);
   let best: Pole = { at: start, inside_m: depth_m(start, rings) };
-  const half_m = size_m / 2;
-  if (!(half_m > 0)) return best;
+  if (!(size_m > 0)) return best;
+  const step_m = Math.max(maxX - minX, maxY - minY) / STEPS_ALONG;
+  const side_m = Math.max(size_m, step_m);
+  const half_m = side_m / 2;
   const cells: Cell[] = [];
-  for (let x = minX + half_m; x < maxX + half_m; x += size_m) {
-    for (let y = minY + half_m; y < maxY + half_m; y += size_m) cells.push(cellAt(planPoint(x, y), half_m, rings));
+  for (let x = minX + half_m; x < maxX + half_m; x += side_m) {
+    for (let y = minY + half_m; y < maxY + half_m; y += side_m) cells.push(cellAt(planPoint(x, y), half_m, rings));
   }
-  const precision_m = size_m * share;
+  const precision_m = Math.max(size_m * share, step_m);
   for (let cell = takeBest(cells); cell && cell.best_m > best.inside_m + precision_m; cell = takeBest(cells)) {
     if (cell.depth_m > best.inside_m) best = { at: cell.at, inside_m: cell.depth_m };
     const quarter_m = cell.half_m / 2;

@@ -29,6 +29,22 @@ test('a sliver still has a place inside', () => {
   expect(inside_m).toBeGreaterThan(0);
 });
 
+test.each([1e-2, 1e-3, 1e-4, 1e-6])('a strip %f m wide is looked at in few steps and still has a place inside', (width_m) => {
+  const strip = rectangle(width_m, 3.35, planPoint(5, 1));
+  let looks = 0;
+  const counted = strip.map(({ x, y }) => ({
+    get x() {
+      looks += 1;
+      return x;
+    },
+    y,
+  }));
+  const { at, inside_m } = poleOf([counted]);
+  expect(isInside(at, strip)).toBe(true);
+  expect(inside_m).toBeGreaterThan(0.4 * width_m);
+  expect(looks).toBeLessThan(500_000);
+});
+
 test('no place of a star is much deeper', () => {
   fc.assert(
     fc.property(fc.array(fc.integer({ min: 500, max: 5000 }).map((mm) => mm / 1000), { minLength: 4, maxLength: 12 }), (arms) => {
