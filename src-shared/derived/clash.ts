@@ -134,21 +134,21 @@ export function pipesNear({ networks }: Derived, pipe: DerivedPipe, within_m: nu
     .sort((a, b) => a.order - b.order);
   return near
     .flatMap(({ network }) => {
-      const joined = network === pipe.network ? joinedTo(pipe, within_m) : new Set<string>();
+      const joined = network.ref.id === pipe.ref.network ? joinedTo(pipe, within_m) : new Set<string>();
       return pipeIndexOf(network)
         .search(box)
         .sort((a, b) => a.order - b.order)
-        .filter((other) => other.pipe !== pipe && !joined.has(other.pipe.pipe.id))
+        .filter((other) => !joined.has(other.pipe.ref.id))
         .map((other) => ({ pipe: other.pipe, clearance_m: pipeToPipe_m(pipe, other.pipe) }));
     })
     .filter(({ clearance_m }) => clearance_m <= within_m)
     .sort((a, b) => a.clearance_m - b.clearance_m);
 }
 
-/** Ids of the pipes that share a node with a pipe, or are joined to it by one piece no longer than what must lie between them. */
+/** Ids of a pipe itself, the pipes that share a node with it, and those that are joined to it by one piece no longer than what must lie between them. */
 function joinedTo(pipe: DerivedPipe, within_m: number): Set<string> {
   const atNode = pipesByNode(pipe.network);
-  const joined = new Set<string>();
+  const joined = new Set([pipe.ref.id]);
   for (const node of [pipe.pipe.from, pipe.pipe.to]) {
     for (const beside of atNode.get(node) ?? []) {
       joined.add(beside.pipe.id);
