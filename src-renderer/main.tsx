@@ -53,6 +53,9 @@ document.addEventListener('visibilitychange', () => {
   if (document.visibilityState === 'hidden') void recoveries.flush();
 });
 
+// The first plan is on the board when the window appears: nothing that is pressed early gets lost.
+await openFirst(context);
+
 const place = document.getElementById('window');
 if (!place) throw new Error('The page has no place for the window.');
 createRoot(place).render(
@@ -64,4 +67,3 @@ createRoot(place).render(
     </WindowContext>
   </StoreContext>,
 );
-await openFirst(context);

@@ -16,6 +16,8 @@ export interface RunningHost {
   readonly address: string;
   readonly folder: string;
   stop(): Promise<void>;
+  /** Ends it at once as a crash does; its folder stays. */
+  kill(): Promise<void>;
 }
 
 const ended = (child: ChildProcess): Promise<void> =>
@@ -27,10 +29,11 @@ const ended = (child: ChildProcess): Promise<void> =>
 /**
  * Starts the built loopback host in a fresh temporary folder.
  * @param words  further words of its command line, e.g. `--demo`, `F1`
+ * @param left   folder that an earlier run left behind, in place of a fresh one
  */
-export async function startHost(words: readonly string[] = []): Promise<RunningHost> {
+export async function startHost(words: readonly string[] = [], left?: string): Promise<RunningHost> {
   if (!existsSync(BUILT)) throw new Error(`${BUILT} is missing: build first (npm run build).`);
-  const folder = await mkdtemp(join(tmpdir(), 'nozzlewright-e2e-'));
+  const folder = left ?? (await mkdtemp(join(tmpdir(), 'nozzlewright-e2e-')));
   const child = spawn(process.execPath, [BUILT, '--no-open', '--folder', folder, ...words], { stdio: ['ignore', 'pipe', 'pipe'] });
   const errors: string[] = [];
   child.stderr.on('data', (text: Buffer) => errors.push(text.toString()));
@@ -49,7 +52,11 @@ export async function startHost(words: readonly string[] = []): Promise<RunningH
     await stop();
     throw problem;
   });
-  return { address, folder, stop };
+  const kill = async (): Promise<void> => {
+    child.kill('SIGKILL');
+    await ended(child);
+  };
+  return { address, folder, stop, kill };
 }
 
 /** What a test of the whole window gets. */
