@@ -1,4 +1,4 @@
-import { type Outline, area_m2, distanceToOutline_m, findSelfCrossing } from '#shared/geometry/outline';
+import { type Outline, area_m2, findSelfCrossing } from '#shared/geometry/outline';
 import { type PlanPoint, distance_m } from '#shared/geometry/point';
 import { type Segment, distanceToSegment_m } from '#shared/geometry/segment';
 import { traceRoom } from './trace-room.ts';
@@ -8,6 +8,8 @@ import type { UnderlayIndex } from './underlay-index.ts';
 const LEAST_ROOM_m2 = 0.5;
 /** Places nearer than this to the line of their neighbours are no corners [m]. */
 const STRAIGHT_m = 0.0005;
+/** Outlines whose areas differ less are one, found in two ways [m²]. */
+const SAME_AREA_m2 = 0.01;
 /** Corners that an enclosure's outline may have. */
 const MOST_CORNERS = 2000;
 
@@ -34,19 +36,27 @@ export function plainOutline(outline: Outline): PlanPoint[] {
 const isRoom = (outline: Outline): boolean =>
   outline.length >= 3 && outline.length <= MOST_CORNERS && area_m2(outline) >= LEAST_ROOM_m2 && !findSelfCrossing(outline);
 
+/** Rooms that the lines of single layers enclose; where there are none, the room that all lines together enclose. */
+function tracedRooms(index: UnderlayIndex, at: PlanPoint): PlanPoint[][] {
+  const plain = (layer?: string): PlanPoint[][] => {
+    const room = plainOutline(traceRoom(index, at, layer) ?? []);
+    return isRoom(room) ? [room] : [];
+  };
+  const byLayer = index.layers.flatMap((layer) => plain(layer));
+  return byLayer.length > 0 ? byLayer : plain();
+}
+
 /**
- * Finds the smallest closed outline of the visible floor plans around a place: closed lines of the file,
- * or separate lines that enclose the place without a gap.
- * @returns an open list of corners, last not repeated; undefined when nothing encloses the place
+ * Finds the closed outlines of the visible floor plans around a place, smallest first: closed lines of the file,
+ * and separate lines that enclose the place without a gap. Lines of one layer are taken together before lines of
+ * different layers are, so that furniture and beams do not cut a room in parts.
+ * @returns open lists of corners, last not repeated
  */
-export function outlineAround(underlays: readonly UnderlayIndex[], at: PlanPoint): PlanPoint[] | undefined {
+export function outlinesAround(underlays: readonly UnderlayIndex[], at: PlanPoint): PlanPoint[][] {
   const shown = underlays.filter(({ underlay }) => underlay.visible);
-  const drawn = shown.map((index) => index.outlinesAround(at).map(plainOutline).find(isRoom));
-  const traced = shown.map((index) => {
-    const room = traceRoom(index, at);
-    return room && plainOutline(room);
-  });
-  return [...drawn, ...traced]
-    .flatMap((outline) => (outline && isRoom(outline) ? [outline] : []))
-    .sort((a, b) => area_m2(a) - area_m2(b) || distanceToOutline_m(at, a) - distanceToOutline_m(at, b))[0];
+  const drawn = shown.flatMap((index) => index.outlinesAround(at).map(plainOutline).filter(isRoom));
+  const rooms = shown.flatMap((index) => tracedRooms(index, at));
+  return [...drawn, ...rooms]
+    .sort((a, b) => area_m2(a) - area_m2(b))
+    .filter((outline, i, all) => i === 0 || area_m2(outline) - area_m2(all[i - 1] ?? []) > SAME_AREA_m2);
 }

@@ -1,7 +1,7 @@
 import type { Derived } from '#shared/derived/derived';
 import type { Plan } from '#shared/model/plan';
 import type { Session } from '../store/state.ts';
-import { outlineAround } from './outline-at.ts';
+import { outlinesAround } from './outline-at.ts';
 import { pickAt, pickInBox } from './pick.ts';
 import { snapTo } from './snap.ts';
 import { snapSources } from './snap-sources.ts';
@@ -41,6 +41,9 @@ export function makeToolView({ plan, session, underlays, derive }: ViewParts, ke
       const at = anchors.carry ? { x: raw.x + anchors.carry.x, y: raw.y + anchors.carry.y } : raw;
       return snapTo(at, reach_m, snapSources(plan, keys.alt ? nothing : session, underlays, anchors.without), settings, anchors);
     },
-    outlineAt: (at) => outlineAround(session.layers.underlays.visible ? underlays : [], at),
+    outlineAt(at, larger) {
+      const found = outlinesAround(session.layers.underlays.visible ? underlays : [], at);
+      return found[Math.min(larger, found.length - 1)];
+    },
   };
 }

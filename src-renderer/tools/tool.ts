@@ -50,8 +50,8 @@ export interface ToolView {
   pickBox(a: PlanPoint, b: PlanPoint): readonly Ref[];
   /** Caught place. Shift turns the orthogonal lock over, Alt catches nothing. */
   snap(raw: PlanPoint, reach_m: number, anchors?: Anchors): Snap;
-  /** Closed outline of an underlay around or at a place, on the plan. */
-  outlineAt(at: PlanPoint, reach_m: number): readonly PlanPoint[] | undefined;
+  /** Closed outline of an underlay around a place, on the plan: the smallest for 0, the next larger one for 1, and so on. */
+  outlineAt(at: PlanPoint, larger: number): readonly PlanPoint[] | undefined;
 }
 
 /** Lines and texts shown while a tool works; not part of the plan. */

@@ -13,11 +13,12 @@ const STRETCH_m = 1;
 /** Things standing free in the room that are looked past. */
 const MOST_ISLANDS = 12;
 /** Lines looked at before the search is given up: it must never hold the pointer up. */
-const MOST_LOOKS = 6_000;
+const MOST_LOOKS = 2_000;
 
 /** The floor plan with a count of how often it was asked. */
 interface Search {
   readonly index: UnderlayIndex;
+  readonly layer: string | undefined;
   looks: number;
 }
 /** A line and the end of it that is headed for. */
@@ -27,7 +28,7 @@ interface Way {
 }
 
 function linesAlong(search: Search, line: Segment): Segment[] {
-  const found = search.index.segmentsAlong(line, MEET_m);
+  const found = search.index.segmentsAlong(line, MEET_m, search.layer);
   search.looks += found.length + 1;
   return found;
 }
@@ -116,10 +117,11 @@ function hitEast(search: Search, at: PlanPoint, beyond_m: number): { line: Segme
 /**
  * Finds the room around a place from separate lines of a floor plan: the nearest line to the east is followed
  * round with the room on the left hand. Lines must meet within 2 mm; a door left open leads out of the room.
+ * @param layer  lines of this layer alone; those of all when it is not named
  * @returns the ring as walked, spurs included; undefined when the lines do not close around the place
  */
-export function traceRoom(index: UnderlayIndex, at: PlanPoint): PlanPoint[] | undefined {
-  const search: Search = { index, looks: 0 };
+export function traceRoom(index: UnderlayIndex, at: PlanPoint, layer?: string): PlanPoint[] | undefined {
+  const search: Search = { index, layer, looks: 0 };
   let beyond_m = 0;
   for (let island = 0; island < MOST_ISLANDS; island += 1) {
     const hit = hitEast(search, at, beyond_m);

@@ -11,8 +11,10 @@ export interface UnderlayIndex {
   readonly underlay: Underlay;
   /** Straight pieces within reach, nearest first, at most `most` of them. */
   nearestSegments(at: PlanPoint, reach_m: number, most?: number): Segment[];
-  /** Pieces that come within reach of a line, in no order. */
-  segmentsAlong(line: Segment, reach_m: number): Segment[];
+  /** Names of the layers that are shown. */
+  readonly layers: readonly string[];
+  /** Pieces that come within reach of a line, in no order; of one layer only when it is named. */
+  segmentsAlong(line: Segment, reach_m: number, layer?: string): Segment[];
   /** Nearest end of a piece within reach. */
   endpointNear(at: PlanPoint, reach_m: number): PlanPoint | undefined;
   /** Closed outlines of the file that hold the place, smallest first. */
@@ -107,13 +109,14 @@ export function indexUnderlay(drawing: UnderlayDrawing, underlay: Underlay): Und
     }
   };
 
-  const segmentsAlong: UnderlayIndex['segmentsAlong'] = (line, reach_m) => {
+  const segmentsAlong: UnderlayIndex['segmentsAlong'] = (line, reach_m, only) => {
     const inFile = { a: toFile(underlay, line.a), b: toFile(underlay, line.b) };
     const reach = reach_m / scale;
     const { minX, minY, maxX, maxY } = boundsOf([inFile.a, inFile.b]);
     const box = { minX: minX - reach, minY: minY - reach, maxX: maxX + reach, maxY: maxY + reach };
     const found: Segment[] = [];
     for (const { layer, grid } of layers) {
+      if (only !== undefined && layer.name !== only) continue;
       const seen = new Set<number>();
       grid.visitNear(box, (piece) => {
         if (seen.has(piece)) return;
@@ -127,6 +130,7 @@ export function indexUnderlay(drawing: UnderlayDrawing, underlay: Underlay): Und
 
   return {
     underlay,
+    layers: layers.map(({ layer }) => layer.name),
     nearestSegments,
     segmentsAlong,
     endpointNear(at, reach_m) {

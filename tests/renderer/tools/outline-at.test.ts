@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { area_m2 } from '#shared/geometry/outline';
-import { outlineAround, plainOutline } from '../../../src-renderer/tools/outline-at.ts';
+import { outlinesAround, plainOutline } from '../../../src-renderer/tools/outline-at.ts';
 import { indexUnderlay } from '../../../src-renderer/tools/underlay-index.ts';
 import { lineDrawing } from '../../support/line-drawing.ts';
 import { planBuilder } from '../../support/plan-builder.ts';
@@ -16,7 +16,7 @@ const ring = (x: number, y: number, w: number, h: number): Line[] => [
   [x, y + h, x, y],
 ];
 const around = (lines: readonly Line[], x: number, y: number, change: Partial<typeof underlay> = {}) =>
-  outlineAround([indexUnderlay(lineDrawing(lines), { ...underlay, ...change })], { x, y });
+  outlinesAround([indexUnderlay(lineDrawing(lines), { ...underlay, ...change })], { x, y })[0];
 const closed = (ring_m: number) => [
   { x: 0, y: 0 },
   { x: ring_m, y: 0 },
@@ -27,8 +27,8 @@ const closed = (ring_m: number) => [
 describe('outline around a place', () => {
   test('the smallest closed line of the file that is no symbol', () => {
     const index = indexUnderlay(lineDrawing([], { closed: [closed(20), closed(5), closed(0.4)] }), underlay);
-    expect(area_m2(outlineAround([index], { x: 0.2, y: 0.2 }) ?? [])).toBeCloseTo(25, 9);
-    expect(outlineAround([index], { x: 30, y: 0.2 })).toBeUndefined();
+    expect(outlinesAround([index], { x: 0.2, y: 0.2 }).map(area_m2)).toEqual([25, 400]);
+    expect(outlinesAround([index], { x: 30, y: 0.2 })).toEqual([]);
   });
 
   test('a room of separate lines', () => {
@@ -52,6 +52,14 @@ describe('outline around a place', () => {
     const room = around(lines, 2.3, 1.7);
     expect(area_m2(room ?? [])).toBeCloseTo(24, 9);
     expect(room).toHaveLength(4);
+  });
+
+  test('lines of one layer go before lines of several', () => {
+    const beam = Float64Array.from([3, 0, 3, 4]);
+    const walls = lineDrawing(ring(0, 0, 6, 4), { layers: [{ name: 'BEAMS', segments: beam }] });
+    expect(outlinesAround([indexUnderlay(walls, underlay)], { x: 2.3, y: 1.7 }).map(area_m2)).toEqual([24]);
+    const split = lineDrawing(ring(0, 0, 6, 4).slice(0, 3), { layers: [{ name: 'GLASS', segments: Float64Array.from([0, 4, 0, 0]) }] });
+    expect(outlinesAround([indexUnderlay(split, underlay)], { x: 2.3, y: 1.7 }).map(area_m2)).toEqual([24]);
   });
 
   test('ends that miss each other by a millimetre meet', () => {

@@ -29,3 +29,12 @@ test('where no outline is it says so', () => {
   expect(drawn.steps()).toBe(0);
   expect(drawn.escape().store.get().session.tool).toBe('select');
 });
+
+test('Shift takes the next larger outline', () => {
+  const square = (size: number) => [{ x: 0, y: 0 }, { x: size, y: 0 }, { x: size, y: size }, { x: 0, y: size }];
+  const nested = lineDrawing([], { closed: [square(3), square(8)] });
+  const drawn = toolBench(planBuilder().underlay().plan, {}, nested).use('pick-outline').move(1, 1);
+  expect(drawn.runner.look().sketch.labels?.[0]?.text).toBe('9.00 m²');
+  expect(drawn.move(1, 1, { shift: true }).runner.look().sketch.labels?.[0]?.text).toBe('64.00 m²');
+  expect(drawn.click(1, 1, { shift: true }).steps()).toBe(1);
+});
