@@ -1,12 +1,13 @@
 import { type DragEvent, type MouseEvent, useEffect, useState } from 'react';
+import { isSameRef } from '#shared/model/plan';
 import { ACTIONS, runAction } from './actions/actions.ts';
+import { fitLevel } from './actions/fit-view.ts';
 import { openBytes } from './actions/plan-file.ts';
 import { findByKey, worksInFields } from './actions/shortcuts.ts';
 import { Board } from './canvas/board.tsx';
 import { SectionStrip } from './canvas/section-strip.tsx';
 import { useInk } from './canvas/use-ink.ts';
 import { toPlanPlace } from './canvas/viewport.ts';
-import { isSameRef } from '#shared/model/plan';
 import { Bench } from './panels/bench/bench.tsx';
 import { ContextMenu } from './panels/context-menu.tsx';
 import { Dialogs } from './panels/dialogs/dialogs.tsx';
@@ -51,6 +52,17 @@ function useShortcuts(): void {
     };
     window.addEventListener('keydown', onKeyDown);
     return () => window.removeEventListener('keydown', onKeyDown);
+  }, [context]);
+}
+
+/** Fits the first plan to the board once the window has its size. */
+function useFirstFit(): void {
+  const context = useActionContext();
+  useEffect(() => {
+    let frame = requestAnimationFrame(() => {
+      frame = requestAnimationFrame(() => fitLevel(context));
+    });
+    return () => cancelAnimationFrame(frame);
   }, [context]);
 }
 
@@ -110,6 +122,7 @@ function useContextMenu(): (event: MouseEvent) => void {
 export function App() {
   useGround();
   useShortcuts();
+  useFirstFit();
   const { isOver, handlers } = useDrop();
   const onContextMenu = useContextMenu();
   return (

@@ -90,7 +90,7 @@ export function JobLine() {
       <UndoRedo />
       <Stages />
       <button type="button" className="button find-action" onClick={() => run('actions')} title="Type what you want to do (F2 or Ctrl+K)">
-        Find an action <span className="key">F2</span>
+        <span className="find-words">Find an action</span> <span className="key">F2</span>
       </button>
     </header>
   );

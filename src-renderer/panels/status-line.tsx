@@ -106,12 +106,10 @@ export function StatusLine() {
         {TOGGLES.map(({ action, option, label, title }) => (
           <button key={action} type="button" className="toggle" aria-pressed={options[option]} title={title} onClick={() => run(action)}>
             {label}
+            {option === 'snapGrid' ? ` ${formatLength(grid_m, system)}` : ''}
           </button>
         ))}
       </fieldset>
-      <span className="quiet" title="Distance between grid lines">
-        Grid {formatLength(grid_m, system)}
-      </span>
       <span className="quiet status-scale" title="Size of the plan on a usual screen">
         1 : {Math.max(1, Math.round(FULL_SIZE_px_m / scale_px_m))}
       </span>

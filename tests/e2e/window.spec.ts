@@ -62,7 +62,7 @@ test.describe('a demo with faults', () => {
 
   test('leads from a finding to its place and cures it as one named step', async ({ nozzlewright: { page, complaints } }) => {
     await expect(page.locator('.stage[aria-current]')).toContainText('Proof');
-    const before = Number(await cell(page, 'stop').innerText());
+    const before = Number(await cell(page, 'stop').textContent());
     expect(before).toBeGreaterThan(0);
     const board = page.locator('.board');
     const camera = await board.getAttribute('data-camera');
@@ -143,14 +143,14 @@ test.describe('a demo with faults', () => {
   });
 
   test('a blank limit is shown as not checked, never as kept', async ({ nozzlewright: { page } }) => {
-    const unchecked = Number(await cell(page, 'not-checked').innerText());
+    const unchecked = Number(await cell(page, 'not-checked').textContent());
     await page.keyboard.press('Control+Shift+U');
     const line = page.locator('[data-limit="nozzleToWall_m"]');
     await line.locator('input').first().fill('');
     await page.keyboard.press('Enter');
     await expect(line).toHaveClass('is-blank');
     await page.keyboard.press('Escape');
-    await expect.poll(async () => Number(await cell(page, 'not-checked').innerText())).toBeGreaterThan(unchecked);
+    await expect.poll(async () => Number(await cell(page, 'not-checked').textContent())).toBeGreaterThan(unchecked);
     await expect(page.locator('[data-stage="proof"]')).toContainText('1 limit blank');
   });
 

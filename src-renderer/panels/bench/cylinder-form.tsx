@@ -20,7 +20,7 @@ export function CylinderForm({ at }: { readonly at: RefOf<'cylinder'> }) {
   return (
     <Slip title="Cylinder">
       <div className="fields">
-        <TextField label="Name" value={cylinder.name} onCommit={(name) => change({ name })} />
+        <TextField label="Name" value={cylinder.name} onCommit={(name) => change({ name })} wide />
         <Choice
           label="Stands"
           value={cylinder.mounting}
@@ -29,6 +29,7 @@ export function CylinderForm({ at }: { readonly at: RefOf<'cylinder'> }) {
             { value: 'floor', label: 'In a floor frame' },
           ]}
           onCommit={(mounting) => change({ mounting })}
+          wide
         />
         <LengthField label="East of the origin" value={x} onCommit={(to) => commit(moveThings([at], to - x, 0))} />
         <LengthField label="North of the origin" value={y} onCommit={(to) => commit(moveThings([at], 0, to - y))} />

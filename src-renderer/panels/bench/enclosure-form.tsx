@@ -1,4 +1,5 @@
 import { editEnclosure } from '#shared/commands/edit-enclosure';
+import { distance_m } from '#shared/geometry/point';
 import type { Enclosure, RefOf } from '#shared/model/plan';
 import { useStoreItself } from '../../store/use-store.ts';
 import { thingName } from '../../plan-words.ts';
@@ -6,6 +7,7 @@ import { Choice, Tick, optionsOf } from '../fields/choice.tsx';
 import { LengthField, QuantityField } from '../fields/quantity-field.tsx';
 import { LongTextField, TextField } from '../fields/text-field.tsx';
 import { Slip } from './slip.tsx';
+import { CONSTRUCTION } from './wall-words.ts';
 import { TemperatureFields } from './temperature-fields.tsx';
 import { useCommit, useFigures, useShownPlan } from './use-plan.ts';
 
@@ -101,6 +103,36 @@ function PartsSlip({ at, enclosure }: { readonly at: EnclosureRef; readonly encl
   );
 }
 
+/** What is known of the walls, each a press away. */
+function WallsSlip({ at, enclosure }: { readonly at: EnclosureRef; readonly enclosure: Enclosure }) {
+  const store = useStoreItself();
+  const { length, quantity } = useFigures();
+  const { outline } = enclosure;
+  return (
+    <Slip title="Walls">
+      <ul className="pick-list">
+        {outline.map((corner, i) => {
+          const next = outline[(i + 1) % outline.length] ?? corner;
+          const { construction, allowablePressure_Pa } = corner.wall;
+          return (
+            <li key={corner.id}>
+              <button type="button" onClick={() => store.session({ selection: [{ kind: 'wall', level: at.level, enclosure: at.id, id: corner.id }] })}>
+                <span>
+                  Wall {i + 1}, {length(distance_m(corner, next))}
+                </span>
+                <span className={construction === 'unknown' ? 'is-open' : 'quiet'}>
+                  {CONSTRUCTION[construction]}
+                  {allowablePressure_Pa === null ? '' : `, ${quantity(allowablePressure_Pa, 'pressureDifference')}`}
+                </span>
+              </button>
+            </li>
+          );
+        })}
+      </ul>
+    </Slip>
+  );
+}
+
 /** Form of an enclosure: what the room is, how high, how hot, who is in it. */
 export function EnclosureForm({ at }: { readonly at: EnclosureRef }) {
   const plan = useShownPlan();
@@ -133,6 +165,7 @@ export function EnclosureForm({ at }: { readonly at: EnclosureRef }) {
       </Slip>
       <CeilingSlip enclosure={enclosure} change={change} />
       <PartsSlip at={at} enclosure={enclosure} />
+      <WallsSlip at={at} enclosure={enclosure} />
     </>
   );
 }

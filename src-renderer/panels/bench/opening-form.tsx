@@ -10,7 +10,7 @@ import { Readings, Slip } from './slip.tsx';
 import { useCommit, useFigures, useShownPlan } from './use-plan.ts';
 
 const SWING = { none: 'Does not swing', in: 'Into the room', out: 'Out of the room' } as const;
-const HINGE = { start: 'Near the wall’s start', end: 'Near the wall’s end' } as const;
+const HINGE = { start: 'At this end', end: 'At the far end' } as const;
 const LEADS = { unknown: 'Not yet known', outdoors: 'Outdoors', corridor: 'Corridor', room: 'Another room', exit: 'Exit way' } as const;
 
 /** Form of an opening in a wall. */

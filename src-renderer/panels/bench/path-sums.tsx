@@ -24,8 +24,8 @@ export function PathSums({ network, nozzle }: { readonly network: string; readon
             <Readings
               rows={[
                 { label: 'Length', value: length(path.length_m), note: longest === undefined ? 'limit blank: not checked' : `of ${length(longest)}` },
-                { label: 'Elbows', value: String(path.elbows), note: left(limits?.elbowsPerPath?.value, path.elbows) },
-                { label: 'Tees', value: String(path.tees), note: left(limits?.teesPerPath?.value, path.tees) },
+                { label: 'Elbows', value: `${path.elbows} used,`, note: left(limits?.elbowsPerPath?.value, path.elbows) },
+                { label: 'Tees', value: `${path.tees} used,`, note: left(limits?.teesPerPath?.value, path.tees) },
               ]}
             />
           </div>

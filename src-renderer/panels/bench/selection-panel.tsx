@@ -63,9 +63,9 @@ function TouchingFindings({ at }: { readonly at: Ref }) {
   const findings = useStore((state) => findingsOf(state, at));
   const open = findings.filter(({ verdict }) => verdict !== 'ok');
   const kept = findings.length - open.length;
+  if (findings.length === 0) return null;
   return (
     <Slip title="What the checks say" part="touching">
-      {findings.length === 0 ? <p className="quiet">No check looks at this on its own.</p> : null}
       <ul className="finding-list">
         {open.map((finding) => (
           <FindingRow key={findingKey(finding)} finding={finding} isOpen={findingKey(finding) === key} />

@@ -57,6 +57,7 @@ function LayersSlip({ at, underlay }: { readonly at: RefOf<'underlay'>; readonly
     commit(editUnderlay(at, { hiddenLayers: next }));
   };
   const layers = state?.state === 'ready' ? state.drawing.layers : [];
+  if (state?.state === 'ready' && layers.length < 2) return null;
   const names = layers.map((layer) => layer.name);
   return (
     <Slip

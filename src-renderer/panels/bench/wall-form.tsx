@@ -10,8 +10,7 @@ import { Choice, KnownChoice, optionsOf } from '../fields/choice.tsx';
 import { LengthField, QuantityField } from '../fields/quantity-field.tsx';
 import { Readings, Slip } from './slip.tsx';
 import { useCommit, useFigures, useShownPlan } from './use-plan.ts';
-
-const CONSTRUCTION = { unknown: 'Not yet known', block: 'Block', concrete: 'Concrete', 'stud-gypsum': 'Stud and gypsum', panel: 'Panel', glass: 'Glass', other: 'Other' } as const;
+import { CONSTRUCTION } from './wall-words.ts';
 
 /** A wall or corner with the corner after it, in whichever ring it stands. */
 export function findCorner(plan: Plan, at: RefOf<'wall'> | RefOf<'corner'>): { readonly corner: Corner; readonly next: Corner } | undefined {

@@ -21,7 +21,10 @@ function handClock() {
     },
     clear: (timer) => void waiting.splice(waiting.indexOf(timer as (typeof waiting)[number]), 1),
   };
-  return { clock, waiting, tick: () => waiting.splice(0).forEach(({ run }) => run()) };
+  const tick = (): void => {
+    for (const { run } of waiting.splice(0)) run();
+  };
+  return { clock, waiting, tick };
 }
 
 function openWindow(isReachable = () => true) {
