@@ -1,5 +1,4 @@
 import { createRoot } from 'react-dom/client';
-import { z } from 'zod';
 import { newPlan } from '#shared/model/plan';
 import { findAction, runAction } from './actions/actions.ts';
 import type { ActionContext } from './actions/action.ts';
@@ -21,9 +20,6 @@ import { StoreContext } from './store/use-store.ts';
 import './styles/styles.ts';
 import { makeToolRunner, viewSourceOf } from './tools/tool-runner.ts';
 
-// Code made from text is forbidden in the window.
-z.config({ jitless: true });
-
 const sessionId = crypto.randomUUID();
 const { host, onAction } = connectHost(sessionId);
 const remembered = await host.readPreferences({});
@@ -31,6 +27,7 @@ const preferences = remembered.ok ? remembered.value.preferences : {};
 const session = startSession(sessionId);
 const store = makeStore(newPlan(preferences.lengths === 'metric' ? 'metric' : 'feet'), { ...session, ...withPreferences(session, preferences) });
 const desk = makeDesk();
+if (preferences.showsSteps === false) desk.set({ showsSteps: false });
 const drawings = makeUnderlayDrawings(host, followJob);
 const runner = makeToolRunner(store, viewSourceOf(drawings));
 const context: ActionContext = { store, host, desk, drawings };
@@ -39,7 +36,7 @@ watchSavedStep(store);
 endMessages(store);
 drawings.follow(store);
 const recoveries = keepRecoveries(store, host);
-keepPreferences(store, host);
+keepPreferences(store, host, desk);
 onAction((id) => {
   const action = findAction(id);
   if (action && store.get().session.dialog === null) void runAction(context, action);
@@ -53,6 +50,8 @@ document.addEventListener('visibilitychange', () => {
   if (document.visibilityState === 'hidden') void recoveries.flush();
 });
 
+// Canvases measure their lettering when they are painted: the letters must be there by then.
+await Promise.all([400, 700].map((weight) => document.fonts.load(`${weight} 13px 'Board Sans'`)));
 // The first plan is on the board when the window appears: nothing that is pressed early gets lost.
 await openFirst(context);
 

@@ -22,7 +22,7 @@ interface Exported {
 
 /** Exported functions with the docstring right above them. */
 const FUNCTIONS: Exported[] = FILES.flatMap(({ path, text }) =>
-  [...text.matchAll(/(\/\*\*(?:(?!\*\/)[\s\S])*\*\/\s*)?(?:\/\/[^\n]*\n)*export (?:async )?(?:function\*? (\w+)|const (\w+)(?::[^=\n]+)? =\s*(?:async )?(?:<[^>]*>)?\s*\()([^{]*)/g)].map(
+  [...text.matchAll(/(\/\*\*(?:(?!\*\/)[\s\S])*\*\/\s*)?(?:\/\/[^\n]*\n)*export (?:async )?(?:function\*? (\w+)|const (\w+)(?::[^=\n]+)? =\s*(?:async )?(?:<[^>]*>)?\s*\()(?=([^{]*))/g)].map(
     ([, doc = '', byFunction, byConst, head = '']) => ({ path, name: byFunction ?? byConst ?? '', doc, head }),
   ),
 );

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import { z } from '../profile/zod.ts';
 import { planSchema } from '../model/schema.ts';
 import type { HostMethod, RequestOf } from './contract.ts';
 

@@ -18,6 +18,7 @@ export const ring = (stroke: Stroke, places: Places, fill?: string): Mark =>
 export const box = (stroke: Stroke, x: number, y: number, width_mm: number, height_mm: number, fill?: string): Mark =>
   ring(stroke, [x, y, x + width_mm, y, x + width_mm, y + height_mm, x, y + height_mm], fill);
 
+/** A circle about a place on paper. */
 export const circle = (stroke: Stroke | undefined, x: number, y: number, radius_mm: number, fill?: string): Mark => ({
   kind: 'circle',
   x,

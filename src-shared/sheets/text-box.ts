@@ -65,6 +65,7 @@ export function boxAround(places: ArrayLike<number>, grow_mm = 0): PaperBox {
   return { left: left - grow_mm, top: top - grow_mm, right: right + grow_mm, bottom: bottom + grow_mm };
 }
 
+/** Smallest box around several boxes. */
 export const joinBoxes = (boxes: Iterable<PaperBox>): PaperBox => {
   let joined: PaperBox = { left: Infinity, top: Infinity, right: -Infinity, bottom: -Infinity };
   for (const { left, top, right, bottom } of boxes) {
@@ -73,8 +74,10 @@ export const joinBoxes = (boxes: Iterable<PaperBox>): PaperBox => {
   return joined;
 };
 
+/** Whether two boxes share more than a border. */
 export const boxesOverlap = (a: PaperBox, b: PaperBox): boolean => a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
 
+/** Whether a box lies wholly inside another. */
 export const boxHolds = (outer: PaperBox, inner: PaperBox): boolean =>
   inner.left >= outer.left && inner.right <= outer.right && inner.top >= outer.top && inner.bottom <= outer.bottom;
 
@@ -182,8 +185,15 @@ export function wrapText(words: string, width_mm: number, height_mm: number, fon
 
 /** The beginning of a text that fits, with … when something was left out. */
 export function shortened(words: string, width_mm: number, height_mm: number, font: FontName): string {
-  if (textWidth_mm(words, height_mm, font) <= width_mm) return words;
-  let kept = [...words];
-  while (kept.length > 0 && textWidth_mm(`${kept.join('').trimEnd()}…`, height_mm, font) > width_mm) kept = kept.slice(0, -1);
-  return `${kept.join('').trimEnd()}…`;
+  const rest = textWidth_mm('…', height_mm, font);
+  let kept = '';
+  let keptWithSign = '';
+  let width = 0;
+  for (const character of words) {
+    width += textWidth_mm(character, height_mm, font);
+    if (width > width_mm) return `${keptWithSign.trimEnd()}…`;
+    kept += character;
+    if (width + rest <= width_mm) keptWithSign = kept;
+  }
+  return words;
 }

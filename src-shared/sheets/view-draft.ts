@@ -57,6 +57,7 @@ export interface ViewDraft {
   readonly unplaced: string[];
 }
 
+/** An empty view to be drawn into: nothing placed yet. */
 export const viewDraft = (frame: ViewFrame, sizes: TypeSizes, lengths: Settings['lengths'], room: PaperBox): ViewDraft => ({
   frame,
   sizes,

@@ -23,7 +23,10 @@ export const PSF_Pa = (POUND_kg * STANDARD_GRAVITY_m_s2) / FOOT_m ** 2;
 /** 0 °C [K], exact. */
 export const ICE_POINT_K = 273.15;
 
-/** Inches as metres. */
+/**
+ * Inches as metres.
+ * @example inches_m(10) // 0.254
+ */
 export const inches_m = (length_in: number): number => length_in * INCH_m;
 /** Metres as inches. */
 export const toInches = (length_m: number): number => length_m / INCH_m;
@@ -45,11 +48,17 @@ export const toDegrees = (angle_rad: number): number => (angle_rad * 180) / Math
 export const bar_Pa = (pressure_bar: number): number => pressure_bar * BAR_Pa;
 /** Pascals as bar. */
 export const toBar = (pressure_Pa: number): number => pressure_Pa / BAR_Pa;
-/** Pounds-force per square inch as pascals. */
+/**
+ * Pounds-force per square inch as pascals.
+ * @example psi_Pa(1) // 6894.757
+ */
 export const psi_Pa = (pressure_psi: number): number => pressure_psi * PSI_Pa;
 /** Pascals as pounds-force per square inch. */
 export const toPsi = (pressure_Pa: number): number => pressure_Pa / PSI_Pa;
-/** Pounds-force per square foot as pascals. */
+/**
+ * Pounds-force per square foot as pascals.
+ * @example psf_Pa(1) // 47.880
+ */
 export const psf_Pa = (pressure_psf: number): number => pressure_psf * PSF_Pa;
 /** Pascals as pounds-force per square foot. */
 export const toPsf = (pressure_Pa: number): number => pressure_Pa / PSF_Pa;
@@ -62,7 +71,10 @@ export const absoluteOf_Pa = (gauge_Pa: number): number => gauge_Pa + ATMOSPHERE
 export const celsius_K = (temperature_C: number): number => temperature_C + ICE_POINT_K;
 /** Kelvins as degrees Celsius. */
 export const toCelsius = (temperature_K: number): number => temperature_K - ICE_POINT_K;
-/** Degrees Fahrenheit as kelvins. */
+/**
+ * Degrees Fahrenheit as kelvins.
+ * @example fahrenheit_K(70) // 294.261
+ */
 export const fahrenheit_K = (temperature_F: number): number => (temperature_F + 459.67) / 1.8;
 /** Kelvins as degrees Fahrenheit. */
 export const toFahrenheit = (temperature_K: number): number => temperature_K * 1.8 - 459.67;
@@ -75,7 +87,10 @@ export const toSquareFeet = (area_m2: number): number => area_m2 / FOOT_m ** 2;
 export const squareInches_m2 = (area_in2: number): number => area_in2 * INCH_m ** 2;
 /** Square metres as square inches. */
 export const toSquareInches = (area_m2: number): number => area_m2 / INCH_m ** 2;
-/** Cubic feet as cubic metres. */
+/**
+ * Cubic feet as cubic metres.
+ * @example cubicFeet_m3(1) // 0.0283168
+ */
 export const cubicFeet_m3 = (volume_ft3: number): number => volume_ft3 * FOOT_m ** 3;
 /** Cubic metres as cubic feet. */
 export const toCubicFeet = (volume_m3: number): number => volume_m3 / FOOT_m ** 3;

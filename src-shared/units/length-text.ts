@@ -127,8 +127,10 @@ function feetText(length_m: number, parts: number): string {
   const inches = Math.floor((ticks - feet * 12 * parts) / parts);
   const rest = ticks - (feet * 12 + inches) * parts;
   const shared = gcd(parts, rest);
-  const fractionText = rest === 0 ? '' : ` ${rest / shared}/${parts / shared}`;
-  return `${length_m < 0 && ticks > 0 ? '-' : ''}${feet}'-${inches}${fractionText}"`;
+  const fraction = rest === 0 ? '' : `${rest / shared}/${parts / shared}`;
+  const sign = length_m < 0 && ticks > 0 ? '-' : '';
+  if (feet > 0) return `${sign}${feet}'-${inches}${fraction && ` ${fraction}`}"`;
+  return `${sign}${[inches || !fraction ? inches : '', fraction].filter((part) => part !== '').join(' ')}"`;
 }
 
 /** Metres from one metre on, millimetres below; `digits` are those of the millimetre. */
@@ -140,7 +142,7 @@ function metricText(length_m: number, digits: number): string {
 }
 
 /**
- * A length as the user reads it, rounded to what a tape shows: `11'-4 1/2"` (1/16 in), or `3.460 m` and `254 mm` (1 mm).
+ * A length as the user reads it, rounded to what a tape shows: `11'-4 1/2"` and `9 1/2"` (1/16 in), or `3.460 m` and `254 mm` (1 mm).
  * What it prints can be typed back. A length that is not a number prints as “not known”.
  * @param options.precision `fine` rounds to 1/64 in or 0.1 mm
  */

@@ -26,7 +26,10 @@ export const cutPicture = (): UnderlayProblem =>
 export const damagedPicture = (where: string): UnderlayProblem =>
   new UnderlayProblem('The picture is damaged.', where, 'Open it in a picture program, save it again as PNG, and import that.');
 
-/** @throws {UnderlayProblem} when a picture has no size, or unpacks into more than a computer holds well */
+/**
+ * Refuses a picture that cannot be held.
+ * @throws {UnderlayProblem} when it has no size, or unpacks into more than a computer holds well
+ */
 export function checkPictureSize(width: number, height: number): void {
   if (width < 1 || height < 1) throw damagedPicture('its size is missing');
   if (width * height > MOST_PIXELS || Math.max(width, height) > LONGEST_SIDE_px) {
