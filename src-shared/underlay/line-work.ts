@@ -7,6 +7,10 @@ const MOST_CORNERS = 2000;
 /** Longest text kept from a drawing; a longer one is cut. */
 const LONGEST_TEXT = 2000;
 
+/** What a ring or a text takes in memory, counted in pieces of line. */
+const RING_PIECES = 4;
+const TEXT_PIECES = 4;
+
 /** Counts what a drawing holds, so that a small file cannot unfold into more than memory takes. */
 export class Budget {
   private spent = 0;
@@ -83,24 +87,17 @@ export class LineWork {
   text(x: number, y: number, height: number, rotation_rad: number, text: string): void {
     const kept = text.trim();
     if (kept === '' || !(height > 0)) return;
-    this.budget.spend(1);
+    this.budget.spend(TEXT_PIECES);
     this.texts.push({ x, y, height, rotation_rad, text: kept.slice(0, LONGEST_TEXT) });
   }
 
   /** Adds everything of `other`, carried through a transform. */
   addTransformed(other: LineWork, m: Matrix): void {
     this.budget.spend(other.segmentCount);
-    for (const [from, into] of [
-      [other.loose, this.loose],
-      [other.sides, this.sides],
-    ] as const) {
-      for (const chunk of from.chunks()) {
-        const moved = transformed(m, chunk);
-        for (let i = 0; i < moved.length; i += 4) into.push(moved[i] ?? 0, moved[i + 1] ?? 0, moved[i + 2] ?? 0, moved[i + 3] ?? 0);
-      }
-    }
+    this.loose.pushTransformed(other.loose, m);
+    this.sides.pushTransformed(other.sides, m);
     for (const ring of other.closed) {
-      this.budget.spend(1);
+      this.budget.spend(RING_PIECES);
       this.closed.push(transformed(m, ring));
     }
     for (const ring of other.fills) this.fill(transformed(m, ring));

@@ -1,3 +1,5 @@
+import type { Matrix } from './matrix.ts';
+
 const FIRST_CHUNK = 64;
 const LARGEST_CHUNK = 1 << 16;
 
@@ -28,6 +30,21 @@ export class NumberList {
     open[at++] = c;
     open[at++] = d;
     this.used = at;
+  }
+
+  /** Appends the places (two to a group) of another list, carried through a transform. */
+  pushTransformed(other: NumberList, [a, b, c, d, e, f]: Matrix): void {
+    for (let index = 0; index <= other.full.length; index += 1) {
+      const chunk = other.full[index] ?? other.open;
+      const end = index < other.full.length ? chunk.length : other.used;
+      for (let i = 0; i < end; i += 4) {
+        const x1 = chunk[i] ?? 0;
+        const y1 = chunk[i + 1] ?? 0;
+        const x2 = chunk[i + 2] ?? 0;
+        const y2 = chunk[i + 3] ?? 0;
+        this.push(a * x1 + c * y1 + e, b * x1 + d * y1 + f, a * x2 + c * y2 + e, b * x2 + d * y2 + f);
+      }
+    }
   }
 
   /** The numbers in order, as views of whole groups; they must not be written to. */

@@ -53,8 +53,10 @@ export function pushSpline(run: Run, spline: RationalSpline, tolerance: number):
     const middle = (u0 + u1) / 2;
     const [x, y] = placeAt(spline, span, middle, work);
     const chord = Math.hypot(x1 - x0, y1 - y0);
-    const aside = chord > 0 ? Math.abs((x - x0) * (y1 - y0) - (y - y0) * (x1 - x0)) / chord : Math.hypot(x - x0, y - y0);
-    const isFlat = aside <= (tolerance > 0 ? tolerance : chord / 1000);
+    // Where the middle lies along the chord. Far from half-way the curve may double back inside.
+    const share = chord > 0 ? ((x - x0) * (x1 - x0) + (y - y0) * (y1 - y0)) / (chord * chord) : 0;
+    const aside = Math.hypot(x - x0 - share * (x1 - x0), y - y0 - share * (y1 - y0));
+    const isFlat = aside <= (tolerance > 0 ? tolerance : chord / 1000) && (chord === 0 || Math.abs(share - 0.5) <= 0.25);
     // The first halvings always happen: an S may cross its own chord halfway.
     if (deep >= 8 || (deep >= 2 && isFlat)) {
       run.push(x1, y1);

@@ -9,7 +9,7 @@ import type { Tally } from './tally.ts';
 /** Blocks inside blocks beyond this depth are no drawing any more. */
 const DEEPEST = 60;
 /** Most insertions a drawing may unfold into, empty ones included. */
-const MOST_PLACED = 2_000_000;
+const MOST_PLACED = 1_000_000;
 
 /** What content takes over from the insertion it is in. */
 interface Inherited {
@@ -68,7 +68,7 @@ export class Unfolding {
   private unfoldBlock(name: string, matrix: Matrix, inherited: Inherited): void {
     this.visited += 1;
     if (this.visited > MOST_PLACED) {
-      throw endlessBlocks(`The drawing unfolds into more than ${MOST_PLACED / 1e6} million symbols.`, `block “${name}”`);
+      throw endlessBlocks('The drawing unfolds into more than a million symbols.', `block “${name}”`);
     }
     if (this.visited % 500 === 0) this.progress(1, 'Placing symbols');
     const block = this.blocks.find(name);

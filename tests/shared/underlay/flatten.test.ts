@@ -108,6 +108,13 @@ describe('rational splines', () => {
     expect(run).toEqual([0, 0, 4, 1, 9, 0]);
   });
 
+  test('a curve that doubles back on a line reaches its far end', () => {
+    const run: number[] = [];
+    pushSpline(run, { degree: 3, knots: [0, 0, 0, 0, 1, 2, 3, 3, 3, 3], places: [0, 0, 0, 0, 0, 230.628, 0, 0, 0, 0, 0, 0], weights: undefined }, 0.01);
+    // Summit of the third basis function, by the Cox–de Boor recurrence on a fine grid.
+    expect(Math.max(...pairs(run).map(([, y]) => y))).toBeCloseTo(137.567, 2);
+  });
+
   test('numbers that do not fit together are told', () => {
     expect(isSoundSpline(quarter)).toBe(true);
     expect(isSoundSpline({ ...quarter, knots: [0, 0, 0, 1, 1] })).toBe(false);
