@@ -34,6 +34,9 @@ function useGround(): void {
   useEffect(() => setInk(document.documentElement, ink), [ink]);
 }
 
+/** Arrow keys move things only from the board: in a list or on a button they are pressed to get about. */
+const isOnBoard = (target: EventTarget | null): boolean => target === document.body || (target instanceof Element && target.closest('.board-side') !== null);
+
 /** Hears every shortcut that no field, menu or dialog wants for itself. */
 function useShortcuts(): void {
   const context = useActionContext();
@@ -44,7 +47,7 @@ function useShortcuts(): void {
       const isTyping = target instanceof HTMLElement && target.closest('input, textarea, select, [contenteditable="true"]') !== null;
       if (isTyping && !worksInFields(event)) return;
       const action = findByKey(ACTIONS, event);
-      if (!action) return;
+      if (!action || (action.id.startsWith('nudge-') && !isOnBoard(target))) return;
       const isAsked = context.store.get().session.dialog !== null || document.querySelector('dialog[open]') !== null;
       // The browser's own answer to Ctrl+S or Ctrl+P would be wrong in front of a dialog, too.
       event.preventDefault();

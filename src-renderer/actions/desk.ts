@@ -5,8 +5,8 @@ import type { Ref } from '#shared/model/plan';
 /** A figure of the ledger whose sum is shown on the bench. */
 export type LedgerFigure = 'volume' | 'area' | 'path' | 'elbows' | 'nozzles' | 'cylinders';
 
-/** What the bench shows: the stage's own panel, the selection, or a sum. */
-export type BenchView = { readonly kind: 'stage' } | { readonly kind: 'selection' } | { readonly kind: 'sum'; readonly figure: LedgerFigure };
+/** What the bench shows: the stage's own panel, the selection, the layers, or a sum. */
+export type BenchView = { readonly kind: 'stage' } | { readonly kind: 'selection' } | { readonly kind: 'layers' } | { readonly kind: 'sum'; readonly figure: LedgerFigure };
 
 /** What lies on the desk beside the plan: questions that wait for an answer, and what was copied. Never saved. */
 export interface DeskState {
@@ -21,8 +21,8 @@ export interface DeskState {
   /** Where the context menu stands [px of the window]. */
   readonly menu: { readonly x: number; readonly y: number; readonly on: Ref | null } | null;
   readonly clipboard: { readonly refs: readonly Ref[]; readonly cut: boolean; readonly from: PlanPoint } | null;
-  /** The user saw a demo or began to draw: the start page is put away. */
-  readonly started: boolean;
+  /** The five steps of a first drawing stand on the bench until they are done or put away. */
+  readonly showsSteps: boolean;
 }
 
 /** Holds the desk of one window. */
@@ -42,7 +42,7 @@ export function makeDesk(): Desk {
     recoveries: [],
     menu: null,
     clipboard: null,
-    started: false,
+    showsSteps: true,
   };
   const listeners = new Set<() => void>();
   return {

@@ -53,7 +53,8 @@ export const DRAW_ACTIONS: readonly Action[] = [
         if ((tool === 'opening' || tool === 'hole' || tool === 'ceiling-zone') && Object.keys(level?.enclosures ?? {}).length === 0) return 'Draw an enclosure first.';
         return null;
       },
-      run: ({ store }) => store.session({ tool, refusal: null }),
+      run: ({ store }) =>
+        store.session(({ stage }) => ({ tool, refusal: null, stage: STAGE_TOOLS[stage].includes(tool) ? stage : (STAGES.find((each) => STAGE_TOOLS[each].includes(tool)) ?? stage) })),
     }),
   ),
   ...STAGES.map(

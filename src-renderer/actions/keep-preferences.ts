@@ -1,4 +1,5 @@
 import type { Host } from '#shared/host/contract';
+import type { Desk } from './desk.ts';
 import type { LayerName, Session, Store } from '../store/state.ts';
 
 export type Preferences = Readonly<Record<string, string | number | boolean>>;
@@ -42,16 +43,21 @@ export function withPreferences(session: Session, remembered: Preferences): Part
 }
 
 /** Writes preferences a moment after they changed. */
-export function keepPreferences(store: Store, host: Host): () => void {
-  const text = (): string => JSON.stringify({ ...preferencesOf(store.get().session), lengths: store.get().history.present.settings.lengths });
+export function keepPreferences(store: Store, host: Host, desk: Desk): () => void {
+  const text = (): string =>
+    JSON.stringify({ ...preferencesOf(store.get().session), lengths: store.get().history.present.settings.lengths, showsSteps: desk.get().showsSteps });
   let written = text();
   let timer: ReturnType<typeof setTimeout> | null = null;
-  return store.subscribe(() => {
+  const look = (): void => {
     if (timer !== null || text() === written) return;
     timer = setTimeout(() => {
       timer = null;
       written = text();
       void host.writePreferences({ preferences: JSON.parse(written) as Preferences });
     }, 400);
-  });
+  };
+  const stops = [store.subscribe(look), desk.subscribe(look)];
+  return () => {
+    for (const stop of stops) stop();
+  };
 }

@@ -33,7 +33,7 @@ function adopt(context: ActionContext, opened: OpenPlan, savedAtStep: number): v
   if (file?.ref && file.ref !== opened.ref) void host.closePlan({ session: id, ref: file.ref });
   store.load(opened.plan, { ref: opened.ref, name: opened.name, stamp: opened.stamp, savedAtStep, openElsewhere: opened.openElsewhere });
   store.session({ stage: stageFor(opened.plan), dialog: null, message: opened.remarks.length > 0 ? { kind: 'done', text: opened.remarks.join(' ') } : null });
-  desk.set({ bench: { kind: 'stage' }, menu: null, started: true });
+  desk.set({ bench: { kind: 'stage' }, menu: null });
   fitLevel(context);
 }
 

@@ -76,7 +76,7 @@ export const VIEW_ACTIONS: readonly Action[] = [
   { id: 'zoom-out', name: 'Zoom out', group: 'View', keys: ['-'], also: 'smaller', run: ({ store }) => zoom(store, 0.8) },
   { id: 'level-up', name: 'Go up one level', group: 'View', keys: ['PageUp'], also: 'floor storey', unavailable: noLevel(1), run: (context) => toLevel(context, 1) },
   { id: 'level-down', name: 'Go down one level', group: 'View', keys: ['PageDown'], also: 'floor storey', unavailable: noLevel(-1), run: (context) => toLevel(context, -1) },
-  { id: 'layers', name: 'Layers: show, hide and lock…', group: 'View', keys: ['L'], also: 'visibility', run: ({ store }) => store.session({ dialog: 'layers' }) },
+  { id: 'layers', name: 'Layers: show, hide and lock', group: 'View', keys: ['L'], also: 'visibility', run: ({ desk }) => desk.set({ bench: { kind: 'layers' } }) },
   ...(['coverage', 'jets', 'findings', 'underlays', 'grid'] as const).map(
     (name): Action => ({
       id: `layer-${name}`,

@@ -1,8 +1,13 @@
 import { selectEvaluation, shownPlan } from '../store/selectors.ts';
+import type { State } from '../store/state.ts';
 import { useStore } from '../store/use-store.ts';
 import { firstSteps } from './first-steps.ts';
+import { isBare } from './is-bare.ts';
 import { VerdictMark } from './verdict-mark.tsx';
 import { useRun } from './window-context.ts';
+
+/** Whether nothing is left of the steps, or the board is bare and the start page shows them. */
+export const isFirstDrawingDone = (state: State): boolean => isBare(state) || firstSteps(shownPlan(state), selectEvaluation(state)).every((step) => step.isDone);
 
 /** The five steps of a first drawing, each ticked off as it is done. */
 export function FirstStepsList({ onGo }: { onGo?(): void }) {

@@ -1,19 +1,9 @@
 import { DEMOS } from '../actions/plan-actions.ts';
 import { startPlan } from '../actions/plan-file.ts';
-import { shownPlan } from '../store/selectors.ts';
-import type { State } from '../store/state.ts';
 import { useStore } from '../store/use-store.ts';
+import { isBare } from './is-bare.ts';
 import { FirstStepsList } from './first-steps-list.tsx';
 import { useActionContext, useRun } from './window-context.ts';
-
-/** Whether the board is bare and no tool is at work on it: the start page stands there then. */
-export const isBare = (state: State): boolean => {
-  const plan = shownPlan(state);
-  const isEmpty = Object.values(plan.levels).every(
-    (level) => Object.keys(level.enclosures).length + Object.keys(level.underlays).length + Object.keys(level.obstructions).length + Object.keys(level.notes).length + Object.keys(level.dimensions).length === 0,
-  );
-  return isEmpty && Object.keys(plan.networks).length === 0 && state.session.tool === 'select';
-};
 
 /** Three ways to begin, on the empty board. */
 export function StartPage() {

@@ -73,7 +73,6 @@ export type DialogId =
   | 'actions'
   | 'recover'
   | 'conflict'
-  | 'layers'
   | 'help'
   | 'discard'
   | null;

@@ -9,8 +9,11 @@ import { SheetsPanel } from '../stages/sheets-panel.tsx';
 import { SitePanel } from '../stages/site-panel.tsx';
 import { SurveyPanel } from '../stages/survey-panel.tsx';
 import { useActionContext, useDesk } from '../window-context.ts';
+import { FirstStepsList, isFirstDrawingDone } from '../first-steps-list.tsx';
+import { LayersPanel } from './layers-panel.tsx';
 import { SelectionPanel, selectionTitle } from './selection-panel.tsx';
 import { SUM_TITLES, SumPanel } from './sum-panel.tsx';
+import { Slip } from './slip.tsx';
 import { ToolOptionsSlip } from './tool-options.tsx';
 
 const stageOf = (state: State) => state.session.stage;
@@ -59,6 +62,33 @@ function WidthHandle() {
   );
 }
 
+/** The stage's own panel, with the five steps of a first drawing above it until they are done or put away. */
+function StageSide() {
+  const { desk } = useActionContext();
+  const stage = useStore(stageOf);
+  const isWanted = useDesk((state) => state.showsSteps);
+  const isDone = useStore(isFirstDrawingDone);
+  const Panel = STAGE_PANELS[stage];
+  return (
+    <>
+      {isWanted && !isDone && (stage === 'survey' || stage === 'layout') ? (
+        <Slip
+          title="Your first drawing"
+          part="steps"
+          aside={
+            <button type="button" className="button is-slim" onClick={() => desk.set({ showsSteps: false })}>
+              Put away
+            </button>
+          }
+        >
+          <FirstStepsList />
+        </Slip>
+      ) : null}
+      <Panel />
+    </>
+  );
+}
+
 /** The side of the window: the stage's own panel, what is selected, or a sum of the ledger. */
 export function Bench() {
   const { desk, store } = useActionContext();
@@ -83,9 +113,9 @@ export function Bench() {
   const tabs: { readonly key: string; readonly label: string; readonly to: BenchView; readonly isOn: boolean }[] = [
     { key: 'stage', label: STAGE_TITLES[stage], to: { kind: 'stage' }, isOn: view.kind === 'stage' },
     ...(selection.length > 0 ? [{ key: 'selection', label: title, to: { kind: 'selection' } as const, isOn: view.kind === 'selection' }] : []),
+    ...(view.kind === 'layers' ? [{ key: 'layers', label: 'Layers', to: view, isOn: true }] : []),
     ...(view.kind === 'sum' ? [{ key: 'sum', label: SUM_TITLES[view.figure], to: view, isOn: true }] : []),
   ];
-  const StagePanel = STAGE_PANELS[stage];
   return (
     <aside className="bench" style={{ width }} aria-label={`Bench: ${STAGE_WORDS[stage].name}`}>
       <WidthHandle />
@@ -98,7 +128,7 @@ export function Bench() {
       </div>
       <div className="bench-body" ref={body} role="tabpanel" tabIndex={-1}>
         <ToolOptionsSlip />
-        {view.kind === 'selection' ? <SelectionPanel /> : view.kind === 'sum' ? <SumPanel figure={view.figure} /> : <StagePanel />}
+        {view.kind === 'selection' ? <SelectionPanel /> : view.kind === 'sum' ? <SumPanel figure={view.figure} /> : view.kind === 'layers' ? <LayersPanel /> : <StageSide />}
       </div>
     </aside>
   );

@@ -2,7 +2,7 @@ import { type KeyboardEvent, type PointerEvent, useRef } from 'react';
 import { normalAngle_rad } from '#shared/geometry/angle';
 import { toDegrees } from '#shared/units/convert';
 
-const SIZE = 232;
+const SIZE = 244;
 const MIDDLE = SIZE / 2;
 const RIM = 82;
 const DEGREE_rad = Math.PI / 180;

@@ -24,7 +24,7 @@ interface CalibrateStepProps {
 /** What an imported file was found to be, and the choice of its scale. */
 export function CalibrateStep({ read, onPage, onDone }: CalibrateStepProps) {
   const context = useActionContext();
-  const { store, desk, drawings } = context;
+  const { store, drawings } = context;
   const { length } = useFigures();
   const { report, drawing, asset, page } = read;
   // The name of the header entry behind the unit means nothing to the user.
@@ -57,7 +57,6 @@ export function CalibrateStep({ read, onPage, onDone }: CalibrateStepProps) {
     if (!done || !laid) return;
     onDone();
     store.session({ stage: 'survey', tool: way === 'points' ? 'calibrate' : 'select', selection: [laid] });
-    desk.set({ started: true });
     fitLevel(context);
   };
 

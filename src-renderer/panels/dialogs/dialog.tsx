@@ -1,4 +1,6 @@
-import { type ReactNode, useEffect, useId, useRef } from 'react';
+import { type ReactNode, useEffect, useId, useRef, useState } from 'react';
+import type { State } from '../../store/state.ts';
+import { useStore } from '../../store/use-store.ts';
 
 interface DialogProps {
   readonly title: string;
@@ -9,6 +11,20 @@ interface DialogProps {
   readonly footer?: ReactNode;
   readonly size?: 'small' | 'middle' | 'large' | 'whole';
   readonly name: string;
+}
+
+const messageOf = (state: State) => state.session.message;
+
+/** Trouble that came up while the dialog stands in front of the line that tells it. */
+function Trouble() {
+  const message = useStore(messageOf);
+  const [before] = useState(message);
+  if (message?.kind !== 'problem' || message === before) return null;
+  return (
+    <p className="field-fault" role="alert">
+      {message.text}
+    </p>
+  );
 }
 
 /** A question or form in front of the window. The keyboard stays inside, and goes back where it was. */
@@ -46,6 +62,7 @@ export function Dialog({ title, onClose, children, footer, size = 'middle', name
         ) : null}
       </header>
       <div className="dialog-body" tabIndex={-1}>
+        <Trouble />
         {children}
       </div>
       {footer ? <footer className="dialog-foot">{footer}</footer> : null}

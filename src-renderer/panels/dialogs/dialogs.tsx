@@ -5,7 +5,6 @@ import { ActionsDialog } from './actions-dialog.tsx';
 import { HelpDialog } from './help-dialog.tsx';
 import { ImportDialog } from './import-dialog.tsx';
 import { InfoDialog } from './info-dialog.tsx';
-import { LayersDialog } from './layers-dialog.tsx';
 import { ConflictDialog, LeaveDialog, RecoverDialog } from './leave-dialogs.tsx';
 import { OpenDialog } from './open-dialog.tsx';
 import { PrintDialog } from './print-dialog.tsx';
@@ -24,7 +23,6 @@ const DIALOGS: Readonly<Record<NonNullable<DialogId>, ComponentType>> = {
   actions: ActionsDialog,
   recover: RecoverDialog,
   conflict: ConflictDialog,
-  layers: LayersDialog,
   help: HelpDialog,
   discard: LeaveDialog,
 };

@@ -2,8 +2,7 @@ import { LAYER_WORDS, changeLayer } from '../../actions/view-actions.ts';
 import type { LayerName, State } from '../../store/state.ts';
 import { useStore, useStoreItself } from '../../store/use-store.ts';
 import { Tick } from '../fields/choice.tsx';
-import { Dialog } from './dialog.tsx';
-import { useCloseDialog } from './use-close-dialog.ts';
+import { Slip } from './slip.tsx';
 
 const layersOf = (state: State) => state.session.layers;
 const NAMES = Object.keys(LAYER_WORDS) as LayerName[];
@@ -11,22 +10,11 @@ const NAMES = Object.keys(LAYER_WORDS) as LayerName[];
 const NEVER_PICKED: readonly LayerName[] = ['coverage', 'jets', 'findings', 'grid'];
 
 /** What the board shows, and what of it can be picked. */
-export function LayersDialog() {
+export function LayersPanel() {
   const layers = useStore(layersOf);
   const store = useStoreItself();
-  const close = useCloseDialog();
   return (
-    <Dialog
-      name="layers"
-      title="Layers"
-      size="small"
-      onClose={close}
-      footer={
-        <button type="button" className="button is-main" onClick={close}>
-          Done
-        </button>
-      }
-    >
+    <Slip title="Layers of the board" part="layers">
       <table className="layer-table">
         <thead>
           <tr>
@@ -42,12 +30,16 @@ export function LayersDialog() {
               <td>
                 <Tick label={<span className="out-of-sight">Show {LAYER_WORDS[name]}</span>} value={layers[name].visible} onCommit={(visible) => changeLayer(store, name, { visible })} />
               </td>
-              <td>{NEVER_PICKED.includes(name) ? null : <Tick label={<span className="out-of-sight">Lock {LAYER_WORDS[name]}</span>} value={layers[name].locked} onCommit={(locked) => changeLayer(store, name, { locked })} />}</td>
+              <td>
+                {NEVER_PICKED.includes(name) ? null : (
+                  <Tick label={<span className="out-of-sight">Lock {LAYER_WORDS[name]}</span>} value={layers[name].locked} onCommit={(locked) => changeLayer(store, name, { locked })} />
+                )}
+              </td>
             </tr>
           ))}
         </tbody>
       </table>
-      <p className="quiet">What is locked is shown but cannot be picked or moved. Layers of one floor plan are in its own form: select the floor plan.</p>
-    </Dialog>
+      <p className="quiet">What is locked is shown but cannot be picked or moved. The layers of a floor plan are in its own form: select the floor plan.</p>
+    </Slip>
   );
 }
