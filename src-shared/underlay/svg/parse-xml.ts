@@ -2,6 +2,7 @@ import { UnderlayProblem } from '../drawing.ts';
 
 /** An element of an XML document. Text stands among the children in its place. */
 export interface XmlElement {
+  /** Without the prefix "svg:". */
   readonly name: string;
   readonly attributes: ReadonlyMap<string, string>;
   readonly children: readonly (XmlElement | string)[];
@@ -26,9 +27,9 @@ export function parseXml(text: string, onElement: (done: number) => void): XmlEl
   return new XmlParser(text, onElement).parse();
 }
 
-interface OpenElement {
-  readonly name: string;
-  readonly attributes: Map<string, string>;
+interface OpenElement extends XmlElement {
+  /** As the file writes it. */
+  readonly tag: string;
   readonly children: (XmlElement | string)[];
 }
 
@@ -124,7 +125,7 @@ class XmlParser {
     if (close < 0) throw this.cut(this.open[this.open.length - 1]?.name ?? '');
     const name = this.text.slice(from + 2, close).trim();
     const element = this.open.pop();
-    if (element?.name !== name) throw this.wrong(`“${name.slice(0, 60)}” is closed where “${element?.name ?? 'nothing'}” is open`);
+    if (element?.tag !== name) throw this.wrong(`“${name.slice(0, 60)}” is closed where “${element?.tag ?? 'nothing'}” is open`);
     this.at = close + 1;
     if (this.open.length === 0) this.root = element;
   }
@@ -140,6 +141,7 @@ class XmlParser {
       if (c === '>' || c === '/') break;
       const key = this.takeName();
       this.skipSpace();
+      if (this.at >= this.text.length) throw this.cut(name);
       if (this.text[this.at] !== '=') throw this.wrong(`attribute “${key.slice(0, 60)}” has no value`);
       this.at += 1;
       this.skipSpace();
@@ -155,7 +157,7 @@ class XmlParser {
     if (isEmpty) this.at += 1;
     if (this.text[this.at] !== '>') throw this.at >= this.text.length ? this.cut(name) : this.wrong(`“${name.slice(0, 60)}” is not closed`);
     this.at += 1;
-    this.add({ name, attributes, children: [] }, isEmpty);
+    this.add({ tag: name, name: name.startsWith('svg:') ? name.slice(4) : name, attributes, children: [] }, isEmpty);
   }
 
   private add(element: OpenElement, isEmpty: boolean): void {

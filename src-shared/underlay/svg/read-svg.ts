@@ -18,7 +18,7 @@ import { fitViewBox, viewBoxOf } from './view-box.ts';
 /** Chords may stray this part of the page's diagonal from their curve. */
 const CHORD_TOLERANCE = 2.5e-5;
 const DEEPEST_USE = 30;
-const MOST_USES = 500_000;
+const MOST_USES = 100_000;
 /** Size of a page that tells none: that of a viewer without a window. */
 const UNTOLD = { width: 300, height: 150 };
 
@@ -51,13 +51,11 @@ export function svgText(bytes: Uint8Array, decode: DecodeText): string {
  */
 export function readSvg(bytes: Uint8Array, decode: DecodeText, progress: ReadProgress): UnderlayDrawing {
   const root = parseXml(svgText(bytes, decode), (done) => progress(done / 2, 'Reading the file'));
-  if (localName(root.name) !== 'svg') {
+  if (root.name !== 'svg') {
     throw new UnderlayProblem('This is an XML file, but no SVG drawing.', `it begins with “${root.name.slice(0, 60)}”`, 'Export the plan again as SVG.');
   }
   return new SvgReader(root, progress).read();
 }
-
-const localName = (name: string): string => (name.startsWith('svg:') ? name.slice(4) : name);
 
 class SvgReader {
   private readonly builder = new DrawingBuilder('svg');
@@ -81,7 +79,7 @@ class SvgReader {
     if (id !== undefined && !this.byId.has(id)) this.byId.set(id, element);
     for (const child of element.children) {
       if (typeof child === 'string') continue;
-      if (localName(child.name) === 'style') this.sheet.add(child.children.filter((part) => typeof part === 'string').join(''));
+      if (child.name === 'style') this.sheet.add(child.children.filter((part) => typeof part === 'string').join(''));
       this.index(child);
     }
   }
@@ -107,7 +105,7 @@ class SvgReader {
   private draw(element: XmlElement, outer: Here): void {
     this.visited += 1;
     if (this.visited % 1000 === 0) this.progress(0.5 + Math.min(0.45, this.visited / 1e6), 'Reading shapes');
-    const name = localName(element.name);
+    const { name } = element;
     if (name === 'script') this.builder.remark('The file holds a script; it was not run.');
     if (name === 'foreignObject') this.builder.remark('The file holds an embedded web page; it was left out.');
     if (UNDRAWN.has(name) || name === 'foreignObject') return;
@@ -134,7 +132,7 @@ class SvgReader {
   }
 
   private drawFirst(element: XmlElement, here: Here): void {
-    const first = element.children.find((child) => typeof child !== 'string' && localName(child.name) !== 'foreignObject');
+    const first = element.children.find((child) => typeof child !== 'string' && child.name !== 'foreignObject');
     if (first && typeof first !== 'string') this.draw(first, here);
   }
 
@@ -167,7 +165,7 @@ class SvgReader {
     }
     const matrix = multiply(here.matrix, shiftBy(lengthOf(attributes.get('x'), 0, here.width), lengthOf(attributes.get('y'), 0, here.height)));
     const inside: Here = { ...here, matrix, uses: [...here.uses, element] };
-    if (localName(target.name) !== 'symbol' && localName(target.name) !== 'svg') {
+    if (target.name !== 'symbol' && target.name !== 'svg') {
       this.draw(target, inside);
       return;
     }
