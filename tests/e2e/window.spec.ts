@@ -250,7 +250,7 @@ test('two windows on one plan: the later save is asked, and a copy keeps both', 
   await other.goto(new URL('/', page.url()).href);
   await expect(other.locator('.plan-name')).toContainText('Tallowmere');
   await other.keyboard.press('Control+o');
-  await other.locator('.plan-line', { hasText: 'Hut' }).first().locator('button').first().click();
+  await other.locator('.plan-line strong', { hasText: /^Hut$/ }).click();
   await expect(other.locator('.notice')).toBeVisible();
   await renameProject(other, 'Theirs');
   await other.keyboard.press('Control+s');
