@@ -2,7 +2,7 @@ import type { PlanPoint } from '../geometry/point.ts';
 import { type Ref, type RefOf, takeId } from '../model/plan.ts';
 import { command } from './command.ts';
 import { enclosureOf } from './lookup.ts';
-import { namesIn, nextName } from './next-name.ts';
+import { nextName } from './next-name.ts';
 import { soundRing, woundLeft } from './rings.ts';
 import { soundSize_m } from './sound-value.ts';
 
@@ -16,6 +16,6 @@ export const addCeilingZone = command('Draw ceiling zone', (draft, ref: RefOf<'e
   const enclosure = enclosureOf(draft, ref.level, ref.id);
   const outline = woundLeft(soundRing(ring, 'The ceiling zone'));
   const id = takeId(draft, 'zone');
-  enclosure.ceilingZones[id] = { id, name: nextName(namesIn(draft, 'ceiling-zone'), 'Zone '), outline, height_m: soundSize_m('Height', height_m) };
+  enclosure.ceilingZones[id] = { id, name: nextName(draft, 'ceiling-zone', 'Zone '), outline, height_m: soundSize_m('Height', height_m) };
   return [{ kind: 'ceiling-zone', level: ref.level, enclosure: ref.id, id }];
 });

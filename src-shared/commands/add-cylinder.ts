@@ -2,7 +2,7 @@ import type { PlanPoint } from '../geometry/point.ts';
 import { type Ref, takeId } from '../model/plan.ts';
 import { command } from './command.ts';
 import { networkOnLevel, networksOn, newNetwork } from './new-network.ts';
-import { namesIn, nextName } from './next-name.ts';
+import { nextName } from './next-name.ts';
 import { soundAngle_rad, soundPoint } from './sound-value.ts';
 
 /**
@@ -15,11 +15,12 @@ import { soundAngle_rad, soundPoint } from './sound-value.ts';
  */
 export const addCylinder = command('Add cylinder', (draft, levelId: string, networkId: string | null, at: PlanPoint, back_rad: number): readonly Ref[] => {
   const bare = networksOn(draft, levelId).filter(({ cylinders }) => Object.keys(cylinders).length === 0);
-  const network = networkId !== null ? networkOnLevel(draft, networkId, levelId) : bare.length === 1 && bare[0] ? bare[0] : newNetwork(draft, levelId);
+  const chosen = networkId ?? (bare.length === 1 ? bare[0]?.id : undefined);
+  const network = chosen === undefined ? newNetwork(draft, levelId) : networkOnLevel(draft, chosen, levelId);
   const id = takeId(draft, 'cylinder');
   network.cylinders[id] = {
     id,
-    name: nextName(namesIn(draft, 'cylinder'), 'C'),
+    name: nextName(draft, 'cylinder', 'C'),
     at: soundPoint(at),
     mounting: 'wall',
     back_rad: soundAngle_rad(back_rad),

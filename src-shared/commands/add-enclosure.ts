@@ -2,7 +2,7 @@ import type { PlanPoint } from '../geometry/point.ts';
 import { type Ref, takeId } from '../model/plan.ts';
 import { command } from './command.ts';
 import { levelOf } from './lookup.ts';
-import { namesIn, nextName } from './next-name.ts';
+import { nextName } from './next-name.ts';
 import { cornersFor, soundRing, woundLeft } from './rings.ts';
 import { soundName } from './sound-value.ts';
 
@@ -18,7 +18,7 @@ export const addEnclosure = command('Draw enclosure', (draft, levelId: string, o
   const id = takeId(draft, 'enclosure');
   level.enclosures[id] = {
     id,
-    name: name === undefined ? nextName(namesIn(draft, 'enclosure'), 'Room ') : soundName('An enclosure', name),
+    name: name === undefined ? nextName(draft, 'enclosure', 'Room ') : soundName('An enclosure', name),
     outline: cornersFor(draft, ring),
     holes: [],
     height_m: null,

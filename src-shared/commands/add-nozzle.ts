@@ -23,7 +23,8 @@ function networkFor(draft: Draft<Plan>, levelId: string, at: PlanPoint3): Networ
   const onLevel = networksOn(draft, levelId);
   const touched = onLevel.find((network) => findNode(network, at) ?? findPipeThrough(network, at) ?? findOpenEndOver(network, at));
   const [near] = onLevel.map((network) => ({ network, distance_m: nearest_m(network, at) })).sort((a, b) => a.distance_m - b.distance_m);
-  return touched ?? near?.network ?? newNetwork(draft, levelId);
+  const found = touched ?? near?.network;
+  return found ? networkOf(draft, found.id) : newNetwork(draft, levelId);
 }
 
 /** Node for a nozzle: pipe that is there is joined, an open end over or under it gets a drop, else it stands free. */

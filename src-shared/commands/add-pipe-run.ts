@@ -5,7 +5,7 @@ import type { PipeSize } from '../profile/pipe-table.ts';
 import { command, refuse } from './command.ts';
 import { networkOnLevel, networksOn, newNetwork } from './new-network.ts';
 import { type PipeMake, addPipe, findNode, findPipeThrough, joinAt, shareOnPipe } from './pipe-joins.ts';
-import { nodeIn } from './lookup.ts';
+import { networkOf, nodeIn } from './lookup.ts';
 import { JOIN_m, soundPoint3 } from './sound-value.ts';
 
 /** Network that a run belongs to when none is named: the one it touches, else the only one of the level without pipe, else a new one. */
@@ -13,7 +13,8 @@ function networkFor(draft: Draft<Plan>, levelId: string, places: readonly PlanPo
   const onLevel = networksOn(draft, levelId);
   const touched = onLevel.find((network) => places.some((at) => findNode(network, at) ?? findPipeThrough(network, at)));
   const bare = onLevel.filter(({ pipes }) => Object.keys(pipes).length === 0);
-  return touched ?? (bare.length === 1 ? bare[0] : undefined) ?? newNetwork(draft, levelId);
+  const found = touched ?? (bare.length === 1 ? bare[0] : undefined);
+  return found ? networkOf(draft, found.id) : newNetwork(draft, levelId);
 }
 
 /** Nodes that lie on the straight way between two others, in order. */

@@ -3,7 +3,7 @@ import { type Enclosure, type Network, type Plan, type Ref, type RefOf, takeId }
 import { command, refuse } from './command.ts';
 import { cylinderOf, dimensionOf, enclosureOf, levelOf, networkOf, nodeIn, noteOf, nozzleOf, obstructionOf, openingOf, ceilingZoneOf, pipeOf, underlayOf } from './lookup.ts';
 import { type Mapping, mapEnclosure, mappedRing, nodesOfRefs, wholeRefs } from './map-things.ts';
-import { namesIn, nextName, nextNozzleName, nextObstructionName, nextOpeningName } from './next-name.ts';
+import { nextName, nextNozzleName, nextObstructionName, nextOpeningName } from './next-name.ts';
 import { addNode } from './pipe-joins.ts';
 import { alongWithin_m, wallLines } from './rings.ts';
 import { JOIN_m, soundFilePoint, soundPoint, soundPoint3 } from './sound-value.ts';
@@ -14,7 +14,7 @@ const copyOf = <T>(part: T): T => JSON.parse(JSON.stringify(part));
 function copyEnclosure(draft: Draft<Plan>, source: Enclosure, mapping: Mapping): Enclosure {
   const copy = copyOf(source);
   copy.id = takeId(draft, 'enclosure');
-  copy.name = nextName(namesIn(draft, 'enclosure'), 'Room ');
+  copy.name = nextName(draft, 'enclosure', 'Room ');
   const walls = new Map<string, string>();
   for (const corner of [copy.outline, ...copy.holes].flat()) {
     const id = takeId(draft, 'corner');
@@ -62,7 +62,7 @@ function copyLevelThing(draft: Draft<Plan>, ref: Ref, mapping: Mapping, dx: numb
     case 'ceiling-zone': {
       const source = ceilingZoneOf(draft, ref);
       const id = takeId(draft, 'zone');
-      const name = nextName(namesIn(draft, 'ceiling-zone'), 'Zone ');
+      const name = nextName(draft, 'ceiling-zone', 'Zone ');
       enclosureOf(draft, ref.level, ref.enclosure).ceilingZones[id] = { id, name, outline: mappedRing(source.outline, mapping), height_m: source.height_m };
       return { ...ref, id };
     }
@@ -99,7 +99,7 @@ function copyLevelThing(draft: Draft<Plan>, ref: Ref, mapping: Mapping, dx: numb
 function copyCylinder(draft: Draft<Plan>, from: Network, into: Network, id: string, mapping: Mapping): Ref {
   const source = from.cylinders[id] ?? refuse('This cylinder is no longer in the plan.');
   const copy = takeId(draft, 'cylinder');
-  into.cylinders[copy] = { ...copyOf(source), id: copy, name: nextName(namesIn(draft, 'cylinder'), 'C'), at: soundPoint(mapping.point(source.at)) };
+  into.cylinders[copy] = { ...copyOf(source), id: copy, name: nextName(draft, 'cylinder', 'C'), at: soundPoint(mapping.point(source.at)) };
   return { kind: 'cylinder', network: into.id, id: copy };
 }
 
@@ -137,7 +137,7 @@ function copyParts(draft: Draft<Plan>, from: Network, into: Network, { nodes, no
 function copyNetwork(draft: Draft<Plan>, source: Network, mapping: Mapping): Ref {
   const id = takeId(draft, 'network');
   const assembly = source.assembly.map((part) => ({ ...copyOf(part), id: takeId(draft, 'part') }));
-  draft.networks[id] = { id, name: nextName(namesIn(draft, 'network'), 'Network '), level: source.level, profile: source.profile, source: null, cylinders: {}, assembly, nodes: {}, pipes: {}, nozzles: {} };
+  draft.networks[id] = { id, name: nextName(draft, 'network', 'Network '), level: source.level, profile: source.profile, source: null, cylinders: {}, assembly, nodes: {}, pipes: {}, nozzles: {} };
   const copy = networkOf(draft, id);
   for (const cylinder of Object.keys(source.cylinders)) copyCylinder(draft, source, copy, cylinder, mapping);
   const order = Object.keys(source.nodes);

@@ -1,5 +1,6 @@
 import type { Draft } from 'immer';
 import type { Enclosure, Network, Pipe, Plan, Ref, RefOf } from '../model/plan.ts';
+import { asItStood } from './as-it-stood.ts';
 import { command, refuse } from './command.ts';
 import { ceilingZoneOf, cornerOf, cylinderOf, dimensionOf, enclosureOf, entryOf, levelOf, networkOf, nodeIn, nodeOf, noteOf, nozzleOf, obstructionOf, openingOf, pipeOf, underlayOf } from './lookup.ts';
 import { wholeRefs } from './map-things.ts';
@@ -23,8 +24,11 @@ function grouped<T>(items: readonly T[], keyOf: (item: T) => string): Map<string
 function deleteEnclosure(draft: Draft<Plan>, { level, id }: RefOf<'enclosure'>): void {
   enclosureOf(draft, level, id);
   delete levelOf(draft, level).enclosures[id];
-  for (const network of Object.values(draft.networks)) {
-    for (const nozzle of Object.values(network.nozzles)) if (nozzle.serves?.enclosure === id) nozzle.serves = null;
+  for (const network of Object.values(asItStood(draft).networks)) {
+    for (const nozzle of Object.values(network.nozzles)) {
+      const served = nozzle.serves?.enclosure === id ? entryOf(draft.networks, network.id)?.nozzles[nozzle.id] : undefined;
+      if (served) served.serves = null;
+    }
   }
 }
 

@@ -1,9 +1,10 @@
 import type { Draft } from 'immer';
 import type { Network, Plan } from '../model/plan.ts';
 import { takeId } from '../model/plan.ts';
+import { asItStood } from './as-it-stood.ts';
 import { refuse } from './command.ts';
 import { levelOf, networkOf } from './lookup.ts';
-import { namesIn, nextName } from './next-name.ts';
+import { nextName } from './next-name.ts';
 
 /** Makes an empty network on a level, with the plan's first unit profile. Refuses when the plan has no profile. */
 export function newNetwork(draft: Draft<Plan>, levelId: string): Network {
@@ -12,7 +13,7 @@ export function newNetwork(draft: Draft<Plan>, levelId: string): Network {
   const id = takeId(draft, 'network');
   draft.networks[id] = {
     id,
-    name: nextName(namesIn(draft, 'network'), 'Network '),
+    name: nextName(draft, 'network', 'Network '),
     level: levelId,
     profile,
     source: null,
@@ -25,8 +26,8 @@ export function newNetwork(draft: Draft<Plan>, levelId: string): Network {
   return networkOf(draft, id);
 }
 
-/** The networks of a level. */
-export const networksOn = (draft: Draft<Plan>, levelId: string): Network[] => Object.values(draft.networks).filter(({ level }) => level === levelId);
+/** The networks of a level as they stood before the command, for searching. */
+export const networksOn = (draft: Draft<Plan>, levelId: string): readonly Network[] => Object.values(asItStood(draft).networks).filter(({ level }) => level === levelId);
 
 /** The named network; refuses when it has gone or is on another level. */
 export function networkOnLevel(draft: Draft<Plan>, networkId: string, levelId: string): Network {

@@ -1,17 +1,10 @@
 import type { Obstruction, Opening, Plan } from '../model/plan.ts';
+import { asItStood } from './as-it-stood.ts';
 
-/** The next name of a series: one more than the highest number in use. */
-export function nextName(names: Iterable<string>, stem: string): string {
-  let highest = 0;
-  for (const name of names) {
-    const digits = name.startsWith(stem) ? name.slice(stem.length) : '';
-    if (/^\d{1,6}$/.test(digits)) highest = Math.max(highest, Number(digits));
-  }
-  return `${stem}${highest + 1}`;
-}
+export type NamedKind = 'enclosure' | 'obstruction' | 'opening' | 'ceiling-zone' | 'network' | 'cylinder' | 'nozzle';
 
 /** Names in use for a kind of thing, over the whole plan. */
-export function namesIn(plan: Plan, kind: 'enclosure' | 'obstruction' | 'opening' | 'ceiling-zone' | 'network' | 'cylinder' | 'nozzle'): string[] {
+export function namesIn(plan: Plan, kind: NamedKind): string[] {
   const names = (record: Readonly<Record<string, { readonly name: string }>>): string[] => Object.values(record).map(({ name }) => name);
   const levels = Object.values(plan.levels);
   const networks = Object.values(plan.networks);
@@ -34,6 +27,31 @@ export function namesIn(plan: Plan, kind: 'enclosure' | 'obstruction' | 'opening
   }
 }
 
+/** The highest number of a series of names: 7 of "N1", "N7" and "N". */
+export function highestNumber(names: Iterable<string>, stem: string): number {
+  let highest = 0;
+  for (const name of names) {
+    const digits = name.startsWith(stem) ? name.slice(stem.length) : '';
+    if (/^\d{1,6}$/.test(digits)) highest = Math.max(highest, Number(digits));
+  }
+  return highest;
+}
+
+/** Numbers that one command has given so far, by its draft: names are sought in the plan as it stood before it. */
+const given = new WeakMap<Plan, Map<string, number>>();
+
+/**
+ * The next name of a series, one more than the highest in use; a command that asks again gets the one after.
+ * @param stem what stands before the number: "Room "
+ */
+export function nextName(draft: Plan, kind: NamedKind, stem: string): string {
+  const numbers = given.get(draft) ?? new Map<string, number>();
+  given.set(draft, numbers);
+  const next = (numbers.get(stem) ?? highestNumber(namesIn(asItStood(draft), kind), stem)) + 1;
+  numbers.set(stem, next);
+  return `${stem}${next}`;
+}
+
 const OPENING_STEMS: Readonly<Record<Opening['kind'], string>> = {
   door: 'Door ', 'relief-vent': 'Vent ', damper: 'Damper ', grille: 'Grille ', penetration: 'Penetration ', window: 'Window ',
 };
@@ -42,8 +60,8 @@ const OBSTRUCTION_STEMS: Readonly<Record<Obstruction['kind'], string>> = {
 };
 
 /** Name of the next opening of a kind: "Door 2". */
-export const nextOpeningName = (plan: Plan, kind: Opening['kind']): string => nextName(namesIn(plan, 'opening'), OPENING_STEMS[kind]);
+export const nextOpeningName = (draft: Plan, kind: Opening['kind']): string => nextName(draft, 'opening', OPENING_STEMS[kind]);
 /** Name of the next obstruction of a kind: "Beam 2". */
-export const nextObstructionName = (plan: Plan, kind: Obstruction['kind']): string => nextName(namesIn(plan, 'obstruction'), OBSTRUCTION_STEMS[kind]);
+export const nextObstructionName = (draft: Plan, kind: Obstruction['kind']): string => nextName(draft, 'obstruction', OBSTRUCTION_STEMS[kind]);
 /** Name of the next nozzle: N above the floor, U under it. */
-export const nextNozzleName = (plan: Plan, z_m: number): string => nextName(namesIn(plan, 'nozzle'), z_m < 0 ? 'U' : 'N');
+export const nextNozzleName = (draft: Plan, z_m: number): string => nextName(draft, 'nozzle', z_m < 0 ? 'U' : 'N');

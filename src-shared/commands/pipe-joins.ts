@@ -16,10 +16,14 @@ export const nozzleAt = (network: Network, node: string) => Object.values(networ
 
 /** The node at a place, within `JOIN_m`. */
 export const findNode = (network: Network, at: PlanPoint3, except?: string) =>
-  Object.values(network.nodes).find((node) => node.id !== except && distance3_m(node.at, at) < JOIN_m);
+  Object.values(network.nodes).find((node) => Math.abs(node.at.x - at.x) < JOIN_m && node.id !== except && distance3_m(node.at, at) < JOIN_m);
+
+/** Whether a coordinate lies between two others, or nearly so: most pipes are sorted out by this alone. */
+const isBetween = (p: number, a: number, b: number): boolean => (p > a - JOIN_m || p > b - JOIN_m) && (p < a + JOIN_m || p < b + JOIN_m);
 
 /** Share of the way along a pipe at which a place lies on it, ends left out; undefined when it does not. */
 export function shareOnPipe(a: PlanPoint3, b: PlanPoint3, p: PlanPoint3): number | undefined {
+  if (!isBetween(p.x, a.x, b.x) || !isBetween(p.y, a.y, b.y)) return undefined;
   const length_m = distance3_m(a, b);
   if (length_m < 2 * JOIN_m) return undefined;
   const along_m = ((p.x - a.x) * (b.x - a.x) + (p.y - a.y) * (b.y - a.y) + (p.z - a.z) * (b.z - a.z)) / length_m;
@@ -31,9 +35,11 @@ export function shareOnPipe(a: PlanPoint3, b: PlanPoint3, p: PlanPoint3): number
 
 /** The pipe on which a place lies, its ends left out. */
 export const findPipeThrough = (network: Network, at: PlanPoint3, except?: string) =>
-  Object.values(network.pipes).find(
-    ({ from, to }) => from !== except && to !== except && shareOnPipe(nodeIn(network, from).at, nodeIn(network, to).at, at) !== undefined,
-  );
+  Object.values(network.pipes).find(({ from, to }) => {
+    const a = network.nodes[from]?.at;
+    const b = network.nodes[to]?.at;
+    return a && b && from !== except && to !== except && shareOnPipe(a, b, at) !== undefined;
+  });
 
 /** Makes a node of its own at a place. */
 export function addNode(draft: Draft<Plan>, network: Network, at: PlanPoint3): string {

@@ -1,3 +1,4 @@
+import { produce } from 'immer';
 import { describe, expect, test } from 'vitest';
 import { addCeilingZone } from '#shared/commands/add-ceiling-zone';
 import { addObstruction } from '#shared/commands/add-obstruction';
@@ -5,7 +6,8 @@ import { addOpening } from '#shared/commands/add-opening';
 import { editCeilingZone } from '#shared/commands/edit-ceiling-zone';
 import { editObstruction } from '#shared/commands/edit-obstruction';
 import { editOpening } from '#shared/commands/edit-opening';
-import { namesIn, nextName, nextObstructionName, nextOpeningName } from '#shared/commands/next-name';
+import { asItStood } from '#shared/commands/as-it-stood';
+import { highestNumber, namesIn, nextName, nextObstructionName, nextOpeningName } from '#shared/commands/next-name';
 import { isCounterClockwise, rectangle } from '#shared/geometry/outline';
 import { planPoint } from '#shared/geometry/point';
 import { type Plan, newPlan } from '#shared/model/plan';
@@ -116,11 +118,20 @@ describe('obstructions', () => {
 
 describe('names', () => {
   test('count on from the highest in use', () => {
-    expect(nextName([], 'N')).toBe('N1');
-    expect(nextName(['N1', 'N7', 'N', 'Nx', 'N07a', 'U9'], 'N')).toBe('N8');
+    expect(highestNumber([], 'N')).toBe(0);
+    expect(highestNumber(['N1', 'N7', 'N', 'Nx', 'N07a', 'U9'], 'N')).toBe(7);
     const { plan } = planBuilder().room(6, 4, 3).opening(0, 1, 1).ceilingZone(rectangle(1, 1), 2).obstruction('beam', rectangle(1, 1), 0, 1, { name: 'Beam 4' }).network().cylinder(1, 1, 0).nozzle(1, 1, 2);
     expect((['enclosure', 'opening', 'ceiling-zone', 'obstruction', 'network', 'cylinder', 'nozzle'] as const).flatMap((kind) => namesIn(plan, kind))).toEqual(['Room 1', 'Door 1', 'Zone 1', 'Beam 4', 'Network 1', 'C1', 'N1']);
     expect(nextObstructionName(plan, 'beam')).toBe('Beam 5');
     expect(nextOpeningName(plan, 'window')).toBe('Window 1');
+    expect([nextName(plan, 'enclosure', 'Room '), nextName(plan, 'enclosure', 'Room ')]).toEqual(['Room 2', 'Room 3']);
+  });
+  test('are sought in the plan as it stood before the command', () => {
+    const { plan } = planBuilder().room(6, 4, 3);
+    produce(plan, (draft) => {
+      draft.info.project = 'Hut';
+      expect(asItStood(draft)).toBe(plan);
+    });
+    expect(asItStood(plan)).toBe(plan);
   });
 });

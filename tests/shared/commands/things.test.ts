@@ -210,7 +210,7 @@ describe('copyThings', () => {
     expect(created).toHaveLength(1);
     const copy = next.networks[created[0]?.id ?? ''];
     expect(copy).toMatchObject({ name: 'Network 2', level: 'level-0', profile: 'sample-80' });
-    expect(copy && copy.nodes[copy.source ?? '']?.at).toEqual({ x: 20.2, y: 2, z: 2 });
+    expect(copy?.nodes[copy.source ?? '']?.at).toEqual({ x: 20.2, y: 2, z: 2 });
     expect(Object.values(copy?.nozzles ?? {}).map(({ name }) => name)).toEqual(['N2']);
   });
   test('copies a door along its wall, and a zone within its room', () => {
