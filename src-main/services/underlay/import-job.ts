@@ -49,12 +49,16 @@ const cancelled = (name: string): UnderlayProblem => new UnderlayProblem('Readin
 const needsTooMuchMemory = (name: string): UnderlayProblem =>
   new UnderlayProblem('The floor plan needs more memory than it may take.', name, 'Export only the floor you need, or a scan at 200 dots per inch, and import that.');
 
+const nextTurn = (): Promise<void> => new Promise((resolve) => setImmediate(resolve));
+
 function importHere(bytes: Uint8Array, options: ImportOptions, onProgress: ReadProgress): ImportJob {
   let isCancelled = false;
-  const result = readAndPack(bytes, options, (done, doing) => {
+  const progress: ReadProgress = (done, doing) => {
     if (isCancelled) throw cancelled(options.name);
     onProgress(done, doing);
-  }).catch((error: unknown) => {
+  };
+  // The caller has the job in hand before the reading begins.
+  const result = nextTurn().then(() => readAndPack(bytes, options, progress)).catch((error: unknown) => {
     throw underlayProblemOf(error, options.name);
   });
   const cancel = (): void => {
