@@ -6,7 +6,7 @@ import { coarserUntil, ordinaryScales, scaleName } from './scales.ts';
 import type { SectionCut } from './section-cuts.ts';
 import { composeSection, sectionSize, sectionTitle } from './section-view.ts';
 import type { Mark } from './sheet.ts';
-import { type SheetDraft, VIEW_TITLE_mm, viewTitle } from './sheet-draft.ts';
+import { type SheetDraft, VIEW_TITLE_mm, missingLabels, viewTitle } from './sheet-draft.ts';
 import type { SymbolName } from './symbol-names.ts';
 import type { PaperBox } from './text-box.ts';
 
@@ -24,6 +24,8 @@ export interface ViewBlock {
   readonly scale: number;
   readonly marks: readonly Mark[];
   readonly used: ReadonlySet<SymbolName>;
+  /** How many labels found no room. */
+  readonly unplaced: number;
   readonly width_mm: number;
   readonly height_mm: number;
 }
@@ -37,6 +39,8 @@ function blockTitle(blocks: readonly ViewBlock[]): string {
   const words = [planWords, sectionWords].filter(Boolean).join('; ');
   return words.charAt(0).toUpperCase() + words.slice(1);
 }
+
+const remarksOf = (blocks: readonly ViewBlock[]): string[] => missingLabels(blocks.reduce((sum, { unplaced }) => sum + unplaced, 0));
 
 /** Puts views side by side in rows, as many on each sheet as have room, in their order. */
 export function packBlocks(set: ViewSet, blocks: readonly ViewBlock[]): BlockSheets {
@@ -64,6 +68,7 @@ export function packBlocks(set: ViewSet, blocks: readonly ViewBlock[]): BlockShe
       hasViews: true,
       hasPlan: placed.some(({ block }) => block.plans.length > 0),
       used: new Set(placed.flatMap(({ block }) => [...block.used])),
+      remarks: remarksOf(placed.map(({ block }) => block)),
     });
     placed = [];
   };
@@ -128,6 +133,7 @@ export function roomBlocks(set: ViewSet, rooms: readonly PlanContent[]): { reado
       scale,
       marks: [...shiftMarks(view.marks, -view.box.left + (width - view.box.right + view.box.left) / 2, -view.box.top), ...title.marks],
       used: view.used,
+      unplaced: view.unplaced.length,
       width_mm: width,
       height_mm: view.box.bottom - view.box.top + VIEW_TITLE_mm * sizes.factor,
     };
@@ -149,6 +155,7 @@ function stacked(above: ViewBlock, below: ViewBlock, gap: number): ViewBlock {
     sections: below.sections,
     marks: [...shiftMarks(above.marks, (width - above.width_mm) / 2, 0), ...shiftMarks(below.marks, (width - below.width_mm) / 2, above.height_mm + gap)],
     used: new Set([...above.used, ...below.used]),
+    unplaced: above.unplaced + below.unplaced,
     width_mm: width,
     height_mm: above.height_mm + gap + below.height_mm,
   };
@@ -168,6 +175,7 @@ function sectionBlock({ layout, derived }: ViewSet, cut: SectionCut, scale: numb
     scale,
     marks: [...shiftMarks(section.marks, (width - right + left) / 2 - left, -top), ...shiftMarks(title.marks, (width - title.width_mm) / 2, 0)],
     used: section.used,
+    unplaced: section.unplaced.length,
     width_mm: width,
     height_mm: bottom - top + VIEW_TITLE_mm * sizes.factor,
   };

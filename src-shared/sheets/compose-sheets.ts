@@ -75,7 +75,7 @@ export function composeSheets({ derived, findings }: Evaluation, drawings: Reado
   }
   const tables = pages
     .filter(({ marks }) => marks.length > 0)
-    .map(({ marks, titles }): SheetDraft => ({ title: sheetTitle(titles), scale: 'no scale', marks, hasViews: false, hasPlan: false, used: new Set() }));
+    .map(({ marks, titles }): SheetDraft => ({ title: sheetTitle(titles), scale: 'no scale', marks, hasViews: false, hasPlan: false, used: new Set(), remarks: [] }));
   const drafts = [...views, ...tables];
   const legendPage = pages.findIndex(({ titles }) => titles.includes('Legend'));
   const numberOf = (index: number): string => [derived.plan.info.sheetPrefix.trim(), String(index + 1)].filter(Boolean).join('-');
@@ -187,6 +187,7 @@ const columnOf = (layout: SheetLayout, facts: SetFacts, draft: SheetDraft, { ind
     paper: layout.paper.name,
     printedAt: options.printedAt,
     ...facts,
+    warnings: [...facts.warnings, ...draft.remarks],
     },
     draft.used.size > 0 ? tableHeight_mm(laidLegend(layout, draft.used)) + 3 * layout.sizes.factor : 0,
   );

@@ -1,15 +1,19 @@
 import { coverageOf } from '../derived/coverage.ts';
 import type { DerivedNozzle, Space } from '../derived/derived.ts';
 import { type Outline, boundsOf, isCounterClockwise, isInside, sidesOf } from '../geometry/outline.ts';
-import { bearing_rad, distance_m, midpoint, polar } from '../geometry/point.ts';
+import { type PlanPoint, bearing_rad, distance_m, midpoint, polar } from '../geometry/point.ts';
 import { distanceToSegment_m } from '../geometry/segment.ts';
-import { circle, pen, segments } from './marks.ts';
+import { pen, segments } from './marks.ts';
 import { PRINT, WEIGHT } from './print-ink.ts';
 import { type ViewDraft, onPaper } from './view-draft.ts';
 
 const TICK_EVERY_mm = 9;
 const TICK_mm = 1.6;
 const DOT_EVERY_mm = 2.6;
+/** Half the side of a dot. */
+const DOT_mm = 0.25;
+/** A large gap gets its dots farther apart: they shall show it, not fill the file. */
+const MOST_DOTS = 3000;
 /** An edge of the coverage this near to a wall is the wall [m]. */
 const ON_WALL_m = 0.005;
 
@@ -17,23 +21,31 @@ const ON_WALL_m = 0.005;
 export function drawCoverage(view: ViewDraft, space: Space, nozzles: readonly DerivedNozzle[]): void {
   const { perNozzle, uncovered } = coverageOf(space, nozzles);
   for (const { rings } of perNozzle) for (const outline of rings) drawEdge(view, space, outline);
-  for (const { rings, worst } of uncovered) {
-    if (rings.length === 0) continue;
-    view.used.add('uncovered');
-    const { minX, minY, maxX, maxY } = boundsOf(rings.flat());
-    const step_m = (DOT_EVERY_mm * view.sizes.factor) / view.frame.mm(1);
-    const reach_m = Math.max(...rings.flat().map((p) => distance_m(p, worst)), step_m);
-    // Every other row and column of the fine grid only near the worst place: dots grow denser toward it.
-    for (let i = 0; minX + i * step_m * 0.5 <= maxX; i += 1) {
-      for (let j = 0; minY + j * step_m * 0.5 <= maxY; j += 1) {
-        const at = { x: minX + (i + 0.5) * step_m * 0.5, y: minY + (j + 0.5) * step_m * 0.5 };
-        const isCoarse = i % 2 === 0 && j % 2 === 0;
-        if (!isCoarse && distance_m(at, worst) > reach_m * 0.4) continue;
-        if (rings.filter((outline) => isInside(at, outline)).length % 2 === 0) continue;
-        view.under.push(circle(undefined, view.frame.x(at.x), view.frame.y(at.y), 0.28 * view.sizes.factor, PRINT.ink));
-      }
+  for (const { rings, worst } of uncovered) if (rings.length > 0) drawUncovered(view, rings, worst);
+}
+
+/** Dots on floor that no nozzle covers, denser toward its worst place. */
+function drawUncovered(view: ViewDraft, rings: readonly Outline[], worst: PlanPoint): void {
+  view.used.add('uncovered');
+  const { factor } = view.sizes;
+  const { minX, minY, maxX, maxY } = boundsOf(rings.flat());
+  const half = DOT_mm * factor;
+  const wished_m = (DOT_EVERY_mm * factor) / view.frame.mm(1);
+  const step_m = Math.max(wished_m, Math.sqrt(((maxX - minX) * (maxY - minY)) / MOST_DOTS));
+  const reach_m = Math.max(...rings.flat().map((p) => distance_m(p, worst)), step_m);
+  const dots: number[] = [];
+  // Every other row and column of the fine grid only near the worst place.
+  for (let i = 0; minX + i * step_m * 0.5 <= maxX; i += 1) {
+    for (let j = 0; minY + j * step_m * 0.5 <= maxY; j += 1) {
+      const at = { x: minX + (i + 0.5) * step_m * 0.5, y: minY + (j + 0.5) * step_m * 0.5 };
+      const isCoarse = i % 2 === 0 && j % 2 === 0;
+      if (!isCoarse && distance_m(at, worst) > reach_m * 0.4) continue;
+      if (rings.filter((outline) => isInside(at, outline)).length % 2 === 0) continue;
+      const [x, y] = [view.frame.x(at.x), view.frame.y(at.y)];
+      dots.push(x - half, y, x + half, y);
     }
   }
+  view.under.push(segments(pen(2 * half, PRINT.ink), dots));
 }
 
 /** The edge of a coverage inside the room, with sparse ticks on its inner side; the walls themselves are no edge. */

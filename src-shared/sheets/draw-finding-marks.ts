@@ -13,6 +13,7 @@ export function labelFindings(view: ViewDraft, findings: readonly NumberedFindin
     if (layerOfFinding(finding, content) !== content.layer) continue;
     const [x, y] = [frame.x(at.x), frame.y(at.y)];
     if (!inRoom(view, x, y)) continue;
+    view.used.add(finding.verdict);
     addLabel(view, [{ text: String(number), font: 'bold', verdict: finding.verdict }], { x, y, clearance_mm: 2.6 * sizes.factor, toward_rad: Math.PI * 0.75 }, `the mark of finding ${number}`);
   }
 }

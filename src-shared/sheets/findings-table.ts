@@ -26,6 +26,9 @@ export const findingCounts = (findings: readonly Finding[]): string =>
     return `${count} ${count === 1 ? one : many}`;
   }).join(', ');
 
+/** A sentence with its full stop. */
+const ended = (words: string): string => (/[.!?]$/.test(words.trim()) ? words.trim() : `${words.trim()}.`);
+
 /** Every finding that is not kept, in sentences with what they rest on. */
 export function findingsTable(numbered: readonly NumberedFinding[], all: readonly Finding[]): Table {
   return {
@@ -36,7 +39,7 @@ export function findingsTable(numbered: readonly NumberedFinding[], all: readonl
       { kind: 'verdict', verdict: finding.verdict },
       String(number),
       `${finding.title}: ${finding.name}`,
-      finding.cure ? `${finding.text} ${finding.cure.text}` : finding.text,
+      [finding.text, ...(finding.cure ? [finding.cure.text] : [])].map(ended).join(' '),
       finding.basis.source,
     ]),
   };

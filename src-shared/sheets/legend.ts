@@ -1,4 +1,4 @@
-import { circle, doubleLine, line, pen, ring, segments } from './marks.ts';
+import { doubleLine, line, pen, ring, segments } from './marks.ts';
 import { PRINT, WEIGHT } from './print-ink.ts';
 import type { Mark } from './sheet.ts';
 import { SYMBOL_NAMES, type SymbolName } from './symbol-names.ts';
@@ -14,6 +14,7 @@ import {
   reducerSymbol,
   regulatorSymbol,
   riserSymbol,
+  verdictMark,
 } from './symbols.ts';
 import type { Table } from './tables.ts';
 import type { TypeSizes } from './type-sizes.ts';
@@ -99,7 +100,12 @@ const ENTRIES: Readonly<Record<SymbolName, Entry>> = {
   },
   uncovered: {
     words: 'floor that no nozzle covers',
-    draw: (x, y, half, f) => [-0.8, -0.3, 0.1, 0.4, 0.6, 0.8].flatMap((t, i) => [-1, 1].map((v) => circle(undefined, x + half * t, y + v * (0.7 + (i % 2) * 0.3) * f, 0.28 * f, PRINT.ink))),
+    draw: (x, y, half, f) => [
+      segments(
+        pen(0.5 * f),
+        [-0.8, -0.3, 0.1, 0.4, 0.6, 0.8].flatMap((t) => [-0.8, 0.8].flatMap((v) => [x + half * t - 0.25 * f, y + v * f, x + half * t + 0.25 * f, y + v * f])),
+      ),
+    ],
   },
   datum: { words: 'datum: corner of finished faces', draw: (x, y, _half, f) => datumSymbol(x, y, f * 0.8) },
   'section-cut': {
@@ -110,6 +116,8 @@ const ENTRIES: Readonly<Record<SymbolName, Entry>> = {
       arrowHead(x + half * 0.2, y - 1.8 * f, Math.PI / 2, 1.8 * f, PRINT.ink),
     ],
   },
+  stop: { words: 'stop, with its number', draw: (x, y, _half, f) => verdictMark(x, y, 3.2 * f, 'stop') },
+  warn: { words: 'warning, with its number', draw: (x, y, _half, f) => verdictMark(x, y, 3.2 * f, 'warn') },
   underlay: { words: 'imported floor plan, no texts', draw: (x, y, half) => across(pen(WEIGHT.hair, PRINT.underlay))(x, y, half) },
 };
 

@@ -4,7 +4,7 @@ import type { UnderlayDrawing } from '../underlay/drawing.ts';
 import type { Datum } from './datum.ts';
 import type { NumberedFinding } from './findings-table.ts';
 import type { SheetLayout } from './frame.ts';
-import { shiftMarks, text } from './marks.ts';
+import { shiftMarks } from './marks.ts';
 import { type PlanContent, contentBounds, roomContents } from './plan-content.ts';
 import { type ComposedView, PLAN_MARGIN_mm, composePlanView, fitsPaper } from './plan-view.ts';
 import { STRIP_HEIGHT_mm } from './scale-bars.ts';
@@ -13,10 +13,10 @@ import { nozzleSchedule } from './schedules.ts';
 import type { SectionCut } from './section-cuts.ts';
 import { composeSection, sectionSize, sectionTitle } from './section-view.ts';
 import type { Mark, SheetOptions } from './sheet.ts';
-import { type SheetDraft, VIEW_TITLE_mm, viewTitle } from './sheet-draft.ts';
+import { type SheetDraft, VIEW_TITLE_mm, missingLabels, viewTitle } from './sheet-draft.ts';
 import type { SymbolName } from './symbol-names.ts';
 import { drawTable, layTable, tableHeight_mm } from './tables.ts';
-import { type PaperBox, wrapText } from './text-box.ts';
+import type { PaperBox } from './text-box.ts';
 
 /** What all view sheets of a set share. */
 export interface ViewSet {
@@ -103,16 +103,16 @@ function overviewSheet(set: ViewSet, content: PlanContent, bounds: Box, rooms: r
   const view = composePlanView(content, { ...set, scale, sizes: layout.sizes, lengths, room, isOverview: true });
   if (!view) return { drafts: [], placedCuts: new Set(), hasSchedule: false, rooms };
   const title = viewTitle(view.box.left, view.box.bottom, `Overview: ${content.title}`, scale, lengths, layout);
-  const words = 'Dimensions and figures stand on the room plans.';
   return {
     drafts: [
       {
         title: `Overview: ${content.title}`,
         scale: scaleName(scale, lengths),
-        marks: [...view.marks, ...title.marks, ...noteBeside(words, view.box.left + title.width_mm + 4 * layout.sizes.factor, view.box.bottom, layout.area.right, layout), ...unplacedNote(view, view.box.left + title.width_mm, view.box.bottom + 4 * layout.sizes.factor, layout.area.right, layout)],
+        marks: [...view.marks, ...title.marks],
         hasViews: true,
         hasPlan: true,
         used: view.used,
+        remarks: ['Dimensions and figures stand on the room plans', ...remarksOn({ ...set, scale: view.scale }, view)],
       },
     ],
     placedCuts: new Set(),
@@ -176,12 +176,12 @@ function wholeSheet(set: ViewSet, content: PlanContent, view: ComposedView): Vie
         marks: [
           ...shiftMarks(view.marks, 0, dy),
           ...shiftMarks(title.marks, x - view.box.left, 0),
-          ...unplacedNote(view, x + title.width_mm + 4 * factor, bottom, area.right, layout),
           ...extras.flatMap(({ marks }) => marks),
         ],
         hasViews: true,
         hasPlan: true,
         used,
+        remarks: remarksOn(set, view),
       },
     ],
     placedCuts: new Set(extras.flatMap(({ cut }) => (cut ? [cut] : []))),
@@ -190,17 +190,10 @@ function wholeSheet(set: ViewSet, content: PlanContent, view: ComposedView): Vie
   };
 }
 
-/** A sentence beside a view's title. */
-const noteBeside = (words: string, left: number, top: number, right: number, { sizes }: SheetLayout): Mark[] =>
-  wrapText(words, Math.max(40 * sizes.factor, right - left), sizes.note_mm, 'bold').map((part, i) =>
-    text(left, top + (i + 1) * sizes.note_mm * 1.7, part, { height_mm: sizes.note_mm, font: 'bold' }),
-  );
-
-/** Says how many labels had no room, so that nobody takes a bare pipe for a finished one. */
-function unplacedNote({ unplaced }: ComposedView, left: number, top: number, right: number, layout: SheetLayout): Mark[] {
-  if (unplaced.length === 0) return [];
-  const words = `${unplaced.length} ${unplaced.length === 1 ? 'label' : 'labels'} had no room at this scale: see the schedules, or print larger.`;
-  return noteBeside(words, left, top, right, layout);
+/** What must be known before a plan is read: labels that are missing, paper that is small for what is on it. */
+function remarksOn({ layout, scale }: ViewSet, { unplaced, scale: drawn }: ComposedView): string[] {
+  if (unplaced.length > 0) return missingLabels(unplaced.length);
+  return scale === 'auto' && drawn * layout.sizes.factor > CROWDED ? ['Small for this paper: a larger sheet reads more easily'] : [];
 }
 
 /** Parts of a level that is larger than the paper, row by row from the north-west. */
@@ -231,10 +224,11 @@ function partSheets(set: ViewSet, content: PlanContent, bounds: Box): SheetDraft
       drafts.push({
         title: `${planTitle(content)}, ${part}`,
         scale: scaleName(scale, lengths),
-        marks: [...view.marks, ...title.marks, ...unplacedNote(view, room.left + title.width_mm + 4 * sizes.factor, room.bottom, room.right, layout)],
+        marks: [...view.marks, ...title.marks],
         hasViews: true,
         hasPlan: true,
         used: view.used,
+        remarks: remarksOn({ ...set, scale }, view),
       });
     }
   }

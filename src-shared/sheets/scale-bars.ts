@@ -1,9 +1,11 @@
 import type { Settings } from '../model/plan.ts';
 import { FOOT_m } from '../units/convert.ts';
+import { textWidth_mm } from './font-widths.ts';
 import { box, line, pen, text } from './marks.ts';
 import { PRINT, WEIGHT } from './print-ink.ts';
 import type { Mark } from './sheet.ts';
 import { northSymbol } from './symbols.ts';
+import { wrapText } from './text-box.ts';
 import type { TypeSizes } from './type-sizes.ts';
 
 /** Length of the check bar's upper edge: 100 mm, and of its lower: 4 in. */
@@ -58,11 +60,16 @@ export function printStrip(left: number, right: number, bottom: number, hasPlan:
   const { factor, note_mm } = sizes;
   const middle = bottom - 6.2 * factor;
   const wordsLeft = left + FOUR_INCHES_mm + 5 * factor;
+  const northLeft = hasPlan ? right - 12 * factor - textWidth_mm('plan north', note_mm, 'plain') : right;
+  const lines = [
+    ...wrapText('Print at 100 %, not “fit to page”.', northLeft - wordsLeft, note_mm, 'bold').map((words) => ({ words, font: 'bold' as const })),
+    ...wrapText('Check with a ruler.', northLeft - wordsLeft, note_mm, 'plain').map((words) => ({ words, font: 'plain' as const })),
+  ];
+  const pitch = note_mm * (lines.length > 2 ? 1.55 : 1.9);
   const marks = [
     line(pen(WEIGHT.thin), left, bottom - STRIP_HEIGHT_mm * factor, right, bottom - STRIP_HEIGHT_mm * factor),
     ...checkBar(left, middle, sizes),
-    text(wordsLeft, middle - 0.9 * factor, 'Print at 100 %, not “fit to page”.', { height_mm: note_mm, font: 'bold' }),
-    text(wordsLeft, middle + note_mm + 1.4 * factor, 'Check the bar with a ruler.', { height_mm: note_mm }),
+    ...lines.map(({ words, font }, i) => text(wordsLeft, middle - 0.4 * factor + (i - (lines.length - 1) / 2) * pitch + note_mm / 2, words, { height_mm: note_mm, font })),
   ];
   if (hasPlan) {
     const x = right - 5 * factor;

@@ -66,6 +66,7 @@ export function composeSection(derived: Derived, cut: SectionCut, scale: number,
   const left = (room.left + room.right - width_mm) / 2;
   const bottom = (room.top + room.bottom + height_mm) / 2;
   const view = viewDraft(viewFrame(scale, cut.from_m, heights.lowest_m, left, bottom), sizes, lengths, room);
+  view.regionAt = (x, y) => (x >= left && x <= left + width_mm && y <= bottom && y >= bottom - height_mm ? 'room' : undefined);
   const pieces = insidePieces(cut);
   const ceilings = drawRoom(view, cut, heights, pieces);
   const solids = cut.room.solids.filter((solid) => span(solid.footprint, (p) => behindCut_m(cut, p))[1] >= -IN_CUT_m);

@@ -17,7 +17,13 @@ export interface SheetDraft {
   readonly hasViews: boolean;
   readonly hasPlan: boolean;
   readonly used: ReadonlySet<SymbolName>;
+  /** What must be known before reading it: framed in the title column. */
+  readonly remarks: readonly string[];
 }
+
+/** Says that labels found no room, so that nobody takes a bare pipe for a finished one. */
+export const missingLabels = (count: number): string[] =>
+  count === 0 ? [] : [`${count} ${count === 1 ? 'label' : 'labels'} had no room at this scale: see the schedules, or print larger`];
 
 /** Paper that a view's title takes below it [mm at factor 1]. */
 export const VIEW_TITLE_mm = 12;

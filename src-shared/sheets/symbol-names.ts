@@ -22,6 +22,8 @@ export const SYMBOL_NAMES = [
   'uncovered',
   'datum',
   'section-cut',
+  'stop',
+  'warn',
   'underlay',
 ] as const;
 export type SymbolName = (typeof SYMBOL_NAMES)[number];

@@ -63,24 +63,23 @@ const PAD_mm = 1.1;
 const wordsOf = (cell: Cell): string => (typeof cell === 'string' ? printable(cell) : '');
 const longestWord = (words: string, height: number, font: FontName): number => Math.max(0, ...words.split(' ').map((word) => textWidth_mm(word, height, font)));
 
-/** Shares a width among columns: none below its longest word, the widest give way first. */
+const sumOf = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0);
+
+/**
+ * Shares a width among columns. With enough paper each gets its natural width and the wide ones the rest;
+ * with less, each gets its least width and a part of the rest in proportion to what it lacks.
+ * @returns widths whose sum is `total`
+ */
 export function shareWidth(natural: readonly number[], least: readonly number[], isWide: readonly boolean[], total: number): number[] {
-  const widths = [...natural];
-  const sum = (): number => widths.reduce((all, width) => all + width, 0);
-  for (let step = 0; step < 400 && sum() > total + 1e-6; step += 1) {
-    let widest = -1;
-    widths.forEach((width, i) => {
-      if (width > (least[i] ?? 0) + 1e-6 && (widest < 0 || width > (widths[widest] ?? 0))) widest = i;
-    });
-    if (widest < 0) break;
-    const next = Math.max(0, ...widths.filter((width, i) => i !== widest && width < (widths[widest] ?? 0)));
-    const cut = Math.min((widths[widest] ?? 0) - Math.max(least[widest] ?? 0, next * 0.98), sum() - total);
-    widths[widest] = (widths[widest] ?? 0) - Math.max(cut, 1e-3);
+  const spare = total - sumOf(natural);
+  if (spare >= 0) {
+    const wide = isWide.filter(Boolean).length;
+    return natural.map((width, i) => width + (wide === 0 ? spare / natural.length : isWide[i] ? spare / wide : 0));
   }
-  const over = sum();
-  if (over > total) return widths.map((width) => (width * total) / over);
-  const wide = isWide.filter(Boolean).length;
-  return widths.map((width, i) => width + (wide > 0 ? (isWide[i] ? (total - over) / wide : 0) : (total - over) / widths.length));
+  const over = total - sumOf(least);
+  if (over <= 0) return least.map((width) => (width * total) / sumOf(least));
+  const lack = natural.map((width, i) => Math.max(0, width - (least[i] ?? 0)));
+  return least.map((width, i) => width + (over * (lack[i] ?? 0)) / sumOf(lack));
 }
 
 /** Longest text of a cell in one row [characters]; a longer one goes on in further rows, so that no row outgrows a sheet. */

@@ -142,7 +142,7 @@ function drawRevisions({ column, sizes }: SheetLayout, revisions: readonly Revis
   marks.push(
     text(column.left + pad, row(0), 'Rev.', { ...style, colour: PRINT.quiet }),
     text(markRight + pad, row(0), 'Date', { ...style, colour: PRINT.quiet }),
-    text(dateRight + pad, row(0), revisions.length > shown ? 'What changed (earlier: see table)' : 'What changed', { ...style, colour: PRINT.quiet }),
+    text(dateRight + pad, row(0), revisions.length > shown ? 'Latest changes' : 'What changed', { ...style, colour: PRINT.quiet }),
   );
   latest.forEach(({ mark, date, text: words }, i) => {
     marks.push(

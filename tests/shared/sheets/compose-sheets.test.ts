@@ -1,0 +1,213 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { derivePlan } from '#shared/derived/derive-plan';
+import { newPlan } from '#shared/model/plan';
+import { blankProfile } from '#shared/profile/unit-profile';
+import { SAMPLE_STAMP, sheetLayout } from '#shared/sheets/frame';
+import { nozzlePlaces } from '#shared/sheets/schedules';
+import type { Mark, PaperId, Sheet } from '#shared/sheets/sheet';
+import { boxHolds, markBox, textBoxOf, turnedBoxesOverlap } from '#shared/sheets/text-box';
+import { typeSizesOf } from '#shared/sheets/type-sizes';
+import { formatLength } from '#shared/units/length-text';
+import { DEMO_NAMES, buildDemo } from '../../../src-main/demos/build-demo.ts';
+import { place3, planBuilder } from '../../support/plan-builder.ts';
+import { allMarks, demoSheets, isStamp, sheetsOf, textsOf, wordsOf } from '../../support/sheet-set.ts';
+
+const PAPER_CHOICES: readonly PaperId[] = ['A4', 'A3', 'A1', 'ANSI-A', 'ANSI-B', 'ANSI-D', 'ARCH-D'];
+
+/** Pairs of texts that run over each other. */
+function overlaps(sheet: Sheet): string[] {
+  const texts = textsOf(sheet).map((mark) => ({ mark, box: textBoxOf(mark) }));
+  const found: string[] = [];
+  texts.forEach((a, i) => {
+    for (const b of texts.slice(i + 1)) if (turnedBoxesOverlap(a.box, b.box)) found.push(`${sheet.number}: “${a.mark.text}” over “${b.mark.text}”`);
+  });
+  return found;
+}
+
+/** Marks that leave the paper, and texts that leave the frame. */
+function fallen(sheet: Sheet): string[] {
+  const { width_mm: right, height_mm: bottom } = sheet.paper;
+  const { frame } = sheetLayout(sheet.paper);
+  return sheet.marks.flatMap((mark) => {
+    const box = markBox(mark);
+    const isIn = mark.kind === 'text' ? boxHolds(frame, box) : boxHolds({ left: 0, top: 0, right, bottom }, box);
+    return isIn ? [] : [`${sheet.number}: ${mark.kind} ${mark.kind === 'text' ? mark.text : ''} ${JSON.stringify(box)}`];
+  });
+}
+
+const numbersOf = (mark: Mark): number[] =>
+  Object.values(mark).flatMap((value): number[] => {
+    if (typeof value === 'number') return [value];
+    if (value instanceof Float64Array) return [...value];
+    return Array.isArray(value) ? value.flat().filter((item): item is number => typeof item === 'number') : [];
+  });
+
+/** Everything that must hold of any sheet. */
+function expectSound(sheets: readonly Sheet[]): void {
+  for (const sheet of sheets) {
+    expect(overlaps(sheet)).toEqual([]);
+    expect(fallen(sheet)).toEqual([]);
+    const { note_mm } = typeSizesOf(sheet.paper);
+    const isWrong = ({ text, height_mm }: { text: string; height_mm: number }): boolean =>
+      height_mm < note_mm || text.trim() === '' || /undefined|NaN|null|Infinity|\[object/.test(text);
+    expect(textsOf(sheet).filter(isWrong)).toEqual([]);
+    expect(allMarks(sheet.marks).filter((mark) => numbersOf(mark).some((value) => !Number.isFinite(value)))).toEqual([]);
+  }
+}
+
+describe.each(DEMO_NAMES)('sheets of %s', (name) => {
+  test.each(PAPER_CHOICES)('on %s nothing overlaps, falls off, is too small or is not a number', async (paper) => {
+    expectSound(await demoSheets(name, { paper }));
+  });
+
+  test('so it is for the field set and for a scale of the user', async () => {
+    expectSound(await demoSheets(name, { paper: 'ANSI-B', set: 'field' }));
+    expectSound(await demoSheets(name, { paper: 'A3', scale: 50 }));
+    expectSound(await demoSheets(name, { paper: 'A4', scale: 20 }));
+  });
+
+  test('the same plan gives the same sheets', async () => {
+    expect(JSON.stringify(await demoSheets(name))).toBe(JSON.stringify(await demoSheets(name)));
+  });
+
+  test('every label of the plan found room on the papers it is meant for', async () => {
+    for (const paper of ['A3', 'ANSI-B', 'ANSI-D', 'ARCH-D'] as const) {
+      for (const sheet of await demoSheets(name, { paper })) expect(wordsOf(sheet).join('\n')).not.toContain('had no room');
+    }
+  });
+
+  test('plan and schedule give one and the same figure for each nozzle', async () => {
+    const { plan } = await buildDemo(name);
+    const sheets = sheetsOf(plan, { paper: 'ANSI-B' });
+    const words = sheets.map(wordsOf);
+    for (const { nozzle, fromFaces_m } of nozzlePlaces(derivePlan(plan))) {
+      const { at } = nozzle;
+      if (!at || !fromFaces_m) throw new Error('A demo nozzle always has its datum.');
+      const [shortName = ''] = nozzle.nozzle.name.split('-').slice(-1);
+      for (const distance of fromFaces_m) {
+        const length = formatLength(distance, 'feet');
+        const isNamed = (text: string): boolean => text.endsWith(`: ${length}`) && text.slice(0, text.indexOf(':')).includes(shortName);
+        expect(words.some((sheet) => sheet.some(isNamed)), `${nozzle.nozzle.name} ${length} on a plan`).toBe(true);
+        expect(words.some((sheet) => sheet.includes(nozzle.nozzle.name) && sheet.some((text) => text.includes(`face ${length}`))), `${nozzle.nozzle.name} ${length} in the schedule`).toBe(true);
+      }
+      expect(words.some((sheet) => sheet.includes(`orifice +${formatLength(at.z, 'feet')}`) || sheet.includes(`orifice ${formatLength(at.z, 'feet')}`))).toBe(true);
+    }
+  });
+
+  test('every sheet is stamped, numbered, and says what stands above it', async () => {
+    const sheets = await demoSheets(name);
+    sheets.forEach((sheet, i) => {
+      const words = wordsOf(sheet);
+      expect(allMarks(sheet.marks).some(isStamp)).toBe(true);
+      expect(words.join(' ')).toContain(SAMPLE_STAMP);
+      expect(words.join(' ')).toContain('stand above this sheet');
+      expect(words).toContain(`NW-${i + 1}`);
+      expect(words).toContain(`${i + 1} of ${sheets.length}`);
+    });
+  });
+});
+
+describe('what is on the sheets', () => {
+  const hut = () =>
+    planBuilder('metric')
+      .room(5, 4, 2.6, { x: 0, y: 0 })
+      .network()
+      .cylinder(0.2, 2, Math.PI)
+      .run([place3(0.2, 2, 2), place3(0.2, 2, 2.5), place3(3, 2, 2.5), place3(3, 2, 2.3)])
+      .nozzle(3, 2, 2.3);
+
+  test('a metric plan goes on metric paper at a metric scale', () => {
+    const [sheet] = sheetsOf(hut().plan);
+    expect(sheet?.paper.id).toBe('A3');
+    expect(wordsOf(sheet ?? { marks: [] })).toEqual(expect.arrayContaining(['1:20', 'N1: 3.000 m', 'N1: 2.000 m', '5.000 m', '4.000 m']));
+  });
+
+  test('a plan of one’s own profile carries no stamp, one that lost its profile says so', () => {
+    const own = hut().plan;
+    own.profiles = { mine: blankProfile('mine', 'Own unit') };
+    for (const network of Object.values(own.networks)) network.profile = 'mine';
+    for (const sheet of sheetsOf(own)) expect(allMarks(sheet.marks).some(isStamp)).toBe(false);
+    expect(sheetsOf(own).flatMap(wordsOf)).toContain('BLANK');
+    const lost = hut().plan;
+    lost.profiles = {};
+    for (const sheet of sheetsOf(lost)) expect(wordsOf(sheet).join(' ')).toContain('UNIT PROFILE MISSING');
+  });
+
+  test('without a network the sample profile still stamps the sheet', () => {
+    const sheets = sheetsOf(planBuilder().room(5, 4, 2.6).plan);
+    expect(sheets.every((sheet) => allMarks(sheet.marks).some(isStamp))).toBe(true);
+  });
+
+  test('an imported floor plan that could not be read is not passed over in silence', () => {
+    expect(sheetsOf(hut().underlay().plan).flatMap(wordsOf).join(' ')).toContain('IMPORTED FLOOR PLAN NOT PRINTED');
+  });
+
+  test('an empty plan still gives a sheet', () => {
+    const sheets = sheetsOf(newPlan('metric'));
+    expect(sheets.length).toBeGreaterThan(0);
+    expectSound(sheets);
+  });
+
+  test('notes, revisions and a job of any length are printed in full', () => {
+    const built = hut();
+    const long = 'word '.repeat(1500).trim();
+    built.plan.info = {
+      ...built.plan.info,
+      project: 'A project with a name that is far too long for the title block of any paper '.repeat(2).slice(0, 200),
+      notes: `${long}\n\nlast line`,
+      revisions: Array.from({ length: 9 }, (_, i) => ({ mark: String.fromCharCode(65 + i), date: '2026-01-01', text: `${long} ${i}` })),
+    };
+    const sheets = sheetsOf(built.plan, { paper: 'A4' });
+    expectSound(sheets);
+    const all = sheets.flatMap(wordsOf).join(' ');
+    expect(all).toContain('last line');
+    expect(all.match(/\bword\b/g)?.length).toBeGreaterThanOrEqual(1500 * 10);
+    expect(all).toContain('(continued)');
+  });
+
+  test('signs that the font lacks, line breaks and direction marks do no harm', () => {
+    const built = hut().note(2, 3, 'first\nsecond \u202e図');
+    built.plan.info = { ...built.plan.info, client: 'Zażółć \u0000 漢字\ttab' };
+    const sheets = sheetsOf(built.plan);
+    expectSound(sheets);
+    expect(sheets.flatMap(wordsOf)).toEqual(expect.arrayContaining(['first', 'second □', 'Zażółć □□ tab']));
+  });
+
+  test('a level too large for the paper is parted with match lines, and no nozzle is lost', () => {
+    const built = planBuilder().room(120, 70, 4).network().run([place3(1, 1, 3), place3(110, 1, 3)]);
+    for (const [x, y] of [[20, 20], [60, 35], [110, 60]] as const) built.nozzle(x, y, 3.8);
+    const sheets = sheetsOf(built.plan, { paper: 'A3' });
+    expectSound(sheets);
+    const plans = sheets.filter(({ title }) => title.startsWith('Nozzle and pipe plan'));
+    expect(plans.length).toBeGreaterThan(1);
+    for (const nozzle of ['N1', 'N2', 'N3']) expect(plans.filter((sheet) => wordsOf(sheet).includes(nozzle)).length, nozzle).toBe(1);
+    expect(plans.flatMap(wordsOf)).toEqual(expect.arrayContaining(['110.000 m from west face', '60.000 m from south face']));
+  });
+
+  test('a void with nozzles has a plan of its own', async () => {
+    const titles = (await demoSheets('F2')).map(({ title }) => title);
+    expect(titles.filter((title) => title.includes('under the floor'))).toHaveLength(1);
+  });
+
+  test('the field set has fields to write in and no findings', async () => {
+    const words = (await demoSheets('F1', { set: 'field' })).flatMap(wordsOf);
+    expect(words).toEqual(expect.arrayContaining(['Field verification', 'N1 a', 'Hold points', 'H12']));
+    expect(words).not.toContain('Findings');
+  });
+
+  test('whatever room is drawn, its sheets are sound', () => {
+    const length = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+    fc.assert(
+      fc.property(length(1, 40), length(1, 30), length(0, 1), length(0, 1), fc.constantFrom(...PAPER_CHOICES), fc.constantFrom('feet' as const, 'metric' as const), length(-0.7, 0.7), (width, depth, u, v, paper, lengths, turn) => {
+        const turned = ([x, y]: readonly [number, number]) => ({ x: x * Math.cos(turn) - y * Math.sin(turn), y: x * Math.sin(turn) + y * Math.cos(turn) });
+        const corners = ([[0, 0], [width, 0], [width, depth], [0, depth]] as const).map(turned);
+        const at = turned([width * u, depth * v]);
+        const built = planBuilder(lengths).outline(corners, 2.5).opening(0, width / 2, 0.9).network().cylinder(at.x, at.y, turn);
+        built.run([place3(at.x, at.y, 1.7), place3(at.x, at.y, 2.3), place3(0.3, 0.2, 2.3), place3(0.3, 0.2, 2.2)]).nozzle(0.3, 0.2, 2.2);
+        expectSound(sheetsOf(built.plan, { paper }));
+      }),
+      { numRuns: 40 },
+    );
+  });
+});
