@@ -146,8 +146,7 @@ function gapsOf(network: Network, tree: PipeTree): Gap[] {
       },
     ];
   });
-  const index = new RBush<PipeBox>();
-  index.load(boxes);
+  const nearTo = finderOf(boxes);
   const loose = Object.values(network.nozzles).flatMap(({ node }) => (tree.legs.has(node) ? [] : [node]));
   const gaps = new Map<string, Gap>();
   for (const node of new Set([...tree.order, ...loose])) {
@@ -155,8 +154,7 @@ function gapsOf(network: Network, tree: PipeTree): Gap[] {
     if (!p) continue;
     const legs = tree.legs.get(node) ?? [];
     const thickest_m = Math.max(0, ...legs.map(({ pipe }) => pipeOutside_m(pipe.size)));
-    const near = index.search({ minX: p.x - thickest_m, minY: p.y - thickest_m, maxX: p.x + thickest_m, maxY: p.y + thickest_m });
-    for (const { pipe, a, b, outside_m } of near.sort((one, other) => one.order - other.order)) {
+    for (const { pipe, a, b, outside_m } of nearTo(p, thickest_m)) {
       if (pipe.from === node || pipe.to === node) continue;
       const radius_m = Math.max(outside_m / 2, SAME_PLACE_m);
       const reach_m = Math.max(outside_m, thickest_m);
@@ -180,6 +178,23 @@ function gapsOf(network: Network, tree: PipeTree): Gap[] {
     }
   }
   return [...gaps.values()];
+}
+
+/** So many boxes are looked through faster one by one than found by an index. */
+const FEW = 100;
+
+/** Finds the pipes whose box comes within a margin of a place, in the order of the plan. */
+function finderOf(boxes: readonly PipeBox[]): (p: PlanPoint3, margin_m: number) => PipeBox[] {
+  if (boxes.length <= FEW) {
+    return (p, margin_m) =>
+      boxes.filter(({ minX, minY, maxX, maxY }) => minX <= p.x + margin_m && maxX >= p.x - margin_m && minY <= p.y + margin_m && maxY >= p.y - margin_m);
+  }
+  const index = new RBush<PipeBox>();
+  index.load([...boxes]);
+  return (p, margin_m) =>
+    index
+      .search({ minX: p.x - margin_m, minY: p.y - margin_m, maxX: p.x + margin_m, maxY: p.y + margin_m })
+      .sort((one, other) => one.order - other.order);
 }
 
 /** Whether a node sits at the end of a piece so short that it lies within the very pipe that the piece is joined to. */

@@ -58,18 +58,12 @@ export const solidsByLevel = remembered((solids: readonly Solid[]): ReadonlyMap<
 
 /** Whether a ring and the floor inside an outline share a place; touching counts, lying wholly in a hole does not. */
 export function touchesFloor(ring: Outline, outline: Outline, holes: readonly Outline[]): boolean {
+  if (ring.some((p) => isInsideOrOn(p, outline) && !holes.some((hole) => isInsideOrOn(p, hole)))) return true;
+  const bounds = [outline, ...holes];
+  if (bounds.some((bound) => bound.some((corner) => isInsideOrOn(corner, ring)))) return true;
   const box = boundsOf(ring);
-  if (!boxesTouch(box, boundsOf(outline))) return false;
-  const onFloor = (p: { readonly x: number; readonly y: number }): boolean =>
-    isInsideOrOn(p, outline) && holes.every((hole) => !isInsideOrOn(p, hole));
-  if (ring.some(onFloor)) return true;
   const ringSides = sidesOf(ring);
-  for (const bound of [outline, ...holes]) {
-    if (bound.some((corner) => isInsideOrOn(corner, ring))) return true;
-    for (const side of sidesOf(bound)) {
-      if (!boxesTouch(box, boundsOf([side.a, side.b]))) continue;
-      if (ringSides.some((ringSide) => meetingOf(ringSide, side))) return true;
-    }
-  }
-  return false;
+  return bounds
+    .flatMap(sidesOf)
+    .some((side) => boxesTouch(box, boundsOf([side.a, side.b])) && ringSides.some((ringSide) => meetingOf(ringSide, side)));
 }

@@ -9,7 +9,8 @@ export const sideOfOutline = (p: PlanPoint, outline: Outline): 'inside' | 'on' |
 };
 
 /** Whether a place lies inside a ring or on its sides. */
-export const isInsideOrOn = (p: PlanPoint, outline: Outline): boolean => sideOfOutline(p, outline) !== 'outside';
+export const isInsideOrOn = (p: PlanPoint, outline: Outline): boolean =>
+  isInside(p, outline) || distanceToOutline_m(p, outline) <= SAME_PLACE_m;
 
 /** Whether a place lies inside an outline and in none of its holes; places on their sides count as inside. */
 export const isInsideRegion = (p: PlanPoint, outline: Outline, holes: readonly Outline[]): boolean =>

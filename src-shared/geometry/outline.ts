@@ -1,5 +1,5 @@
 import { type PlanPoint, planPoint } from './point.ts';
-import { type Segment, distanceToSegment_m, meetingOf } from './segment.ts';
+import { type Segment, meetingOf } from './segment.ts';
 
 /**
  * A closed ring of corners [m]; the last corner joins the first, which is not repeated.
@@ -51,15 +51,30 @@ export const boxesTouch = (a: Box, b: Box): boolean =>
 /** Whether a place lies inside a ring; places on its sides may answer either way. */
 export function isInside(p: PlanPoint, outline: Outline): boolean {
   let inside = false;
-  for (const { a, b } of sidesOf(outline)) {
-    if (a.y > p.y !== b.y > p.y && p.x < ((b.x - a.x) * (p.y - a.y)) / (b.y - a.y) + a.x) inside = !inside;
+  let a = outline.at(-1);
+  for (const b of outline) {
+    if (a && a.y > p.y !== b.y > p.y && p.x < ((b.x - a.x) * (p.y - a.y)) / (b.y - a.y) + a.x) inside = !inside;
+    a = b;
   }
   return inside;
 }
 
-/** Least distance from a place to the sides of a ring [m], ≥ 0, inside or out. */
-export const distanceToOutline_m = (p: PlanPoint, outline: Outline): number =>
-  sidesOf(outline).reduce((least, side) => Math.min(least, distanceToSegment_m(p, side)), Infinity);
+/** Least distance from a place to the sides of a ring [m], ≥ 0, inside or out; Infinity for a ring without corners. */
+export function distanceToOutline_m(p: PlanPoint, outline: Outline): number {
+  let least = Infinity;
+  let a = outline.at(-1);
+  for (const b of outline) {
+    if (a) {
+      const dx = b.x - a.x;
+      const dy = b.y - a.y;
+      const length2 = dx * dx + dy * dy;
+      const share = length2 === 0 ? 0 : Math.max(0, Math.min(1, ((p.x - a.x) * dx + (p.y - a.y) * dy) / length2));
+      least = Math.min(least, Math.hypot(a.x + share * dx - p.x, a.y + share * dy - p.y));
+    }
+    a = b;
+  }
+  return least;
+}
 
 /** A rectangle's ring from its south-west corner, counter-clockwise. */
 export const rectangle = (width_m: number, depth_m: number, at: PlanPoint = planPoint(0, 0)): PlanPoint[] => [

@@ -16,14 +16,26 @@ export const along3 = ({ a, b }: Segment3, share: number): PlanPoint3 => ({
 });
 
 /** Distance from a place to the nearest place of a segment in 3D [m], ≥ 0. */
-export const distanceToSegment3_m = (p: PlanPoint3, segment: Segment3): number => distanceBetween3_m({ a: p, b: p }, segment);
+export function distanceToSegment3_m(p: PlanPoint3, { a, b }: Segment3): number {
+  const ux = b.x - a.x;
+  const uy = b.y - a.y;
+  const uz = b.z - a.z;
+  const length2 = ux * ux + uy * uy + uz * uz;
+  const share = length2 === 0 ? 0 : within01(((p.x - a.x) * ux + (p.y - a.y) * uy + (p.z - a.z) * uz) / length2);
+  return Math.hypot(p.x - a.x - ux * share, p.y - a.y - uy * share, p.z - a.z - uz * share);
+}
 
 /**
  * Least distance between two segments in 3D [m], ≥ 0, ends included; either may have no length.
- * The square of the distance is convex in both shares of the way, so that clamping one share after the other finds its minimum.
- * Source: closest points of two segments, Ericson, Real-Time Collision Detection (2005), 5.1.9, from memory; tested by sampling.
+ * It is either between an end of one and the other segment, or where the line square to both meets both within their length.
  */
 export function distanceBetween3_m(first: Segment3, second: Segment3): number {
+  const fromEnds_m = Math.min(
+    distanceToSegment3_m(first.a, second),
+    distanceToSegment3_m(first.b, second),
+    distanceToSegment3_m(second.a, first),
+    distanceToSegment3_m(second.b, first),
+  );
   const ux = first.b.x - first.a.x;
   const uy = first.b.y - first.a.y;
   const uz = first.b.z - first.a.z;
@@ -35,21 +47,12 @@ export function distanceBetween3_m(first: Segment3, second: Segment3): number {
   const wz = first.a.z - second.a.z;
   const uu = ux * ux + uy * uy + uz * uz;
   const vv = vx * vx + vy * vy + vz * vz;
+  const uv = ux * vx + uy * vy + uz * vz;
+  const spread = uu * vv - uv * uv;
+  if (!(spread > 0)) return fromEnds_m;
   const uw = ux * wx + uy * wy + uz * wz;
   const vw = vx * wx + vy * wy + vz * wz;
-  const uv = ux * vx + uy * vy + uz * vz;
-  let s = 0;
-  let t = 0;
-  if (vv === 0) s = uu === 0 ? 0 : within01(-uw / uu);
-  else if (uu === 0) t = within01(vw / vv);
-  else {
-    const spread = uu * vv - uv * uv;
-    s = spread > 1e-14 * uu * vv ? within01((uv * vw - uw * vv) / spread) : 0;
-    t = (uv * s + vw) / vv;
-    if (t < 0 || t > 1) {
-      t = within01(t);
-      s = within01((uv * t - uw) / uu);
-    }
-  }
-  return Math.hypot(wx + ux * s - vx * t, wy + uy * s - vy * t, wz + uz * s - vz * t);
+  const s = within01((uv * vw - uw * vv) / spread);
+  const t = within01((uu * vw - uv * uw) / spread);
+  return Math.min(fromEnds_m, Math.hypot(wx + ux * s - vx * t, wy + uy * s - vy * t, wz + uz * s - vz * t));
 }

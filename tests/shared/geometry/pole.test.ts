@@ -7,7 +7,7 @@ import { poleOf } from '#shared/geometry/pole';
 test('of a square it is the middle', () => {
   const { at, inside_m } = poleOf([rectangle(4, 4, planPoint(10, 20))]);
   expect(distance_m(at, planPoint(12, 22))).toBeLessThan(0.05);
-  expect(inside_m).toBeGreaterThan(1.97);
+  expect(inside_m).toBeGreaterThan(1.95);
 });
 
 test('of an L it lies in the wide part, not at the centroid', () => {
@@ -59,7 +59,7 @@ test('no place of a star is much deeper', () => {
           if (isInside(p, star)) deepest = Math.max(deepest, distanceToOutline_m(p, star));
         }
       }
-      expect(inside_m).toBeGreaterThan(deepest - 0.06);
+      expect(inside_m).toBeGreaterThan(deepest - 0.1);
     }),
     { numRuns: 60 },
   );
