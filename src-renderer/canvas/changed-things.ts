@@ -64,22 +64,31 @@ export const coverageKey = (space: Space): string => `coverage/${space.key}`;
 /** Key under which a nozzle's jets are drawn. */
 export const jetsKey = (nozzle: DerivedNozzle): string => `jets/${refKey(nozzle.ref)}`;
 
+const nozzlesByKey = new WeakMap<Derived, ReadonlyMap<string, DerivedNozzle>>();
+
+/** The nozzles of a derived plan by their keys; made once. */
+function byKey(derived: Derived): ReadonlyMap<string, DerivedNozzle> {
+  const known = nozzlesByKey.get(derived);
+  if (known) return known;
+  const made = new Map(derived.nozzles.map((nozzle) => [refKey(nozzle.ref), nozzle]));
+  nozzlesByKey.set(derived, made);
+  return made;
+}
+
 /**
  * Keys of what is drawn differently though it was not changed itself: the jets of a nozzle in front of which a rack was
  * moved, what a space's nozzles cover.
  */
 export function changedConsequences(before: Derived, after: Derived): string[] {
   if (before === after) return [];
-  const earlier = new Map(before.nozzles.map((nozzle) => [refKey(nozzle.ref), nozzle]));
-  const later = new Set<string>();
+  const earlier = byKey(before);
+  const later = byKey(after);
   const keys = new Set<string>();
   const touch = (nozzle: DerivedNozzle): void => {
     keys.add(jetsKey(nozzle));
     if (nozzle.space) keys.add(coverageKey(nozzle.space));
   };
-  for (const nozzle of after.nozzles) {
-    const key = refKey(nozzle.ref);
-    later.add(key);
+  for (const [key, nozzle] of later) {
     const same = earlier.get(key);
     if (same && isSameNozzle(same, nozzle)) continue;
     touch(nozzle);

@@ -38,15 +38,45 @@ export function findingMarks(findings: readonly Finding[], level: string, wanted
   });
 }
 
+/** Marks nearer to each other than this are shown as one [px]. */
+const CLUSTER_px = 20;
+
 /** Where a mark stands on the screen. */
-export const markPlace = (view: Viewport, mark: FindingMark): Px => {
+export const markPlace = (view: Viewport, mark: Pick<FindingMark, 'at'>): Px => {
   const at = toScreen(view, mark.at);
   return { x: at.x + MARK_SHIFT.x, y: at.y + MARK_SHIFT.y };
 };
 
+const clustered = new WeakMap<readonly FindingMark[], { readonly scale_px_m: number; readonly marks: readonly FindingMark[] }>();
+
+/** The marks as they can be told apart at a scale: those that would cover each other are one, with the gravest verdict. */
+export function marksAt(marks: readonly FindingMark[], scale_px_m: number): readonly FindingMark[] {
+  const known = clustered.get(marks);
+  if (known?.scale_px_m === scale_px_m) return known.marks;
+  const cells = new Map<string, FindingMark>();
+  const cell_m = CLUSTER_px / scale_px_m;
+  for (const mark of marks) {
+    const i = Math.round(mark.at.x / cell_m);
+    const j = Math.round(mark.at.y / cell_m);
+    const near = [-1, 0, 1].flatMap((di) => [-1, 0, 1].map((dj) => `${i + di}/${j + dj}`)).find((key) => {
+      const other = cells.get(key);
+      return other && Math.hypot(other.at.x - mark.at.x, other.at.y - mark.at.y) < cell_m;
+    });
+    const other = near === undefined ? undefined : cells.get(near);
+    if (near === undefined || !other) cells.set(`${i}/${j}`, mark);
+    else {
+      const [graver, milder] = VERDICTS.indexOf(mark.verdict) < VERDICTS.indexOf(other.verdict) ? [mark, other] : [other, mark];
+      cells.set(near, { at: other.at, verdict: graver.verdict, findings: [...graver.findings, ...milder.findings] });
+    }
+  }
+  const found = [...cells.values()];
+  clustered.set(marks, { scale_px_m, marks: found });
+  return found;
+}
+
 /** The mark under a screen place, or undefined. */
 export const markAt = (view: Viewport, marks: readonly FindingMark[], p: Px): FindingMark | undefined =>
-  marks.find((mark) => {
+  marksAt(marks, view.camera.scale_px_m).find((mark) => {
     const at = markPlace(view, mark);
     return Math.hypot(at.x - p.x, at.y - p.y) <= VERDICT_HALF_px + 3;
   });
@@ -54,7 +84,7 @@ export const markAt = (view: Viewport, marks: readonly FindingMark[], p: Px): Fi
 /** Marks of the findings, with the number where one stands for several. */
 export function drawFindingMarks(pen: Pen, view: Viewport, marks: readonly FindingMark[], ink: Ink): void {
   const box = visibleBox(view, 30);
-  for (const mark of [...marks].reverse()) {
+  for (const mark of [...marksAt(marks, view.camera.scale_px_m)].reverse()) {
     if (mark.at.x < box.minX || mark.at.x > box.maxX || mark.at.y < box.minY || mark.at.y > box.maxY) continue;
     const at = markPlace(view, mark);
     drawVerdict(pen, at, mark.verdict, ink);

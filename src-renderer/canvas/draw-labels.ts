@@ -1,11 +1,12 @@
 import { jetsOf } from '#shared/derived/jets';
+import { type Box, boxesTouch } from '#shared/geometry/outline';
 import { refKey } from '#shared/model/plan';
 import { dimensionLine } from '../tools/level-things.ts';
 import { cylinderRadius_px } from './draw-cylinders.ts';
 import { MARK_SHIFT } from './draw-findings.ts';
 import { endsAtNozzle, isPoint } from './draw-pipes.ts';
 import { type LabelBox, placeLabels } from './label-placer.ts';
-import { type Label, fixedPx, labelsOf } from './label-wishes.ts';
+import { type Label, fixedPx, isInBox, labelsOf } from './label-wishes.ts';
 import { detailAt } from './level-of-detail.ts';
 import { lineHeight_px, textWidth_px, write } from './lettering.ts';
 import { type Pen, line, setLine } from './pen.ts';
@@ -14,6 +15,7 @@ import { type Viewport, toScreen } from './viewport.ts';
 
 interface PlacedLabels {
   readonly scale_px_m: number;
+  readonly region: string;
   readonly labels: readonly Label[];
   readonly boxes: ReadonlyMap<string, LabelBox>;
 }
@@ -57,13 +59,29 @@ function drawFlag(pen: Pen, box: LabelBox, at: { x: number; y: number }, { ink }
   if (length > 9) line(pen, { x: at.x + ((near.x - at.x) * 7) / length, y: at.y + ((near.y - at.y) * 7) / length }, near);
 }
 
+/** A level with more things than this places only the texts around what the board shows. */
+const MOST_AT_ONCE = 600;
+
+/** The part of a large level in which texts are placed: it changes only after the board has moved by half its size. */
+function regionOf(view: Viewport, scene: Scene): { readonly key: string; readonly box: Box } {
+  const count = solidsOf(scene).length + networksOf(scene).reduce((sum, { pipes, nozzles }) => sum + pipes.length + nozzles.length, 0);
+  if (count <= MOST_AT_ONCE) return { key: 'all', box: { minX: -Infinity, minY: -Infinity, maxX: Infinity, maxY: Infinity } };
+  const { at, scale_px_m } = view.camera;
+  const stepX = view.width / 2 / scale_px_m;
+  const stepY = view.height / 2 / scale_px_m;
+  const i = Math.round(at.x / stepX);
+  const j = Math.round(at.y / stepY);
+  return { key: `${i}/${j}`, box: { minX: (i - 2) * stepX, minY: (j - 2) * stepY, maxX: (i + 2) * stepX, maxY: (j + 2) * stepY } };
+}
+
 function placedLabels(pen: Pen, view: Viewport, scene: Scene): PlacedLabels {
-  const last = kept.get(scene);
-  if (last && last.scale_px_m === view.camera.scale_px_m) return last;
   const detail = detailAt(view.camera.scale_px_m);
-  const labels = labelsOf({ scene, view, detail, measure: (text, lettering) => textWidth_px(pen, text, lettering) });
-  const boxes = placeLabels(labels, { boxes: symbolBoxes(view, scene), lines: avoidedLines(view, scene) });
-  const placed = { scale_px_m: view.camera.scale_px_m, labels, boxes };
+  const region = regionOf(view, scene);
+  const last = kept.get(scene);
+  if (last && last.scale_px_m === view.camera.scale_px_m && last.region === region.key) return last;
+  const labels = labelsOf({ scene, view, detail, region: region.box, measure: (text, lettering) => textWidth_px(pen, text, lettering) });
+  const boxes = labels.length === 0 ? new Map<string, LabelBox>() : placeLabels(labels, { boxes: symbolBoxes(view, scene, region.box), lines: avoidedLines(view, scene, region.box) });
+  const placed = { scale_px_m: view.camera.scale_px_m, region: region.key, labels, boxes };
   kept.set(scene, placed);
   return placed;
 }
@@ -74,15 +92,15 @@ const around = ({ x, y }: { x: number; y: number }, half: number): LabelBox => (
 const markBox = ({ x, y }: { x: number; y: number }): LabelBox => ({ x: x + MARK_SHIFT.x - 18, y: y + MARK_SHIFT.y - 9, width: 27, height: 18 });
 
 /** Symbols that no text should cover. */
-function symbolBoxes(view: Viewport, scene: Scene): LabelBox[] {
+function symbolBoxes(view: Viewport, scene: Scene, region: Box): LabelBox[] {
   const faults = scene.evaluation.findings
     .filter(({ verdict, place }) => (verdict === 'stop' || verdict === 'warn') && place?.level === scene.level)
-    .flatMap(({ place }) => (place?.at[0] ? [markBox(fixedPx(view, place.at[0]))] : []));
+    .flatMap(({ place }) => (place?.at[0] && isInBox(place.at[0], region) ? [markBox(fixedPx(view, place.at[0]))] : []));
   return networksOf(scene)
     .flatMap((network) => [
-      ...network.nozzles.flatMap(({ at }) => (at ? [around(fixedPx(view, at), 10)] : [])),
-      ...network.pipes.filter((pipe) => isPoint(pipe) && !endsAtNozzle(pipe)).map(({ from }) => around(fixedPx(view, from), 11)),
-      ...Object.values(network.network.cylinders).map(({ at }) => around(fixedPx(view, at), cylinderRadius_px(view, network) + 2)),
+      ...network.nozzles.flatMap(({ at }) => (at && isInBox(at, region) ? [around(fixedPx(view, at), 10)] : [])),
+      ...network.pipes.filter((pipe) => isPoint(pipe) && isInBox(pipe.from, region) && !endsAtNozzle(pipe)).map(({ from }) => around(fixedPx(view, from), 11)),
+      ...Object.values(network.network.cylinders).filter(({ at }) => isInBox(at, region)).map(({ at }) => around(fixedPx(view, at), cylinderRadius_px(view, network) + 2)),
     ])
     .concat(faults);
 }
@@ -90,7 +108,7 @@ function symbolBoxes(view: Viewport, scene: Scene): LabelBox[] {
 type Line4 = readonly [number, number, number, number];
 
 /** Lines that a text should keep off. */
-function avoidedLines(view: Viewport, scene: Scene): Line4[] {
+function avoidedLines(view: Viewport, scene: Scene, region: Box): Line4[] {
   const straight = (a: { x: number; y: number }, b: { x: number; y: number }): Line4 => {
     const from = fixedPx(view, a);
     const to = fixedPx(view, b);
@@ -102,11 +120,11 @@ function avoidedLines(view: Viewport, scene: Scene): Line4[] {
   });
   const areJetsShown = isShown(scene, 'jets') && detailAt(view.camera.scale_px_m).fine;
   return [
-    ...(areJetsShown ? networksOf(scene).flatMap((network) => network.nozzles.flatMap((nozzle) => jetsOf(nozzle).map(({ from, to }) => straight(from, to)))) : []),
-    ...networksOf(scene).flatMap((network) => network.pipes.filter((pipe) => !isPoint(pipe)).map(({ from, to }) => straight(from, to))),
-    ...roomsOf(scene).flatMap((room) => room.walls.map(({ segment }) => straight(segment.a, segment.b))),
+    ...(areJetsShown ? networksOf(scene).flatMap((network) => network.nozzles.filter(({ at }) => at && isInBox(at, region)).flatMap((nozzle) => jetsOf(nozzle).map(({ from, to }) => straight(from, to)))) : []),
+    ...networksOf(scene).flatMap((network) => network.pipes.filter((pipe) => !isPoint(pipe) && (isInBox(pipe.from, region) || isInBox(pipe.to, region))).map(({ from, to }) => straight(from, to))),
+    ...roomsOf(scene).filter(({ bounds }) => boxesTouch(bounds, region)).flatMap((room) => room.walls.map(({ segment }) => straight(segment.a, segment.b))),
     ...solidsOf(scene)
-      .filter(({ ref }) => scene.shows(refKey(ref)))
+      .filter(({ ref, bounds }) => boxesTouch(bounds, region) && scene.shows(refKey(ref)))
       .flatMap(({ footprint }) => footprint.map((a, i) => straight(a, footprint[(i + 1) % footprint.length] ?? a))),
     ...dimensions,
   ];

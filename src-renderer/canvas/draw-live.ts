@@ -2,7 +2,7 @@ import type { DerivedNozzle } from '#shared/derived/derived';
 import { formatAgainstLimit, formatLength } from '#shared/units/length-text';
 import type { Ink } from '../ink.ts';
 import type { Sketch, Snap } from '../tools/tool.ts';
-import { placeLabels, spotsAround } from './label-placer.ts';
+import { type LabelBox, placeLabels, spotsAround } from './label-placer.ts';
 import { textWidth_px, write } from './lettering.ts';
 import { ceilingDrop_m, governingWalls } from './live-distances.ts';
 import { type Pen, type Px, fillRing, line, polyline, setLine } from './pen.ts';
@@ -24,12 +24,15 @@ export function drawLiveDistances(pen: Pen, view: Viewport, nozzle: DerivedNozzl
   const at = toScreen(view, nozzle.at);
   const limit_m = nozzle.profile?.limits.nozzleToWall_m?.value;
   const lines: (readonly [number, number, number, number])[] = [];
+  const marks: LabelBox[] = [{ x: at.x - 16, y: at.y - 16, width: 32, height: 32 }];
   const texts: LiveText[] = governingWalls(nozzle.at, nozzle.space).map(({ to, length_m }) => {
     const foot = toScreen(view, to);
     const isShort = limit_m !== undefined && length_m < limit_m;
     lines.push([at.x, at.y, foot.x, foot.y]);
-    if (isShort) drawMeasuringLine(pen, at, foot, 'stop', ink);
-    else {
+    if (isShort) {
+      drawMeasuringLine(pen, at, foot, 'stop', ink);
+      marks.push({ x: (at.x + foot.x) / 2 - 9, y: (at.y + foot.y) / 2 - 9, width: 18, height: 18 });
+    } else {
       setLine(pen, { colour: ink.snap, width: 1.25, dash: [6, 3] });
       line(pen, at, foot);
       drawFoot(pen, foot, at, ink.snap);
@@ -37,7 +40,7 @@ export function drawLiveDistances(pen: Pen, view: Viewport, nozzle: DerivedNozzl
     const text = isShort && limit_m !== undefined ? againstLimit(length_m, limit_m, lengths) : formatLength(length_m, lengths);
     return { text, colour: isShort ? ink.verdict.stop : ink.snap, spots: (width) => spotsBeside(at, foot, width) };
   });
-  writeLive(pen, [...texts, dropText(nozzle, at, lengths, ink)], at, lines, ink);
+  writeLive(pen, [...texts, dropText(nozzle, at, lengths, ink)], marks, lines, ink);
 }
 
 /** How far the orifice hangs below its ceiling. */
@@ -56,15 +59,15 @@ function dropText(nozzle: DerivedNozzle, at: Px, lengths: Lengths, ink: Ink): Li
 
 const LIVE_px = 17;
 
-function writeLive(pen: Pen, texts: readonly LiveText[], at: Px, lines: readonly (readonly [number, number, number, number])[], ink: Ink): void {
+function writeLive(pen: Pen, texts: readonly LiveText[], boxes: readonly LabelBox[], lines: readonly (readonly [number, number, number, number])[], ink: Ink): void {
   const style = { bold: true, size: 13 };
   const wishes = texts.map(({ text, spots }, i) => {
     const width = textWidth_px(pen, text, style) + 2;
     return { key: `${i}`, width, height: LIVE_px, spots: spots(width), must: true };
   });
-  const boxes = placeLabels(wishes, { boxes: [{ x: at.x - 16, y: at.y - 16, width: 32, height: 32 }], lines });
+  const placed = placeLabels(wishes, { boxes, lines });
   texts.forEach(({ text, colour }, i) => {
-    const box = boxes.get(`${i}`);
+    const box = placed.get(`${i}`);
     if (box) write(pen, text, { x: box.x + 1, y: box.y + LIVE_px / 2 }, { colour, halo: ink.paper, ...style });
   });
 }

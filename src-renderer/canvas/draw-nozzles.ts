@@ -3,7 +3,7 @@ import type { DerivedNozzle } from '#shared/derived/derived';
 import { refKey } from '#shared/model/plan';
 import { jetsKey } from './changed-things.ts';
 import { detailAt } from './level-of-detail.ts';
-import { type Pen, disc, pieces, setLine } from './pen.ts';
+import { type Pen, pieces, setLine } from './pen.ts';
 import type { Px } from './pen.ts';
 import { type Scene, networksOf } from './scene.ts';
 import { drawNozzle } from './symbols/nozzle-symbol.ts';
@@ -18,14 +18,16 @@ function nozzlesInSight(view: Viewport, scene: Scene, margin_px: number, keyOf: 
     .filter((nozzle) => isNear(nozzle.at) && scene.shows(keyOf(nozzle)));
 }
 
-/** Nozzles as rings with a stroke per hole; as dots while the scale is small. */
+/** Nozzles as rings with a stroke per hole; as small squares while the scale is small. */
 export function drawNozzles(pen: Pen, view: Viewport, scene: Scene): void {
   const { symbols } = detailAt(view.camera.scale_px_m);
   const { cool, ink, paper } = scene.ink;
+  pen.fillStyle = cool;
   for (const { at, holes_rad } of nozzlesInSight(view, scene, 24, ({ ref }) => refKey(ref))) {
     if (!at) continue;
-    if (symbols) drawNozzle(pen, toScreen(view, at), { colour: ink, paper, holes_rad });
-    else disc(pen, toScreen(view, at), 2.5, cool);
+    const p = toScreen(view, at);
+    if (symbols) drawNozzle(pen, p, { colour: ink, paper, holes_rad });
+    else pen.fillRect(p.x - 2, p.y - 2, 4, 4);
   }
 }
 

@@ -9,6 +9,9 @@ import { type Viewport, toScreen, visibleBox } from './viewport.ts';
 /** A floor plan is cut at this height: what begins above it is drawn as overhead [m]. Source: common practice. */
 export const PLAN_CUT_m = 1.2;
 
+/** A thing smaller than this is a speck [px]. */
+const SPECK_px = 3;
+
 /** Whether a thing hangs above the height at which the plan is cut. */
 export const isOverhead = ({ bottom_m }: Pick<Solid, 'bottom_m'>): boolean => bottom_m >= PLAN_CUT_m;
 
@@ -21,6 +24,13 @@ export function drawObstructions(pen: Pen, view: Viewport, scene: Scene): void {
     const { bounds } = each;
     if (bounds.maxX < box.minX || bounds.minX > box.maxX || bounds.maxY < box.minY || bounds.minY > box.maxY) continue;
     if (!scene.shows(refKey(each.ref))) continue;
+    const size_px = Math.max(bounds.maxX - bounds.minX, bounds.maxY - bounds.minY) * view.camera.scale_px_m;
+    if (size_px < SPECK_px) {
+      const p = toScreen(view, { x: bounds.minX, y: bounds.maxY });
+      pen.fillStyle = colour;
+      pen.fillRect(p.x, p.y, Math.max(1, size_px), Math.max(1, size_px));
+      continue;
+    }
     const ring = each.footprint.map((p) => toScreen(view, p));
     if (isOverhead(each)) {
       setLine(pen, { colour, width: 1.5, dash: [9, 4] });

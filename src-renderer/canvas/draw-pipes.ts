@@ -2,7 +2,7 @@ import type { DerivedNetwork, DerivedPipe, Fitting } from '#shared/derived/deriv
 import { distance_m } from '#shared/geometry/point';
 import { refKey } from '#shared/model/plan';
 import { detailAt, pipeWidth_px } from './level-of-detail.ts';
-import { type Pen, heading_rad, pieces, setLine } from './pen.ts';
+import { type Pen, type Px, gap_px, heading_rad, pieces, setLine } from './pen.ts';
 import { type Scene, networksOf } from './scene.ts';
 import { drawFitting } from './symbols/fitting-symbol.ts';
 import { drawUpright } from './symbols/riser-symbol.ts';
@@ -35,7 +35,7 @@ export function drawPipes(pen: Pen, view: Viewport, scene: Scene): void {
     if (shown.length === 0) continue;
     for (const [width, pipes] of bySize(shown, view.camera.scale_px_m)) {
       setLine(pen, { colour: cool, width, cap: 'round' });
-      pieces(pen, pipes.filter((pipe) => !isPoint(pipe)).map(({ from, to }) => [toScreen(view, from), toScreen(view, to)]));
+      pieces(pen, joinedRuns(pipes, view));
     }
     if (detail.fittings) drawFittings(pen, view, scene, network, shown);
     if (detail.symbols) {
@@ -46,6 +46,28 @@ export function drawPipes(pen: Pen, view: Viewport, scene: Scene): void {
       }
     }
   }
+}
+
+/** A run of joined pipes is drawn with places at least this far apart [px]. */
+const LEAST_RUN_px = 1;
+
+/** The pipes as straight pieces on the screen; those too short to be seen are drawn together with what they lead to. */
+function* joinedRuns(pipes: readonly DerivedPipe[], view: Viewport): Generator<[Px, Px]> {
+  let begin: Px | undefined;
+  let end: DerivedPipe['to'] | undefined;
+  for (const pipe of pipes) {
+    if (isPoint(pipe)) continue;
+    const to = toScreen(view, pipe.to);
+    if (!begin || pipe.from !== end) {
+      if (begin && end) yield [begin, toScreen(view, end)];
+      begin = toScreen(view, pipe.from);
+    }
+    end = pipe.to;
+    if (gap_px(begin, to) < LEAST_RUN_px) continue;
+    yield [begin, to];
+    begin = undefined;
+  }
+  if (begin && end) yield [begin, toScreen(view, end)];
 }
 
 /** Pipes by the width of their line, so that each width is set once. */

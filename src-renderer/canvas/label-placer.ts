@@ -24,10 +24,12 @@ export interface LabelObstacles {
 }
 
 const CELL_px = 96;
+/** Squares in a row of the grid: more than any drawing has. */
+const ROW = 1 << 20;
 
 /** Boxes and lines by the squares of a coarse grid that they touch. */
 class Squares<T> {
-  private readonly cells = new Map<string, T[]>();
+  private readonly cells = new Map<number, T[]>();
 
   add(item: T, minX: number, minY: number, maxX: number, maxY: number): void {
     this.each(minX, minY, maxX, maxY, (key) => {
@@ -37,17 +39,26 @@ class Squares<T> {
     });
   }
 
-  near(box: LabelBox): Set<T> {
-    const found = new Set<T>();
+  /** What may touch a box, each once. */
+  near(box: LabelBox): readonly T[] {
+    let only: readonly T[] | undefined;
+    let several: Set<T> | undefined;
     this.each(box.x, box.y, box.x + box.width, box.y + box.height, (key) => {
-      for (const item of this.cells.get(key) ?? []) found.add(item);
+      const cell = this.cells.get(key);
+      if (!cell) return;
+      if (!only) {
+        only = cell;
+        return;
+      }
+      several ??= new Set(only);
+      for (const item of cell) several.add(item);
     });
-    return found;
+    return several ? [...several] : (only ?? []);
   }
 
-  private each(minX: number, minY: number, maxX: number, maxY: number, visit: (key: string) => void): void {
+  private each(minX: number, minY: number, maxX: number, maxY: number, visit: (key: number) => void): void {
     for (let i = Math.floor(minX / CELL_px); i <= Math.floor(maxX / CELL_px); i += 1) {
-      for (let j = Math.floor(minY / CELL_px); j <= Math.floor(maxY / CELL_px); j += 1) visit(`${i}/${j}`);
+      for (let j = Math.floor(minY / CELL_px); j <= Math.floor(maxY / CELL_px); j += 1) visit(i * ROW + j);
     }
   }
 }
@@ -58,23 +69,24 @@ export const overlap_px2 = (a: LabelBox, b: LabelBox): number =>
   Math.max(0, Math.min(a.y + a.height, b.y + b.height) - Math.max(a.y, b.y));
 
 /** Length of a line inside a box [px]; 0 when it passes by. */
-export function lineInside_px(box: LabelBox, [x1, y1, x2, y2]: readonly [number, number, number, number]): number {
+export function lineInside_px({ x, y, width, height }: LabelBox, [x1, y1, x2, y2]: readonly [number, number, number, number]): number {
+  const dx = x2 - x1;
+  const dy = y2 - y1;
   let from = 0;
   let to = 1;
-  for (const [start, delta, low, high] of [
-    [x1, x2 - x1, box.x, box.x + box.width],
-    [y1, y2 - y1, box.y, box.y + box.height],
-  ] as const) {
-    if (delta === 0) {
-      if (start < low || start > high) return 0;
-      continue;
-    }
-    const a = (low - start) / delta;
-    const b = (high - start) / delta;
-    from = Math.max(from, Math.min(a, b));
-    to = Math.min(to, Math.max(a, b));
+  if (dx === 0) {
+    if (x1 < x || x1 > x + width) return 0;
+  } else {
+    from = Math.max(from, Math.min((x - x1) / dx, (x + width - x1) / dx));
+    to = Math.min(to, Math.max((x - x1) / dx, (x + width - x1) / dx));
   }
-  return to <= from ? 0 : (to - from) * Math.hypot(x2 - x1, y2 - y1);
+  if (dy === 0) {
+    if (y1 < y || y1 > y + height) return 0;
+  } else {
+    from = Math.max(from, Math.min((y - y1) / dy, (y + height - y1) / dy));
+    to = Math.min(to, Math.max((y - y1) / dy, (y + height - y1) / dy));
+  }
+  return to <= from ? 0 : (to - from) * Math.hypot(dx, dy);
 }
 
 /** Widest square span that a line is entered under in one piece; longer lines are cut so that few squares hold them. */

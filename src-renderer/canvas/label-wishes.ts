@@ -1,10 +1,10 @@
 import type { DerivedNetwork, DerivedPipe, Space } from '#shared/derived/derived';
-import { boundsOf, isInside } from '#shared/geometry/outline';
+import { type Box, boundsOf, boxesTouch, isInside } from '#shared/geometry/outline';
 import { refKey } from '#shared/model/plan';
 import { PIPE_TABLE, type PipeSize } from '#shared/profile/pipe-table';
 import { formatLength } from '#shared/units/length-text';
 import { formatQuantity } from '#shared/units/quantity-text';
-import { OBSTRUCTION_WORDS } from '../plan-words.ts';
+import { OBSTRUCTION_WORDS } from '#shared/model/thing-name';
 import { cylinderRadius_px } from './draw-cylinders.ts';
 import { isOverhead } from './draw-obstructions.ts';
 import { endsAtNozzle, isPoint } from './draw-pipes.ts';
@@ -40,7 +40,12 @@ export interface LabelContext {
   readonly view: Viewport;
   readonly detail: Detail;
   readonly measure: MeasureText;
+  /** Part of the plan in which texts are wanted [m]. */
+  readonly region: Box;
 }
+
+/** Whether a place lies in a box. */
+export const isInBox = ({ x, y }: { readonly x: number; readonly y: number }, box: Box): boolean => x >= box.minX && x <= box.maxX && y >= box.minY && y <= box.maxY;
 
 /** Screen place with the plan's origin at 0, 0: it does not change while the board is only moved. */
 export const fixedPx = ({ camera }: Viewport, p: { readonly x: number; readonly y: number }): Px => ({ x: p.x * camera.scale_px_m, y: -p.y * camera.scale_px_m });
@@ -69,9 +74,9 @@ export function labelsOf(context: LabelContext): Label[] {
   ];
 }
 
-function nozzleFlags({ scene, view, detail, measure }: LabelContext, network: DerivedNetwork): Label[] {
+function nozzleFlags({ scene, view, detail, measure, region }: LabelContext, network: DerivedNetwork): Label[] {
   return network.nozzles.flatMap(({ ref, nozzle, at }) => {
-    if (!at || !scene.shows(refKey(ref))) return [];
+    if (!at || !isInBox(at, region) || !scene.shows(refKey(ref))) return [];
     const lines: LabelLine[] = [{ text: nozzle.name || 'nozzle', bold: true, size: 13, colour: scene.ink.ink }];
     if (detail.figures) lines.push({ text: `at ${formatLength(at.z, scene.lengths)}`, colour: scene.ink.quiet });
     const box = sized(measure, lines);
@@ -80,11 +85,11 @@ function nozzleFlags({ scene, view, detail, measure }: LabelContext, network: De
   });
 }
 
-function cylinderNames({ scene, view, measure }: LabelContext, network: DerivedNetwork): Label[] {
+function cylinderNames({ scene, view, measure, region }: LabelContext, network: DerivedNetwork): Label[] {
   const radius = cylinderRadius_px(view, network);
   return Object.values(network.network.cylinders).flatMap((cylinder) => {
     const key = refKey({ kind: 'cylinder', network: network.network.id, id: cylinder.id });
-    if (!cylinder.name || !scene.shows(key)) return [];
+    if (!cylinder.name || !isInBox(cylinder.at, region) || !scene.shows(key)) return [];
     const box = sized(measure, [{ text: cylinder.name, bold: true, colour: scene.ink.ink }]);
     const place = fixedPx(view, cylinder.at);
     const front = { x: Math.cos(cylinder.back_rad + Math.PI), y: -Math.sin(cylinder.back_rad + Math.PI) };
@@ -93,9 +98,9 @@ function cylinderNames({ scene, view, measure }: LabelContext, network: DerivedN
   });
 }
 
-function roomName({ scene, view, measure }: LabelContext, room: Space): Label[] {
+function roomName({ scene, view, measure, region }: LabelContext, room: Space): Label[] {
   const key = refKey(room.enclosureRef);
-  if (!scene.shows(key)) return [];
+  if (!boxesTouch(room.bounds, region) || !scene.shows(key)) return [];
   const { ink, lengths } = scene;
   const height = room.enclosure.height_m === null ? 'height not known' : `${formatLength(room.enclosure.height_m, lengths)} high`;
   const volume = room.grossVolume_m3 === undefined ? '' : `${formatQuantity(room.grossVolume_m3, 'volume', lengths)}, `;
@@ -113,8 +118,8 @@ function spotsInside(room: Space, view: Viewport, box: { width: number; height: 
   const { minX, minY, maxX, maxY } = room.bounds;
   const middle = fixedPx(view, { x: (minX + maxX) / 2, y: (minY + maxY) / 2 });
   const found: Px[] = [];
-  const columns = 9;
-  const rows = 9;
+  const columns = 7;
+  const rows = 7;
   for (let i = 0; i < columns; i += 1) {
     for (let j = 0; j < rows; j += 1) {
       const spot = {
@@ -138,9 +143,9 @@ function spotsInside(room: Space, view: Viewport, box: { width: number; height: 
   return found.sort((a, b) => away(a) - away(b));
 }
 
-function uprightHeights({ scene, view, measure }: LabelContext, network: DerivedNetwork): Label[] {
+function uprightHeights({ scene, view, measure, region }: LabelContext, network: DerivedNetwork): Label[] {
   return network.pipes.flatMap((pipe) => {
-    if (!isPoint(pipe) || endsAtNozzle(pipe) || !scene.shows(refKey(pipe.ref))) return [];
+    if (!isPoint(pipe) || !isInBox(pipe.from, region) || endsAtNozzle(pipe) || !scene.shows(refKey(pipe.ref))) return [];
     const way = pipe.to.z >= pipe.from.z ? 'up' : 'down';
     const text = `${formatLength(pipe.from.z, scene.lengths)} ${way} to ${formatLength(pipe.to.z, scene.lengths)}`;
     const box = sized(measure, [{ text, colour: scene.ink.cool }]);
@@ -153,12 +158,12 @@ const SIZE_REPEAT_px = 170;
 /** Shorter pipes carry no size [px]. */
 const SIZE_LEAST_px = 46;
 
-function pipeSizes({ scene, view, measure }: LabelContext, network: DerivedNetwork): Label[] {
+function pipeSizes({ scene, view, measure, region }: LabelContext, network: DerivedNetwork): Label[] {
   const labels: Label[] = [];
   const written: { text: string; at: Px }[] = [];
   const ends = (pipe: DerivedPipe): [Px, Px] => [fixedPx(view, pipe.from), fixedPx(view, pipe.to)];
   const length = (pipe: DerivedPipe): number => gap_px(...ends(pipe));
-  const longest = network.pipes.filter((pipe) => !isPoint(pipe) && scene.shows(refKey(pipe.ref))).sort((a, b) => length(b) - length(a));
+  const longest = network.pipes.filter((pipe) => !isPoint(pipe) && (isInBox(pipe.from, region) || isInBox(pipe.to, region)) && scene.shows(refKey(pipe.ref))).sort((a, b) => length(b) - length(a));
   for (const pipe of longest) {
     const run = length(pipe);
     if (run < SIZE_LEAST_px) break;
@@ -182,11 +187,11 @@ function pipeSizes({ scene, view, measure }: LabelContext, network: DerivedNetwo
   return labels;
 }
 
-function obstructionNames({ scene, view, detail, measure }: LabelContext): Label[] {
+function obstructionNames({ scene, view, detail, measure, region }: LabelContext): Label[] {
   const { ink, lengths } = scene;
   return solidsOf(scene).flatMap((each) => {
     const key = refKey(each.ref);
-    if (!scene.shows(key)) return [];
+    if (!boxesTouch(each.bounds, region) || !scene.shows(key)) return [];
     const lines: LabelLine[] = [{ text: each.obstruction.name || OBSTRUCTION_WORDS[each.obstruction.kind], colour: ink.solid }];
     if (detail.figures) {
       lines.push({ text: isOverhead(each) ? `underside ${formatLength(each.bottom_m, lengths)}` : `top ${formatLength(each.top_m, lengths)}`, colour: ink.solid });

@@ -8,7 +8,9 @@ import { type Viewport, isSameView, transformBetween } from './viewport.ts';
 export type Paint = (pen: Pen, view: Viewport) => unknown;
 
 /** A layer dearer than this is shifted as a picture while the board moves, and drawn sharp when it rests [ms]. */
-const DEAR_ms = 6;
+const DEAR_ms = 7;
+/** A frame that takes longer than this was held up by what was drawn in it [ms]. */
+const LONG_FRAME_ms = 25;
 /** The board rests when it has not moved for so long [ms]. */
 const REST_ms = 90;
 
@@ -20,6 +22,7 @@ class Painter {
   private cost_ms = 0;
   private drawnAt_ms = 0;
   private timer: ReturnType<typeof setTimeout> | undefined;
+  private frame = 0;
 
   constructor(view: Viewport) {
     this.view = view;
@@ -42,7 +45,7 @@ class Painter {
     this.view = view;
     const drawn = this.drawn;
     if (!drawn || isSameView(drawn, view)) return;
-    const overdue = performance.now() - this.drawnAt_ms > Math.max(240, this.cost_ms * 8);
+    const overdue = performance.now() - this.drawnAt_ms > Math.max(300, this.cost_ms * 16);
     if (this.cost_ms < DEAR_ms || overdue || drawn.width !== view.width || drawn.height !== view.height) {
       this.sharp(layer);
       return;
@@ -57,10 +60,20 @@ class Painter {
     clearTimeout(this.timer);
     layer.getNativeCanvasElement().style.transform = '';
     layer.draw();
+    const drawnAt_ms = this.drawnAt_ms;
+    cancelAnimationFrame(this.frame);
+    // Browsers put off the painting of what was drawn: the next frame shows what it cost.
+    this.frame = requestAnimationFrame(() => {
+      this.frame = requestAnimationFrame(() => {
+        const waited_ms = performance.now() - drawnAt_ms;
+        if (waited_ms > 2 * LONG_FRAME_ms) this.cost_ms = Math.max(this.cost_ms, waited_ms - LONG_FRAME_ms);
+      });
+    });
   }
 
   stop(): void {
     clearTimeout(this.timer);
+    cancelAnimationFrame(this.frame);
   }
 }
 

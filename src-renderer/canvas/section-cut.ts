@@ -1,6 +1,6 @@
 import type { Derived, DerivedNetwork, DerivedNozzle, Solid, Space } from '#shared/derived/derived';
 import { floorAt_m } from '#shared/derived/spaces';
-import { type Outline, isInside, sidesOf } from '#shared/geometry/outline';
+import { type Box, type Outline, boundsOf, boxesTouch, isInside, sidesOf } from '#shared/geometry/outline';
 import { type PlanPoint, type PlanPoint3, distance_m, planPoint } from '#shared/geometry/point';
 import { type Segment, distanceToSegment_m, meetingOf } from '#shared/geometry/segment';
 import type { RefOf } from '#shared/model/plan';
@@ -91,13 +91,14 @@ const EDGE_m = 1e-5;
 interface Piece extends Segment {
   readonly start_m: number;
   readonly length_m: number;
+  readonly bounds: Box;
 }
 
 const piecesOf = ({ places }: SectionPath): Piece[] => {
   const along = alongOf_m(places);
   return places.slice(1).flatMap((b, i) => {
     const a = places[i];
-    return a ? [{ a, b, start_m: along[i] ?? 0, length_m: distance_m(a, b) }] : [];
+    return a ? [{ a, b, start_m: along[i] ?? 0, length_m: distance_m(a, b), bounds: boundsOf([a, b]) }] : [];
   });
 };
 
@@ -175,7 +176,7 @@ function onLine({ a, b, length_m }: Piece, p: PlanPoint | PlanPoint3): { s: numb
 export function cutSection(derived: Derived, path: SectionPath, level: string): SectionCut {
   const pieces = piecesOf(path);
   const spaces = derived.spaces.filter((space) => space.level.id === level && (path.enclosure === undefined || space.enclosure.id === path.enclosure));
-  const bays = pieces.flatMap((piece) => spaces.flatMap((space) => stretchesIn(piece, space.outline, space.holes).map((stretch) => bayOf(space, piece, stretch))));
+  const bays = pieces.flatMap((piece) => spaces.filter(({ bounds }) => boxesTouch(bounds, piece.bounds)).flatMap((space) => stretchesIn(piece, space.outline, space.holes).map((stretch) => bayOf(space, piece, stretch))));
   const rooms = [...new Set(bays.map(({ space }) => space))].filter((space) => space.kind === 'room');
   const solids = solidsAlong(derived, level, pieces, path, rooms);
   const networks = derived.networks.filter((network) => network.network.level === level);
@@ -202,7 +203,7 @@ export function cutSection(derived: Derived, path: SectionPath, level: string): 
 function solidsAlong(derived: Derived, level: string, pieces: readonly Piece[], path: SectionPath, rooms: readonly Space[]): CutSolid[] {
   const all = derived.solids.filter((solid) => solid.ref.level === level);
   const cut = all.flatMap((solid) =>
-    pieces.flatMap((piece) => stretchesIn(piece, solid.footprint, []).map(([from, to]) => ({ solid, from_m: piece.start_m + from, to_m: piece.start_m + to, isCut: true }))),
+    pieces.filter((piece) => boxesTouch(solid.bounds, piece.bounds)).flatMap((piece) => stretchesIn(piece, solid.footprint, []).map(([from, to]) => ({ solid, from_m: piece.start_m + from, to_m: piece.start_m + to, isCut: true }))),
   );
   const isCut = new Set(cut.map(({ solid }) => solid));
   const inRooms = [...new Set(rooms.flatMap((room) => room.solids))].filter((solid) => !isCut.has(solid));

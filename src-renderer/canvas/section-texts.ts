@@ -1,8 +1,8 @@
 import { refKey } from '#shared/model/plan';
 import { formatAgainstLimit, formatLength } from '#shared/units/length-text';
 import type { Verdict } from '#shared/rules/finding';
+import { OBSTRUCTION_WORDS } from '#shared/model/thing-name';
 import type { Ink } from '../ink.ts';
-import { OBSTRUCTION_WORDS } from '../plan-words.ts';
 import { cylinderDiameter_m } from './draw-cylinders.ts';
 import { type LabelBox, type LabelWish, placeLabels } from './label-placer.ts';
 import type { Px } from './pen.ts';
@@ -42,7 +42,7 @@ export function isDropKept({ nozzle }: SectionNozzle): boolean | undefined {
   return drop_m === undefined || limit_m === undefined ? undefined : drop_m >= -1e-9 && drop_m <= limit_m + 1e-9;
 }
 
-/** "N1 at 7'-4", 0'-8" below ceiling": where an orifice hangs, in words. */
+/** "N1 at 7'-4", 8" below ceiling": where an orifice hangs, in words. */
 export function dropText({ nozzle, at }: SectionNozzle, lengths: 'feet' | 'metric'): string {
   const drop_m = ceilingDrop_m(nozzle);
   const limit_m = nozzle.profile?.limits.nozzleToCeiling_m?.value;
@@ -90,7 +90,7 @@ function nozzleTexts(cut: SectionCut, { view, ink, lengths, selection, measure }
         width,
         height: HEIGHT_px,
         must: true,
-        spots: [10, 27, 44, 61, -30, -47].flatMap((dy) => [-width / 2, 14, -width - 14].map((dx) => ({ x: clamp(at.x + dx), y: at.y + dy }))),
+        spots: [10, 27, 44, 61, -30, -47].flatMap((dy) => [-width / 2, 14, -width - 14].map((dx) => ({ x: clamp(at.x + dx), y: Math.max(32, Math.min(at.y + dy, view.height - HEIGHT_px - 2)) }))),
       };
     });
 }
@@ -176,7 +176,9 @@ function symbolBoxes(cut: SectionCut, { view }: TextContext): LabelBox[] {
     const p = sectionPx(view, { s: along_m, z: outletHeight_m ?? 1.6 });
     return { x: p.x - 8, y: p.y - 8, width: 16, height: 26 };
   });
-  return [...nozzles, ...valves];
+  // The title at the left and the buttons at the right of the strip's head.
+  const head = { x: 0, y: 0, width: view.width, height: 30 };
+  return [...nozzles, ...valves, head, { x: view.width - 220, y: 0, width: 220, height: 38 }];
 }
 
 /** Lines that a text should keep off. */
