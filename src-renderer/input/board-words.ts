@@ -1,5 +1,5 @@
 import type { Plan, Ref } from '#shared/model/plan';
-import { thingName } from '../plan-words.ts';
+import { thingName } from '#shared/model/thing-name';
 
 /** What is selected, in words for those who hear the board. */
 export function selectionWords(plan: Plan, selection: readonly Ref[]): string {

@@ -1,8 +1,9 @@
 import { useEffect, useLayoutEffect, useRef, useState } from 'react';
 import { type Ref, isSameRef } from '#shared/model/plan';
+import { thingName } from '#shared/model/thing-name';
 import type { Action } from '../actions/action.ts';
 import { findAction } from '../actions/actions.ts';
-import { STAGE_TOOLS, thingName } from '../plan-words.ts';
+import { STAGE_TOOLS } from '../plan-words.ts';
 import { useStoreItself } from '../store/use-store.ts';
 import { MenuItem, moveInMenu } from './main-menu.tsx';
 import { useActionContext, useDesk } from './window-context.ts';

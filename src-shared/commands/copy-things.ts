@@ -1,5 +1,6 @@
 import type { Draft } from 'immer';
 import { type Enclosure, type Network, type Plan, type Ref, type RefOf, takeId } from '../model/plan.ts';
+import { thingsInSentence } from '../model/thing-name.ts';
 import { command, refuse } from './command.ts';
 import { cylinderOf, dimensionOf, enclosureOf, levelOf, networkOf, nodeIn, noteOf, nozzleOf, obstructionOf, openingOf, ceilingZoneOf, pipeOf, underlayOf } from './lookup.ts';
 import { type Mapping, mapEnclosure, mappedRing, nodesOfRefs, wholeRefs } from './map-things.ts';
@@ -153,7 +154,7 @@ function copyNetwork(draft: Draft<Plan>, source: Network, mapping: Mapping): Ref
  * @param dx east [m]  @param dy north [m]
  * Refuses a shift of nothing, for the copy would hide behind the first, and a wall or corner on its own.
  */
-export const copyThings = command('Copy', (draft, refs: readonly Ref[], dx: number, dy: number): readonly Ref[] => {
+export const copyThings = command((plan: Plan, refs: readonly Ref[], _dx: number, _dy: number) => `Copy ${thingsInSentence(plan, refs)}`, (draft, refs: readonly Ref[], dx: number, dy: number): readonly Ref[] => {
   if (!Number.isFinite(dx) || !Number.isFinite(dy)) refuse('This distance is not a number.');
   if (Math.hypot(dx, dy) < JOIN_m) refuse('The copy would lie on the first. Choose another place for it.');
   const mapping: Mapping = { point: ({ x, y }) => ({ x: x + dx, y: y + dy }), direction: (angle_rad) => angle_rad, isMirrored: false, isShift: true };

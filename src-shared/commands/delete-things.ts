@@ -1,5 +1,6 @@
 import type { Draft } from 'immer';
 import type { Enclosure, Network, Pipe, Plan, Ref, RefOf } from '../model/plan.ts';
+import { thingsInSentence } from '../model/thing-name.ts';
 import { asItStood } from './as-it-stood.ts';
 import { command, refuse } from './command.ts';
 import { ceilingZoneOf, cornerOf, cylinderOf, dimensionOf, enclosureOf, entryOf, levelOf, networkOf, nodeIn, nodeOf, noteOf, nozzleOf, obstructionOf, openingOf, pipeOf, underlayOf } from './lookup.ts';
@@ -154,7 +155,7 @@ function deleteFromLevel(draft: Draft<Plan>, ref: Ref): void {
  * shaft takes the shaft along. An imported file goes with the last floor plan that shows it.
  * Refuses a thing that has gone already, a wall of an outline, and corners that the outline cannot do without.
  */
-export const deleteThings = command('Delete', (draft, refs: readonly Ref[]) => {
+export const deleteThings = command((plan: Plan, refs: readonly Ref[]) => `Delete ${thingsInSentence(plan, refs)}`, (draft, refs: readonly Ref[]) => {
   const whole = wholeRefs(refs);
   const corners = whole.flatMap((ref) => (ref.kind === 'corner' || ref.kind === 'wall' ? [ref] : []));
   const parts = whole.flatMap((ref) => ('network' in ref ? [ref] : []));

@@ -1,5 +1,6 @@
 import { type PlanPoint, distance_m } from '../geometry/point.ts';
-import type { Ref } from '../model/plan.ts';
+import type { Plan, Ref } from '../model/plan.ts';
+import { thingsInSentence } from '../model/thing-name.ts';
 import { command, refuse } from './command.ts';
 import { mapThings } from './map-things.ts';
 import { JOIN_m, soundPoint } from './sound-value.ts';
@@ -10,7 +11,7 @@ import { JOIN_m, soundPoint } from './sound-value.ts';
  * Refuses a line without direction, any floor plan, a door or vent without its enclosure, and where an outline would
  * cross itself.
  */
-export const mirrorThings = command('Mirror', (draft, refs: readonly Ref[], a: PlanPoint, b: PlanPoint) => {
+export const mirrorThings = command((plan: Plan, refs: readonly Ref[], _a: PlanPoint, _b: PlanPoint) => `Mirror ${thingsInSentence(plan, refs)}`, (draft, refs: readonly Ref[], a: PlanPoint, b: PlanPoint) => {
   const [from, to] = [soundPoint(a), soundPoint(b)];
   const length_m = distance_m(from, to);
   if (length_m < JOIN_m) refuse('The line to mirror across needs two places apart.');

@@ -1,4 +1,5 @@
-import type { Ref } from '../model/plan.ts';
+import type { Plan, Ref } from '../model/plan.ts';
+import { thingsInSentence } from '../model/thing-name.ts';
 import { command, refuse } from './command.ts';
 import { enclosureOf, networkOf, nodeIn, obstructionOf, openingOf, nozzleOf } from './lookup.ts';
 import { type Mapping, mapThings, nodesOfRefs, wholeRefs } from './map-things.ts';
@@ -15,7 +16,7 @@ import { soundCoordinate_m } from './sound-value.ts';
  * @param rise_m up [m], for obstructions and network parts; 0 unless given
  * Refuses a locked floor plan, and where an outline would cross itself or a pipe would have no length.
  */
-export const moveThings = command('Move', (draft, refs: readonly Ref[], dx: number, dy: number, rise_m?: number) => {
+export const moveThings = command((plan: Plan, refs: readonly Ref[], _dx: number, _dy: number, _rise_m?: number) => `Move ${thingsInSentence(plan, refs)}`, (draft, refs: readonly Ref[], dx: number, dy: number, rise_m?: number) => {
   const dz = rise_m ?? 0;
   if (![dx, dy, dz].every(Number.isFinite)) refuse('This distance is not a number.');
   const mapping: Mapping = { point: ({ x, y }) => ({ x: x + dx, y: y + dy }), direction: (angle_rad) => angle_rad, isMirrored: false, isShift: true };

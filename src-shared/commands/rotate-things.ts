@@ -1,5 +1,6 @@
 import type { PlanPoint } from '../geometry/point.ts';
-import type { Ref } from '../model/plan.ts';
+import type { Plan, Ref } from '../model/plan.ts';
+import { thingsInSentence } from '../model/thing-name.ts';
 import { command } from './command.ts';
 import { mapThings } from './map-things.ts';
 import { soundAngle_rad, soundPoint } from './sound-value.ts';
@@ -16,7 +17,7 @@ function turnOf(angle_rad: number): { readonly cos: number; readonly sin: number
  * slopes turn with it; pipes take along what stands upright over or under them.
  * Refuses a locked floor plan, a door or vent without its enclosure, and where an outline would cross itself.
  */
-export const rotateThings = command('Turn', (draft, refs: readonly Ref[], about: PlanPoint, angle_rad: number) => {
+export const rotateThings = command((plan: Plan, refs: readonly Ref[], _about: PlanPoint, _angle_rad: number) => `Turn ${thingsInSentence(plan, refs)}`, (draft, refs: readonly Ref[], about: PlanPoint, angle_rad: number) => {
   const turn_rad = soundAngle_rad(angle_rad);
   const centre = soundPoint(about);
   const { cos, sin } = turnOf(turn_rad);

@@ -1,8 +1,8 @@
 import { editEnclosure } from '#shared/commands/edit-enclosure';
 import { distance_m } from '#shared/geometry/point';
 import type { Enclosure, RefOf } from '#shared/model/plan';
+import { thingName } from '#shared/model/thing-name';
 import { useStoreItself } from '../../store/use-store.ts';
-import { thingName } from '../../plan-words.ts';
 import { Choice, Tick, optionsOf } from '../fields/choice.tsx';
 import { LengthField, QuantityField } from '../fields/quantity-field.tsx';
 import { LongTextField, TextField } from '../fields/text-field.tsx';

@@ -1,7 +1,7 @@
 import { editObstruction } from '#shared/commands/edit-obstruction';
 import { area_m2, boundsOf } from '#shared/geometry/outline';
 import type { Obstruction, RefOf } from '#shared/model/plan';
-import { OBSTRUCTION_WORDS } from '../../plan-words.ts';
+import { OBSTRUCTION_WORDS } from '#shared/model/thing-name';
 import { Choice, optionsOf } from '../fields/choice.tsx';
 import { LengthField } from '../fields/quantity-field.tsx';
 import { TextField } from '../fields/text-field.tsx';

@@ -2,7 +2,7 @@ import { editCeilingZone } from '#shared/commands/edit-ceiling-zone';
 import { editOpening } from '#shared/commands/edit-opening';
 import { area_m2 } from '#shared/geometry/outline';
 import type { CeilingZone, Opening, RefOf } from '#shared/model/plan';
-import { OPENING_WORDS } from '../../plan-words.ts';
+import { OPENING_WORDS } from '#shared/model/thing-name';
 import { Choice, KnownChoice, optionsOf } from '../fields/choice.tsx';
 import { LengthField, QuantityField } from '../fields/quantity-field.tsx';
 import { TextField } from '../fields/text-field.tsx';

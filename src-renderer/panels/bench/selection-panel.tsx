@@ -1,6 +1,6 @@
 import type { Ref } from '#shared/model/plan';
 import { findingKey } from '#shared/rules/finding';
-import { thingName } from '../../plan-words.ts';
+import { thingName } from '#shared/model/thing-name';
 import { findingsOf, selectEvaluation } from '../../store/selectors.ts';
 import type { State } from '../../store/state.ts';
 import { useStore } from '../../store/use-store.ts';

@@ -1,8 +1,9 @@
 import { useState } from 'react';
 import { moveThings } from '#shared/commands/move-things';
 import type { Ref, RefOf } from '#shared/model/plan';
+import { kindWord, thingName } from '#shared/model/thing-name';
 import { alignSelection, mirrorSelection, turnSelection, wallOfSelection } from '../../actions/arrange-actions.ts';
-import { kindWord, countOf, thingName } from '../../plan-words.ts';
+import { countOf } from '../../plan-words.ts';
 import { useStore, useStoreItself } from '../../store/use-store.ts';
 import { DoWithAngle, DoWithLength } from '../fields/action-fields.tsx';
 import { Choice } from '../fields/choice.tsx';

@@ -1,5 +1,5 @@
+import { OBSTRUCTION_WORDS, OPENING_WORDS } from '#shared/model/thing-name';
 import type { State, ToolOptions } from '../../store/state.ts';
-import { OBSTRUCTION_WORDS, OPENING_WORDS } from '../../plan-words.ts';
 import { useStore, useStoreItself } from '../../store/use-store.ts';
 import { Choice, optionsOf } from '../fields/choice.tsx';
 import { LengthField } from '../fields/quantity-field.tsx';

@@ -1,8 +1,8 @@
 import { addLevel } from '#shared/commands/add-level';
 import { editLevel } from '#shared/commands/edit-level';
 import type { Level, Ref } from '#shared/model/plan';
+import { thingName } from '#shared/model/thing-name';
 import { levelsInOrder, showLevel } from '../../actions/view-actions.ts';
-import { thingName } from '../../plan-words.ts';
 import { shownPlan } from '../../store/selectors.ts';
 import type { State } from '../../store/state.ts';
 import { useStore, useStoreItself } from '../../store/use-store.ts';

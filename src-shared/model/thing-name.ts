@@ -1,0 +1,92 @@
+import type { Plan, Ref } from './plan.ts';
+
+/** Kinds of opening in the user's words. */
+export const OPENING_WORDS = {
+  door: 'Door',
+  'relief-vent': 'Relief vent',
+  damper: 'Damper',
+  grille: 'Grille',
+  penetration: 'Penetration',
+  window: 'Window',
+} as const;
+
+/** Kinds of obstacle in the user's words. */
+export const OBSTRUCTION_WORDS = {
+  beam: 'Beam',
+  duct: 'Duct',
+  rack: 'Rack',
+  cabinet: 'Cabinet',
+  column: 'Column',
+  light: 'Light',
+  tray: 'Cable tray',
+  other: 'Other',
+} as const;
+
+const WORDS: Readonly<Record<Ref['kind'], string>> = {
+  underlay: 'Floor plan',
+  enclosure: 'Enclosure',
+  obstruction: 'Obstacle',
+  dimension: 'Dimension',
+  note: 'Note',
+  corner: 'Corner',
+  wall: 'Wall',
+  opening: 'Opening',
+  'ceiling-zone': 'Ceiling zone',
+  network: 'Pipe network',
+  cylinder: 'Cylinder',
+  node: 'Pipe end',
+  pipe: 'Pipe',
+  nozzle: 'Nozzle',
+};
+
+/** What kind of thing a reference names, in the user's words. */
+export const kindWord = (ref: Ref): string => WORDS[ref.kind];
+
+/** The kind before a name, unless the name says it already: "Nozzle N2", but "West door". */
+const named = (word: string, name: string | undefined): string => {
+  if (!name) return word;
+  return name.toLowerCase().includes(word.toLowerCase()) ? name : `${word} ${name}`;
+};
+
+/** Name of a thing as the user knows it: "Nozzle N2", "Wall 3 of Signal hut". A thing that has gone answers its kind. */
+export function thingName(plan: Plan, ref: Ref): string {
+  const word = kindWord(ref);
+  if (ref.kind === 'network') return plan.networks[ref.id]?.name || word;
+  if ('network' in ref) {
+    const network = plan.networks[ref.network];
+    if (ref.kind === 'pipe') return named(word, network?.pipes[ref.id]?.size.concat(' in'));
+    if (ref.kind === 'cylinder') return named(word, network?.cylinders[ref.id]?.name);
+    if (ref.kind === 'nozzle') return named(word, network?.nozzles[ref.id]?.name);
+    return word;
+  }
+  const level = plan.levels[ref.level];
+  if ('enclosure' in ref) {
+    const enclosure = level?.enclosures[ref.enclosure];
+    if (!enclosure) return word;
+    if (ref.kind === 'opening') {
+      const opening = enclosure.openings[ref.id];
+      return opening ? named(OPENING_WORDS[opening.kind], opening.name) : word;
+    }
+    if (ref.kind === 'ceiling-zone') return named(word, enclosure.ceilingZones[ref.id]?.name);
+    const rings = [enclosure.outline, ...enclosure.holes];
+    const at = rings.map((ring) => ring.findIndex((corner) => corner.id === ref.id)).find((index) => index >= 0);
+    return at === undefined ? word : `${word} ${at + 1} of ${enclosure.name || 'the enclosure'}`;
+  }
+  if (ref.kind === 'enclosure') return level?.enclosures[ref.id]?.name || word;
+  if (ref.kind === 'obstruction') {
+    const solid = level?.obstructions[ref.id];
+    return solid ? named(OBSTRUCTION_WORDS[solid.kind], solid.name) : word;
+  }
+  if (ref.kind === 'underlay') return named(word, level?.underlays[ref.id]?.name);
+  return word;
+}
+
+/** The same inside a sentence: "nozzle N2", "door", "3 things". A name that the user gave keeps its capitals. */
+export function thingsInSentence(plan: Plan, refs: readonly Ref[]): string {
+  const [only] = refs;
+  if (!only) return 'nothing';
+  if (refs.length > 1) return `${refs.length} things`;
+  const name = thingName(plan, only);
+  const word = kindWord(only);
+  return name === word || name.startsWith(`${word} `) ? name.charAt(0).toLowerCase() + name.slice(1) : name;
+}
