@@ -28,18 +28,32 @@ export type UnpackedPlan =
   | { readonly ok: true; readonly plan: Plan; readonly assets: Readonly<Record<string, Uint8Array>>; readonly absent: string[]; readonly remarks: string[] }
   | PlanFailure;
 
+/** A plan that is too large to be opened again: packing it would lose it. Its message is for the user. */
+export class PlanTooLarge extends Error {
+  constructor() {
+    super('The plan and its floor plans are too large for one plan file. Take a floor plan out, or split the job into several plans.');
+  }
+}
+
 /**
  * Packs a plan with its imported floor plans into the bytes of a plan file (.nzw), a ZIP of plan.json and assets/.
  * The same plan and assets always pack to the same bytes.
  * @param assets bytes by file name, as `plan.assets` names them; files that the plan does not name are left out
+ * @throws {PlanTooLarge} what `unpackPlan` would not open again
  */
 export function packPlan(plan: Plan, assets: Readonly<Record<string, Uint8Array>>): Uint8Array {
-  const archive: Zippable = { [PLAN_NAME]: [strToU8(printPlan(plan)), { level: 6 }] };
+  const text = printPlan(plan);
+  const archive: Zippable = { [PLAN_NAME]: [strToU8(text), { level: 6 }] };
+  let total_bytes = text.length * 3;
   const files = Object.values(plan.assets).map(({ file }) => file);
   for (const file of files.sort()) {
     const bytes = Object.hasOwn(assets, file) ? assets[file] : undefined;
-    if (bytes) archive[`${ASSET_FOLDER}${file}`] = [bytes, { level: isPackedAlready(file) ? 0 : 6 }];
+    if (!bytes) continue;
+    archive[`${ASSET_FOLDER}${file}`] = [bytes, { level: isPackedAlready(file) ? 0 : 6 }];
+    total_bytes += bytes.length;
+    if (bytes.length > LARGEST_ASSET_bytes) throw new PlanTooLarge();
   }
+  if (text.length > LONGEST_JSON || total_bytes > LIMITS.total_bytes || files.length >= LIMITS.entries) throw new PlanTooLarge();
   return zipSync(archive, { mtime: PACKED_AT });
 }
 

@@ -4,7 +4,7 @@ import { deflateRawSync } from 'node:zlib';
 import fc from 'fast-check';
 import { unzipSync, zipSync } from 'fflate';
 import { describe, expect, test } from 'vitest';
-import { looksLikePlanFile, packPlan, unpackPlan } from '#shared/model/pack-plan';
+import { PlanTooLarge, looksLikePlanFile, packPlan, unpackPlan } from '#shared/model/pack-plan';
 import { printPlan } from '#shared/model/print-plan';
 import { readZip } from '#shared/model/zip-entries';
 import { planBuilder } from '../../support/plan-builder.ts';
@@ -98,6 +98,14 @@ describe('packing', () => {
     const less = packPlan(plan, { [firstFile]: assets[firstFile] ?? text(''), 'other.dxf': text('x') });
     expect(unpackPlan(less)).toMatchObject({ ok: true, absent: ['second.png'], assets: { [firstFile]: assets[firstFile] } });
     expect(Object.keys(unzipSync(less))).not.toContain('assets/other.dxf');
+  });
+
+  test('what could not be opened again is not packed', () => {
+    expect(() => packPlan(plan, { ...assets, [firstFile]: new Uint8Array(200 * 1024 * 1024 + 1) })).toThrow(PlanTooLarge);
+    const written = structuredClone(plan);
+    const level = written.levels['level-0'];
+    for (let i = 0; level && i < 900; i += 1) level.notes[`note-${i}`] = { id: `note-${i}`, at: { x: 0, y: 0 }, text: 'x'.repeat(20_000) };
+    expect(() => packPlan(written, {})).toThrow('too large for one plan file');
   });
 
   test('an archive from elsewhere is read when it is sound', () => {
