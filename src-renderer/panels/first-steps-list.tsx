@@ -1,5 +1,5 @@
-import { selectEvaluation, shownPlan } from '../store/selectors.ts';
-import type { State } from '../store/state.ts';
+import { useMemo } from 'react';
+import { presentEvaluation } from '../store/selectors.ts';
 import { useStore } from '../store/use-store.ts';
 import { firstSteps } from './first-steps.ts';
 import { isBare } from './is-bare.ts';
@@ -7,16 +7,19 @@ import { VerdictMark } from './verdict-mark.tsx';
 import { useRun } from './window-context.ts';
 
 /** Whether nothing is left of the steps, or the board is bare and the start page shows them. */
-export const isFirstDrawingDone = (state: State): boolean => isBare(state) || firstSteps(shownPlan(state), selectEvaluation(state)).every((step) => step.isDone);
+export function useFirstDrawingDone(): boolean {
+  const bare = useStore(isBare);
+  const evaluation = useStore(presentEvaluation);
+  return useMemo(() => bare || firstSteps(evaluation.derived.plan, evaluation).every((step) => step.isDone), [bare, evaluation]);
+}
 
 /** The five steps of a first drawing, each ticked off as it is done. */
 export function FirstStepsList({ onGo }: { onGo?(): void }) {
-  const plan = useStore(shownPlan);
-  const evaluation = useStore(selectEvaluation);
+  const evaluation = useStore(presentEvaluation);
   const run = useRun();
   return (
     <ol className="first-steps">
-      {firstSteps(plan, evaluation).map((step, i) => (
+      {firstSteps(evaluation.derived.plan, evaluation).map((step, i) => (
         <li key={step.title} className={step.isDone ? 'first-step is-done' : 'first-step'}>
           <button
             type="button"

@@ -1,8 +1,9 @@
+import { useMemo } from 'react';
 import { findAction } from '../actions/actions.ts';
 import { planName } from '../actions/plan-file.ts';
 import { isChanged } from '../actions/unsaved.ts';
 import { STAGE_WORDS } from '../plan-words.ts';
-import { selectEvaluation, shownPlan } from '../store/selectors.ts';
+import { presentEvaluation } from '../store/selectors.ts';
 import { STAGES, type State } from '../store/state.ts';
 import { useStore } from '../store/use-store.ts';
 import { MainMenu } from './main-menu.tsx';
@@ -39,10 +40,9 @@ function PlanName() {
 
 function Stages() {
   const stage = useStore(stageOf);
-  const plan = useStore(shownPlan);
-  const evaluation = useStore(selectEvaluation);
+  const evaluation = useStore(presentEvaluation);
   const run = useRun();
-  const open = openInStages(plan, evaluation);
+  const open = useMemo(() => openInStages(evaluation.derived.plan, evaluation), [evaluation]);
   return (
     <nav className="stages" aria-label="Where the job stands">
       {STAGES.map((id) => (

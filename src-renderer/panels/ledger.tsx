@@ -1,17 +1,14 @@
-import type { ReactNode } from 'react';
+import { type ReactNode, useMemo } from 'react';
+import type { Evaluation } from '#shared/evaluate';
 import type { LedgerFigure } from '../actions/desk.ts';
 import type { Verdict } from '#shared/rules/finding';
 import { selectEvaluation, selectLedger } from '../store/selectors.ts';
-import type { State } from '../store/state.ts';
 import { useStore } from '../store/use-store.ts';
 import { useFigures } from './bench/use-plan.ts';
 import { VerdictMark } from './verdict-mark.tsx';
 import { useActionContext, useDesk } from './window-context.ts';
 
-const areaOf = (state: State): number =>
-  selectEvaluation(state)
-    .derived.spaces.filter(({ kind }) => kind === 'room')
-    .reduce((sum, space) => sum + space.area_m2, 0);
+const areaOf = ({ derived }: Evaluation): number => derived.spaces.filter(({ kind }) => kind === 'room').reduce((sum, space) => sum + space.area_m2, 0);
 
 interface CellProps {
   readonly label: string;
@@ -43,7 +40,8 @@ const VERDICT_CELLS: readonly { readonly verdict: Verdict; readonly label: strin
 /** The live numbers; each opens the sum behind it. */
 export function Ledger() {
   const ledger = useStore(selectLedger);
-  const area_m2 = useStore(areaOf);
+  const evaluation = useStore(selectEvaluation);
+  const area_m2 = useMemo(() => areaOf(evaluation), [evaluation]);
   const { length, quantity } = useFigures();
   const { desk, store } = useActionContext();
   const bench = useDesk((state) => state.bench);

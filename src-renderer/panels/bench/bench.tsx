@@ -9,7 +9,7 @@ import { SheetsPanel } from '../stages/sheets-panel.tsx';
 import { SitePanel } from '../stages/site-panel.tsx';
 import { SurveyPanel } from '../stages/survey-panel.tsx';
 import { useActionContext, useDesk } from '../window-context.ts';
-import { FirstStepsList, isFirstDrawingDone } from '../first-steps-list.tsx';
+import { FirstStepsList, useFirstDrawingDone } from '../first-steps-list.tsx';
 import { LayersPanel } from './layers-panel.tsx';
 import { SelectionPanel, selectionTitle } from './selection-panel.tsx';
 import { SUM_TITLES, SumPanel } from './sum-panel.tsx';
@@ -67,7 +67,7 @@ function StageSide() {
   const { desk } = useActionContext();
   const stage = useStore(stageOf);
   const isWanted = useDesk((state) => state.showsSteps);
-  const isDone = useStore(isFirstDrawingDone);
+  const isDone = useFirstDrawingDone();
   const Panel = STAGE_PANELS[stage];
   return (
     <>

@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
 import { VERDICTS, type Verdict, findingKey } from '#shared/rules/finding';
 import { VERDICT_WORDS } from '../../plan-words.ts';
-import { selectFindings, shownPlan } from '../../store/selectors.ts';
+import { presentEvaluation, selectEvaluation } from '../../store/selectors.ts';
 import type { State } from '../../store/state.ts';
 import { useStore } from '../../store/use-store.ts';
 import { Choice } from '../fields/choice.tsx';
@@ -11,13 +11,19 @@ import { OPEN_VERDICTS, countByVerdict, filterFindings, rulesOf } from './findin
 
 const shownKey = (state: State) => state.session.finding;
 
+/** Longer lists wait for the end of a drag: they are no help within a frame. */
+const MOST_LIVE = 3000;
+const listedEvaluation = (state: State) => {
+  const live = selectEvaluation(state);
+  return live.findings.length > MOST_LIVE ? presentEvaluation(state) : live;
+};
+
 /** Rows painted at once; more are one press away. */
 const PAGE = 100;
 
 /** Everything the checks say, to be filtered, gone to, understood and cured. */
 export function FindingsPanel() {
-  const findings = useStore(selectFindings);
-  const plan = useStore(shownPlan);
+  const { findings, derived } = useStore(listedEvaluation);
   const key = useStore(shownKey);
   const [verdicts, setVerdicts] = useState<ReadonlySet<Verdict>>(OPEN_VERDICTS);
   const [rule, setRule] = useState('');
@@ -31,7 +37,7 @@ export function FindingsPanel() {
   }, [key]);
 
   const counts = countByVerdict(findings);
-  const levels = Object.values(plan.levels);
+  const levels = Object.values(derived.plan.levels);
   const passing = filterFindings(findings, { verdicts, rule: rule || null, level: level || null });
   // A finding that is open stays in the list though it was just cured.
   const open = key === null ? undefined : findings.find((finding) => findingKey(finding) === key);

@@ -1,5 +1,5 @@
 import { countOf } from '../../plan-words.ts';
-import { selectEvaluation, shownPlan } from '../../store/selectors.ts';
+import { presentEvaluation } from '../../store/selectors.ts';
 import type { State } from '../../store/state.ts';
 import { useStore, useStoreItself } from '../../store/use-store.ts';
 import { netVolumeOf_m3 } from '../../store/net-volume.ts';
@@ -10,7 +10,7 @@ import { useRun } from '../window-context.ts';
 const levelOf = (state: State) => state.session.level;
 
 function RoomsSlip() {
-  const { derived } = useStore(selectEvaluation);
+  const { derived } = useStore(presentEvaluation);
   const level = useStore(levelOf);
   const store = useStoreItself();
   const run = useRun();
@@ -47,8 +47,7 @@ function RoomsSlip() {
 }
 
 function NetworksSlip() {
-  const plan = useStore(shownPlan);
-  const { derived } = useStore(selectEvaluation);
+  const { derived } = useStore(presentEvaluation);
   const level = useStore(levelOf);
   const store = useStoreItself();
   const run = useRun();
@@ -68,7 +67,7 @@ function NetworksSlip() {
         <div key={shape.ref.id} className="network-block">
           <button type="button" className="room" onClick={() => store.session({ selection: [shape.ref] })}>
             <strong>{shape.network.name || 'Pipe network'}</strong>
-            <span className="quiet">{plan.profiles[shape.network.profile]?.name ?? 'no unit profile'}</span>
+            <span className="quiet">{derived.plan.profiles[shape.network.profile]?.name ?? 'no unit profile'}</span>
           </button>
           <Readings
             rows={[

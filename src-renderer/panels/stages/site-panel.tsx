@@ -1,5 +1,5 @@
 import { faceName, findDatum, fromFace_m } from '#shared/sheets/datum';
-import { selectEvaluation } from '../../store/selectors.ts';
+import { presentEvaluation } from '../../store/selectors.ts';
 import type { State } from '../../store/state.ts';
 import { useStore, useStoreItself } from '../../store/use-store.ts';
 import { Readings, Slip } from '../bench/slip.tsx';
@@ -11,7 +11,7 @@ import { useState } from 'react';
 const levelOf = (state: State) => state.session.level;
 
 function PlannedSlip() {
-  const { derived } = useStore(selectEvaluation);
+  const { derived } = useStore(presentEvaluation);
   const level = useStore(levelOf);
   const store = useStoreItself();
   const { length } = useFigures();

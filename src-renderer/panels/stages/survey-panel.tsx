@@ -3,7 +3,6 @@ import { editLevel } from '#shared/commands/edit-level';
 import type { Level, Ref } from '#shared/model/plan';
 import { thingName } from '#shared/model/thing-name';
 import { levelsInOrder, showLevel } from '../../actions/view-actions.ts';
-import { shownPlan } from '../../store/selectors.ts';
 import type { State } from '../../store/state.ts';
 import { useStore, useStoreItself } from '../../store/use-store.ts';
 import { Slip } from '../bench/slip.tsx';
@@ -13,13 +12,14 @@ import { TextField } from '../fields/text-field.tsx';
 import { useActionContext, useRun } from '../window-context.ts';
 import { unknownsOf } from './unknowns.ts';
 
+const presentPlan = (state: State) => state.history.present;
 const levelOf = (state: State) => state.session.level;
 
 /** Height between floors that a new level starts from [m]; common practice, to be typed over. */
 const STOREY_m = 3.6576;
 
 function LevelsSlip() {
-  const plan = useStore(shownPlan);
+  const plan = useStore(presentPlan);
   const current = useStore(levelOf);
   const context = useActionContext();
   const { store } = context;
@@ -62,7 +62,7 @@ function LevelsSlip() {
 }
 
 function FloorPlansSlip() {
-  const plan = useStore(shownPlan);
+  const plan = useStore(presentPlan);
   const level = useStore(levelOf);
   const store = useStoreItself();
   const run = useRun();
@@ -92,7 +92,7 @@ function FloorPlansSlip() {
 }
 
 function EnclosuresSlip() {
-  const plan = useStore(shownPlan);
+  const plan = useStore(presentPlan);
   const level = useStore(levelOf);
   const store = useStoreItself();
   const run = useRun();
@@ -123,7 +123,7 @@ function EnclosuresSlip() {
 }
 
 function UnknownsSlip() {
-  const plan = useStore(shownPlan);
+  const plan = useStore(presentPlan);
   const store = useStoreItself();
   const unknowns = unknownsOf(plan);
   const isBare = Object.values(plan.levels).every((level) => Object.keys(level.enclosures).length + Object.keys(level.underlays).length === 0);
