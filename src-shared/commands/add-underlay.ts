@@ -1,3 +1,4 @@
+import { isSafeFileName } from '../model/mend-plan.ts';
 import { type Ref, type Underlay, takeId } from '../model/plan.ts';
 import { command, refuse } from './command.ts';
 import { levelOf } from './lookup.ts';
@@ -13,7 +14,8 @@ export type UnderlayStart = Pick<Underlay, 'kind' | 'page' | 'metresPerUnit' | '
 
 /**
  * Lays a floor plan under a level, its origin on the plan's origin. A file that the plan holds already is not
- * held twice. Refuses a level that has gone and a scale that is not more than 0.
+ * held twice. Refuses a level that has gone, a scale that is not more than 0, and a
+ * file that cannot be kept.
  */
 export const addUnderlay = command('Add floor plan', (draft, levelId: string, asset: AssetEntry, start: UnderlayStart): readonly Ref[] => {
   const level = levelOf(draft, levelId);
@@ -21,6 +23,7 @@ export const addUnderlay = command('Add floor plan', (draft, levelId: string, as
   const { metresPerUnit, calibration, kind, page } = start;
   if (metresPerUnit !== null && !(metresPerUnit > 0 && metresPerUnit <= 1e6)) refuse('The scale of a floor plan must be more than 0.');
   if (!Number.isInteger(page) || page < 1 || page > 10_000) refuse('Pages are counted from 1.');
+  if (!isSafeFileName(asset.file) || !/^[0-9a-f]{64}$/.test(asset.sha256)) refuse('This file cannot be kept with the plan. Import it again.');
   let held = Object.values(draft.assets).find(({ sha256 }) => sha256 === asset.sha256)?.id;
   if (!held) {
     held = takeId(draft, 'asset');

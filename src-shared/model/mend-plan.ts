@@ -156,12 +156,13 @@ function mendSerial(plan: Plan, remarks: string[]): void {
   remarks.push('The plan’s own count of its parts was behind and has been set right.');
 }
 
-const SAFE_FILE = /^[A-Za-z0-9][A-Za-z0-9._-]{0,119}$/;
+/** Whether a file may have this name inside a plan file: it leads nowhere else. */
+export const isSafeFileName = (file: string): boolean => /^[A-Za-z0-9][A-Za-z0-9._-]{0,119}$/.test(file);
 
 function checkAssets(plan: Plan): void {
   checkKeys(plan.assets, 'assets');
   for (const { id, file } of Object.values(plan.assets)) {
-    if (!SAFE_FILE.test(file)) throw new Unmendable('The name of a file that belongs to the plan is not allowed.', `assets › ${id} › file`);
+    if (!isSafeFileName(file)) throw new Unmendable('The name of a file that belongs to the plan is not allowed.', `assets › ${id} › file`);
   }
 }
 

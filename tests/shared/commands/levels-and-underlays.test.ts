@@ -71,6 +71,8 @@ describe('addUnderlay', () => {
     expect(refusal(newPlan(), addUnderlay('level-0', asset, { ...start, metresPerUnit: 0 }))).toContain('scale');
     expect(refusal(newPlan(), addUnderlay('level-0', asset, { ...start, page: 0 }))).toContain('from 1');
     expect(refusal(newPlan(), addUnderlay('gone', asset, start))).toContain('no longer');
+    expect(refusal(newPlan(), addUnderlay('level-0', { ...asset, file: '../x' }, start))).toContain('cannot be kept');
+    expect(refusal(newPlan(), addUnderlay('level-0', { ...asset, sha256: 'x' }, start))).toContain('cannot be kept');
   });
 });
 
