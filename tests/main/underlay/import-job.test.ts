@@ -86,7 +86,8 @@ describe('hostile files end with one problem', () => {
     ['a billion laughs', new TextEncoder().encode('<!DOCTYPE svg [<!ENTITY a "x"><!ENTITY b "&a;&a;">]><svg>&b;</svg>'), /unfold/],
     ['a PNG of 3.6 thousand million pixels', pngFile(60_000, 60_000, [], new Uint8Array(9)), /60000/],
     ['a cut PNG', pngFile(30, 20).subarray(0, 60), /ends in the middle/],
-    ['a broken PDF', new TextEncoder().encode('%PDF-1.4\nxref\nnonsense'), /damaged/],
+    ['a broken PDF', new TextEncoder().encode('%PDF-1.4\nxref\nnonsense\n%%EOF'), /damaged/],
+    ['a cut PDF', pdfPage({ content: '0 0 m 9 0 l S' }).subarray(0, 400), /ends in the middle/],
     ['a PDF of white space without end', pdfFile(['<< /Type /Catalog /Pages 2 0 R >>', '<< /Type /Pages /Kids [3 0 R] /Count 1 >>', '<< /Type /Page /Parent 2 0 R /MediaBox [0 0 9 9] /Contents 4 0 R >>', `<< /Length ${bomb.length} /Filter /FlateDecode >>\nstream\n${bomb.toString('latin1')}\nendstream`]), /nothing that can be drawn/],
   ])('%s', async (_, bytes, what) => {
     const problem = await problemIn(startImport(bytes, options, quiet, { workerFile }).result);

@@ -10,9 +10,22 @@ const MOST_PIXELS = 70_000_000;
 /** Messages carry about a thousand painting steps each: more of them are no floor plan. */
 const MOST_MESSAGES = 12_000;
 
+/** How far before the end of the file the end mark may stand: mail and web servers append a little. */
+const END_MARK_WITHIN = 4096;
+
+/** @throws {UnderlayProblem} when the end mark is missing: the library would mend the file and lose what was cut off */
+function checkEnd(bytes: Uint8Array): void {
+  const tail = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength).subarray(-END_MARK_WITHIN);
+  if (!tail.includes('%%EOF')) {
+    throw new UnderlayProblem('The PDF ends in the middle: its end mark is missing, so a part of the plan may be lost.', '', 'Copy or download the file again, or print it to a new PDF in a PDF viewer.');
+  }
+}
+
 /** An open document, to be closed in the end. */
 export interface OpenPdf {
   readonly document: PDFDocumentProxy;
+  /** What went wrong while steps were handed over; the library then ends the list of steps early and says no more. */
+  fault(): string | undefined;
   /** Rejects when the document grows without end; never resolves. */
   readonly endless: Promise<never>;
   close(): Promise<void>;
@@ -21,9 +34,11 @@ export interface OpenPdf {
 /**
  * Opens a PDF. The library's two halves talk over a channel of this thread: each message is a turn of the
  * event loop, so that progress can be told and a runaway document is noticed. Nothing is fetched from anywhere.
- * @throws {UnderlayProblem} the document asks for a password or is beyond repair
+ * @param strict a fault in the page's own steps ends the reading; otherwise what can be painted is painted
+ * @throws {UnderlayProblem} the document is cut, asks for a password or is beyond repair
  */
-export async function openPdf(bytes: Uint8Array, progress: ReadProgress): Promise<OpenPdf> {
+export async function openPdf(bytes: Uint8Array, strict: boolean, progress: ReadProgress): Promise<OpenPdf> {
+  checkEnd(bytes);
   const { port1, port2 } = new MessageChannel();
   let messages = 0;
   let refuse: (problem: unknown) => void = () => undefined;
@@ -34,8 +49,10 @@ export async function openPdf(bytes: Uint8Array, progress: ReadProgress): Promis
   WorkerMessageHandler.initializeFromPort(port2);
   // @ts-expect-error The library types the port as a browser's Worker; a message port has all it uses.
   const worker = PDFWorker.create({ port: port1, verbosity: VerbosityLevel.ERRORS });
-  port1.on('message', () => {
+  let fault: string | undefined;
+  port1.on('message', (message: unknown) => {
     messages += 1;
+    fault ??= streamFault(message);
     if (messages > MOST_MESSAGES) {
       refuse(new UnderlayProblem('The page paints more than a floor plan ever needs.', '', 'Export only the floor you need, without furniture and hatching, and import that.'));
       return;
@@ -51,6 +68,7 @@ export async function openPdf(bytes: Uint8Array, progress: ReadProgress): Promis
     worker,
     verbosity: VerbosityLevel.ERRORS,
     maxImageSize: MOST_PIXELS,
+    stopAtErrors: strict,
     isEvalSupported: false,
     isOffscreenCanvasSupported: false,
     isImageDecoderSupported: false,
@@ -70,11 +88,20 @@ export async function openPdf(bytes: Uint8Array, progress: ReadProgress): Promis
   };
   try {
     const document = await Promise.race([task.promise, endless]);
-    return { document, endless, close };
+    return { document, fault: () => fault, endless, close };
   } catch (error) {
     await close();
     throw problemOfOpening(error);
   }
+}
+
+/** Mark of the library's message that a stream of steps broke off. */
+const STREAM_BROKE_OFF = 5;
+
+function streamFault(message: unknown): string | undefined {
+  if (typeof message !== 'object' || message === null || !('stream' in message) || message.stream !== STREAM_BROKE_OFF) return undefined;
+  const reason = 'reason' in message ? message.reason : undefined;
+  return typeof reason === 'object' && reason !== null && 'message' in reason ? String(reason.message) : 'unknown fault';
 }
 
 function problemOfOpening(error: unknown): unknown {

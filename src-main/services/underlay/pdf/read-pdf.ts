@@ -2,6 +2,7 @@ import type { PDFPageProxy } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { type ReadProgress, type UnderlayDrawing, UnderlayProblem } from '#shared/underlay/drawing';
 import { DrawingBuilder } from '#shared/underlay/drawing-builder';
 import { type Matrix, multiply } from '#shared/underlay/matrix';
+import { countDamagedStreams } from './damaged-streams.ts';
 import { NO_LAYER, type PageLayer } from './layer-stack.ts';
 import { type OpenPdf, openPdf } from './open-pdf.ts';
 import { PageWalk } from './page-walk.ts';
@@ -21,31 +22,62 @@ const POINT_mm = 25.4 / 72;
  */
 export async function readPdf(bytes: Uint8Array, page: number, progress: ReadProgress): Promise<UnderlayDrawing> {
   progress(0, 'Opening the PDF');
-  const pdf = await openPdf(bytes, progress);
+  const isSound = countDamagedStreams(bytes, progress) === 0;
   try {
-    return await Promise.race([readPage(pdf, page, progress), pdf.endless]);
+    return await readOnce(bytes, page, { strict: true, isSound }, progress);
+  } catch (error) {
+    if (!(error instanceof DamagedPage)) throw error;
+    return readOnce(bytes, page, { strict: false, isSound: false }, progress);
+  }
+}
+
+interface HowToRead {
+  /** A fault in the page's steps ends the reading. */
+  readonly strict: boolean;
+  /** No damage is known. */
+  readonly isSound: boolean;
+}
+
+async function readOnce(bytes: Uint8Array, page: number, how: HowToRead, progress: ReadProgress): Promise<UnderlayDrawing> {
+  const pdf = await openPdf(bytes, how.strict, progress);
+  try {
+    return await Promise.race([readPage(pdf, page, how, progress), pdf.endless]);
   } finally {
     await pdf.close();
   }
 }
 
-async function readPage({ document }: OpenPdf, number: number, progress: ReadProgress): Promise<UnderlayDrawing> {
+/** A page whose painting steps hold a fault. */
+class DamagedPage extends UnderlayProblem {
+  constructor(error: unknown, page: number) {
+    super(
+      'This page of the PDF is damaged.',
+      `page ${page}${error instanceof Error ? `: ${error.message.slice(0, 100)}` : ''}`,
+      'Choose another page, or export the plan again.',
+    );
+  }
+}
+
+async function readPage(pdf: OpenPdf, number: number, { strict, isSound }: HowToRead, progress: ReadProgress): Promise<UnderlayDrawing> {
+  const { document } = pdf;
   const pageCount = document.numPages;
   if (number > pageCount) {
     throw new UnderlayProblem(`The PDF has ${pageCount === 1 ? 'only one page' : `only ${pageCount} pages`}.`, `page ${number}`, 'Choose a page that exists.');
   }
   const page = await document.getPage(number).catch((error: unknown) => {
-    throw damagedPage(error, number);
+    throw error instanceof UnderlayProblem ? error : new DamagedPage(error, number);
   });
   const viewport = page.getViewport({ scale: 1 });
   const [a = 1, b = 0, c = 0, d = 1, e = 0, f = 0] = viewport.transform;
   const base = multiply([1, 0, 0, -1, 0, viewport.height], [a, b, c, d, e, f]);
   const builder = new DrawingBuilder('pdf');
+  if (!isSound) builder.remark('The PDF is damaged in places: lines, texts or pictures may be missing or wrong. Compare it with the page in a PDF viewer.');
   const { layers, layerOf } = await layersOf(document);
   for (const { name, isVisible } of layers) builder.declareLayer(name, isVisible);
   const list = await page.getOperatorList({ intent: 'display' }).catch((error: unknown) => {
-    throw damagedPage(error, number);
+    throw error instanceof UnderlayProblem ? error : new DamagedPage(error, number);
   });
+  if (strict && pdf.fault() !== undefined) throw new DamagedPage(new Error(pdf.fault()), number);
   const things = await pageThings(page, list.argsArray);
   const sources = {
     layerOf,
@@ -57,11 +89,6 @@ async function readPage({ document }: OpenPdf, number: number, progress: ReadPro
   const size = `${Math.round(viewport.width * POINT_mm)} × ${Math.round(viewport.height * POINT_mm)} mm`;
   return builder.finish({ metresPerUnit: null, unitsText: `page of ${size}: paper units say nothing of the site`, pageCount }, progress);
 }
-
-const damagedPage = (error: unknown, page: number): unknown =>
-  error instanceof UnderlayProblem
-    ? error
-    : new UnderlayProblem('This page of the PDF is damaged.', `page ${page}${error instanceof Error ? `: ${error.message.slice(0, 100)}` : ''}`, 'Choose another page, or export the plan again.');
 
 /** The document's layers, and how marked content names one. */
 async function layersOf(document: OpenPdf['document']): Promise<{ layers: PageLayer[]; layerOf: (properties: unknown) => PageLayer | undefined }> {

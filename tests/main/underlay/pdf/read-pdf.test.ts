@@ -194,13 +194,42 @@ describe('documents that must not pass', () => {
     ['pages that are their own parents', pdfFile(['<< /Type /Catalog /Pages 2 0 R >>', '<< /Type /Pages /Kids [2 0 R] /Count 1 >>'])],
   ])('%s', async (_, bytes) => {
     const problem = await problemIn(read(bytes));
-    expect(problem.what).toMatch(/damaged|nothing/);
+    expect(problem.what).toMatch(/damaged|nothing|ends in the middle/);
     expect(problem.remedy).not.toBe('');
   });
 
   test('a broken list of objects alone is mended', async () => {
     const text = Buffer.from(pdfPage({ content: '0 0 m 9 0 l S' })).toString('latin1').replace(/startxref\n\d+/, 'startxref\n7');
     expect(piecesOf(await read(new Uint8Array(Buffer.from(text, 'latin1'))))).toHaveLength(1);
+  });
+
+  test('a document cut anywhere', async () => {
+    const bytes = pdfPage({ content: '0 0 m 9 0 l S' });
+    for (let length = 10; length < bytes.length - 6; length += 40) expect((await problemIn(read(bytes.subarray(0, length)))).what).toMatch(/ends in the middle/);
+  });
+
+  test('a page with a fault in it is painted as far as it goes, and says so', async () => {
+    const drawing = await read(pdfPage({ content: '0 0 m 9 0 l S /Lost Do 5 5 m 9 9 l S' }));
+    expect(hasPiece(drawing, 0, 0, 9, 0)).toBe(true);
+    expect(drawing.warnings.join()).toMatch(/damaged in places/);
+  });
+
+  test('a flipped bit in packed steps is noticed, wherever it is', async () => {
+    const bytes = await kitFile((document) => {
+      for (let i = 0; i < 60; i += 1) document.moveTo(i * 3, 0).lineTo(i * 5, 200 + ((i * 37) % 90));
+      document.stroke();
+    });
+    expect((await read(bytes)).warnings).toEqual([]);
+    const data = Buffer.from(bytes).indexOf('stream\n') + 7;
+    for (let at = data + 2; at < data + 60; at += 6) {
+      const flipped = bytes.slice();
+      flipped[at] = (flipped[at] ?? 0) ^ 16;
+      const outcome = await read(flipped).then(
+        ({ warnings }) => warnings.join(),
+        (error: unknown) => String(error),
+      );
+      expect(outcome).toMatch(/damaged|larger than anything|nothing that can be drawn/);
+    }
   });
 
   test('a form that paints itself', async () => {
