@@ -12,6 +12,7 @@ import { Bench } from './panels/bench/bench.tsx';
 import { ContextMenu } from './panels/context-menu.tsx';
 import { Dialogs } from './panels/dialogs/dialogs.tsx';
 import { bytesOf } from './panels/dialogs/file-field.tsx';
+import { isBare } from './panels/is-bare.ts';
 import { JobLine } from './panels/job-line.tsx';
 import { Ledger } from './panels/ledger.tsx';
 import { NoticeLine } from './panels/notice-line.tsx';
@@ -62,6 +63,7 @@ function useShortcuts(): void {
 function useFirstFit(): void {
   const context = useActionContext();
   useEffect(() => {
+    if (isBare(context.store.get())) return;
     let frame = requestAnimationFrame(() => {
       frame = requestAnimationFrame(() => fitLevel(context));
     });

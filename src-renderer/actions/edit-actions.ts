@@ -40,8 +40,12 @@ function paste({ store, desk }: ActionContext): void {
   if (!clipboard) return;
   const state = store.get();
   const aside_m = asideOf_m(state);
-  const to = state.session.pointer ?? { x: clipboard.from.x + aside_m, y: clipboard.from.y - aside_m };
-  const [dx, dy] = [to.x - clipboard.from.x, to.y - clipboard.from.y];
+  const { pointer } = state.session;
+  const { from } = clipboard;
+  // A copy that would lie on what it was made from is laid aside, where it can be seen.
+  const isOnItself = !pointer || Math.hypot(pointer.x - from.x, pointer.y - from.y) < state.history.present.settings.grid_m;
+  const to = isOnItself ? { x: from.x + aside_m, y: from.y - aside_m } : pointer;
+  const [dx, dy] = [to.x - from.x, to.y - from.y];
   if (!clipboard.cut) store.commit(copyThings(clipboard.refs, dx, dy));
   else if (store.commit(moveThings(clipboard.refs, dx, dy))) desk.set({ clipboard: { ...clipboard, cut: false, from: to } });
 }

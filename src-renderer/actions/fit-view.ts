@@ -73,6 +73,8 @@ export function placesOfThing(plan: Plan, ref: Ref): PlanPoint[] {
 
 /** Bare edge of the board around a view of everything [px]. */
 const FIT_MARGIN_px = 16;
+/** What an empty board shows [m]: a room's worth of paper, the origin at its lower left. */
+const EMPTY_BOARD: Box = { minX: -1, minY: -1, maxX: 9, maxY: 7 };
 /** Room around the finished faces for wall thickness, door leaves and labels [m]. */
 const AROUND_m = 1.1;
 
@@ -99,7 +101,8 @@ export function fitLevel({ store, drawings }: { readonly store: Store; readonly 
   const isDrawn = drawn.minX <= drawn.maxX;
   const underlays = Object.values(plan.levels[state.session.level]?.underlays ?? {}).filter((underlay) => underlay.visible);
   const boxes = isDrawn && drawn.maxX - drawn.minX > 0.5 ? [] : underlays.flatMap((underlay) => placedBoundsOf(drawings, plan, underlay) ?? []);
-  const all = boxes.reduce(joined, drawn);
+  const found = boxes.reduce(joined, drawn);
+  const all = found.minX <= found.maxX ? found : EMPTY_BOARD;
   const around_m = isDrawn ? AROUND_m : 0;
   const grown = { minX: all.minX - around_m, minY: all.minY - around_m, maxX: all.maxX + around_m, maxY: all.maxY + around_m };
   store.session({ camera: fittedCamera(grown, state.session.board, FIT_MARGIN_px) });
