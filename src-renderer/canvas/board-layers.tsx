@@ -10,7 +10,7 @@ import { drawNozzleCoverage } from './draw-coverage.ts';
 import { type FindingMark, drawFindingMarks, drawFindingPlace } from './draw-findings.ts';
 import { drawGround } from './draw-grid.ts';
 import { drawCaught, drawLiveDistances, drawSketch } from './draw-live.ts';
-import { drawSelection } from './draw-selection.ts';
+import { drawHover, drawSelectedUnderlays, drawSelection } from './draw-selection.ts';
 import { type Paint, PaintedLayer } from './painted-layer.tsx';
 import { type Scene, isShown, levelOf, planOf } from './scene.ts';
 import { scenePaints, thingPaints } from './scene-paints.ts';
@@ -66,22 +66,28 @@ export const PlanLayer = memo(function PlanLayer({ scene, view }: { readonly sce
 interface MarkProps {
   readonly scene: Scene;
   readonly view: Viewport;
+  readonly drawings: UnderlayDrawings;
+  /** What a click would pick. */
+  readonly hovered: Ref | null;
   readonly marks: readonly FindingMark[];
   readonly finding: Finding | undefined;
   readonly selection: readonly Ref[];
 }
 
 /** What is selected and what the checks say. */
-export const MarkLayer = memo(function MarkLayer({ scene, view, marks, finding, selection }: MarkProps) {
+export const MarkLayer = memo(function MarkLayer({ scene, view, drawings, hovered, marks, finding, selection }: MarkProps) {
   const paints = useMemo((): Paint[] => {
     const { ink, lengths } = scene;
+    const plan = planOf(scene);
     return [
+      (pen, shown) => hovered && drawHover(pen, shown, plan, hovered, ink),
+      (pen, shown) => drawSelectedUnderlays(pen, shown, plan, drawings, selection, ink),
       (pen, shown) => drawNozzleCoverage(pen, shown, scene, selection),
-      (pen, shown) => drawSelection(pen, shown, planOf(scene), selection, ink),
+      (pen, shown) => drawSelection(pen, shown, plan, selection, ink),
       (pen, shown) => finding && finding.place?.level === scene.level && drawFindingPlace(pen, shown, finding, lengths, ink),
       (pen, shown) => drawFindingMarks(pen, shown, marks, ink),
     ];
-  }, [scene, marks, finding, selection]);
+  }, [scene, drawings, hovered, marks, finding, selection]);
   return <PaintedLayer paints={paints} view={view} />;
 });
 

@@ -1,12 +1,10 @@
 import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { Stage } from 'react-konva';
 import type { ScreenPoint } from '#shared/geometry/point';
-import { type Verdict, findingKey } from '#shared/rules/finding';
+import type { Ref } from '#shared/model/plan';
+import type { Verdict } from '#shared/rules/finding';
 import { selectionWords } from '../input/board-words.ts';
-import { listenToCamera } from '../input/camera-input.ts';
 import { PointerField } from '../input/pointer-field.tsx';
-import { listenToPointer } from '../input/pointer-input.ts';
-import { isForControl, meaningOf } from '../input/tool-keys.ts';
 import { useSpaceHeld } from '../input/use-space-held.ts';
 import { useToolLook } from '../input/use-tool-look.ts';
 import { useDrawings, useToolRunner } from '../input/board-context.ts';
@@ -15,9 +13,10 @@ import type { Camera, Session, State } from '../store/state.ts';
 import { useStore, useStoreItself } from '../store/use-store.ts';
 import { ActiveLayer, GroundLayer, MarkLayer, PlanLayer } from './board-layers.tsx';
 import './board.css';
-import { findingMarks, findingWith, markAt } from './draw-findings.ts';
+import { findingMarks, findingWith } from './draw-findings.ts';
 import { forgetLabels } from './draw-labels.ts';
 import { whenLettersReady } from './lettering.ts';
+import { type Typing, useBoardKeys, useBoardPointer } from './use-board-input.ts';
 import { useBoardScenes } from './use-board-scenes.ts';
 import { useDevicePixels } from './use-device-pixels.ts';
 import { useInk } from './use-ink.ts';
@@ -36,7 +35,6 @@ const OTHER_VERDICTS: ReadonlySet<Verdict> = new Set(['stop', 'warn']);
 
 /** The drawing board: the plan, what the checks say about it, and the tool at work. Stands inside the store and the window's contexts. */
 export function Board() {
-  const store = useStoreItself();
   const runner = useToolRunner();
   const drawings = useDrawings();
   const ink = useInk();
@@ -53,9 +51,10 @@ export function Board() {
 
   const element = useRef<HTMLDivElement>(null);
   const pointer = useRef<ScreenPoint | null>(null);
-  const [typing, type] = useState<{ readonly begins: string; readonly at: ScreenPoint } | null>(null);
+  const [typing, type] = useState<Typing | null>(null);
   const [isMoving, moving] = useState(false);
   const [isMovable, movable] = useState(false);
+  const [hovered, hover] = useState<Ref | null>(null);
   const [letters, lettersCame] = useState(0);
   const spaceHeld = useSpaceHeld(movable);
 
@@ -66,11 +65,6 @@ export function Board() {
     [findings, rest.level, rest.layers, stage],
   );
   const finding = useMemo(() => findingWith(findings, chosen), [findings, chosen]);
-  const latest = useRef({ marks, view });
-  useLayoutEffect(() => {
-    latest.current = { marks, view };
-  }, [marks, view]);
-
   useEffect(
     () =>
       whenLettersReady(() => {
@@ -81,57 +75,8 @@ export function Board() {
   );
   useBoardSize(element);
 
-  useEffect(() => {
-    const target = element.current;
-    if (!target) return;
-    const shownView = (): Viewport => {
-      const { session } = store.get();
-      return { camera: session.camera, ...session.board };
-    };
-    const stopPointer = listenToPointer(
-      target,
-      {
-        view: shownView,
-        send: runner.send,
-        left: () => store.session({ pointer: null }),
-        at: (place) => {
-          pointer.current = place;
-        },
-        takes: (place) => {
-          const { session } = store.get();
-          const mark = session.tool === 'select' && markAt(shownView(), latest.current.marks, place);
-          if (!mark) return false;
-          const keys = mark.findings.map(findingKey);
-          const next = mark.findings[(keys.indexOf(session.finding ?? '') + 1) % keys.length];
-          if (!next) return false;
-          const { subject } = next;
-          store.session({ finding: findingKey(next), ...(subject.kind === 'plan' || subject.kind === 'profile' ? {} : { selection: [subject] }) });
-          return true;
-        },
-      },
-      () => spaceHeld.current,
-    );
-    const stopCamera = listenToCamera(target, { view: shownView, become: (next) => store.session({ camera: next }), moving }, () => spaceHeld.current);
-    return () => {
-      stopPointer();
-      stopCamera();
-    };
-  }, [store, runner, spaceHeld]);
-
-  useEffect(() => {
-    const onKey = (event: KeyboardEvent): void => {
-      if (isForControl(event.target, event.key)) return;
-      const { session, preview } = store.get();
-      const meaning = meaningOf(event, { tool: session.tool, dialog: session.dialog, isDragging: preview !== null }, runner.look());
-      if (!meaning || (meaning.kind === 'type' && event.target instanceof Element && event.target.closest('.section-strip'))) return;
-      event.preventDefault();
-      event.stopPropagation();
-      if (meaning.kind === 'tool') runner.send(meaning.event);
-      else type({ begins: meaning.text, at: pointer.current ?? { x: session.board.width / 2, y: session.board.height / 2 } });
-    };
-    window.addEventListener('keydown', onKey, true);
-    return () => window.removeEventListener('keydown', onKey, true);
-  }, [store, runner]);
+  useBoardPointer({ element, pointer, spaceHeld, marks, hover, moving });
+  useBoardKeys(type, pointer);
 
   const closeField = useCallback(() => {
     type(null);
@@ -150,9 +95,9 @@ export function Board() {
       data-camera={`${camera.at.x} ${camera.at.y} ${camera.scale_px_m}`}
     >
       <Stage key={`${pixelRatio}/${letters}`} className="board-canvas" width={board.width} height={board.height} listening={false}>
-        <GroundLayer scene={rest} view={view} drawings={drawings} pixelRatio={pixelRatio} />
+        <GroundLayer scene={shown} view={view} drawings={drawings} pixelRatio={pixelRatio} />
         <PlanLayer scene={rest} view={view} />
-        <MarkLayer scene={shown} view={view} marks={marks} finding={finding} selection={selection} />
+        <MarkLayer scene={shown} view={view} drawings={drawings} hovered={live ? null : hovered} marks={marks} finding={finding} selection={selection} />
         <ActiveLayer scene={live} moved={moved} view={view} runner={runner} ink={ink} />
       </Stage>
       {typing && asks.length > 0 ? (

@@ -1,5 +1,7 @@
 import type { Plan, Ref } from '#shared/model/plan';
+import { toPlan } from '#shared/underlay/placement';
 import type { Ink } from '../ink.ts';
+import type { UnderlayDrawings } from '../store/underlay-drawings.ts';
 import { type Pen, disc, line, polyline, ring, setLine } from './pen.ts';
 import { drawHandle } from './symbols/handle.ts';
 import { thingShape } from './thing-shape.ts';
@@ -42,4 +44,17 @@ export function drawHover(pen: Pen, view: Viewport, plan: Plan, ref: Ref, ink: I
   for (const [a, b] of lines) line(pen, toScreen(view, a), toScreen(view, b));
   for (const p of points) disc(pen, toScreen(view, p), 16, ink.selection);
   pen.globalAlpha = 1;
+}
+
+/** Frames the floor plans that are selected: their extents as they lie on the level. */
+export function drawSelectedUnderlays(pen: Pen, view: Viewport, plan: Plan, drawings: UnderlayDrawings, selection: readonly Ref[], ink: Ink): void {
+  for (const ref of selection) {
+    const underlay = ref.kind === 'underlay' ? plan.levels[ref.level]?.underlays[ref.id] : undefined;
+    const extents = underlay && drawings.find(plan, underlay)?.extents;
+    if (!underlay || !extents) continue;
+    const { minX, minY, maxX, maxY } = extents;
+    const frame = [toPlan(underlay, minX, minY), toPlan(underlay, maxX, minY), toPlan(underlay, maxX, maxY), toPlan(underlay, minX, maxY)];
+    setLine(pen, { colour: ink.selection, width: 1.75, dash: [9, 4] });
+    polyline(pen, frame.map((p) => toScreen(view, p)), true);
+  }
 }

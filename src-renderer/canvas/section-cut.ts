@@ -1,16 +1,11 @@
-import type { Derived, DerivedNetwork, DerivedNozzle, Solid, Space } from '#shared/derived/derived';
+import type { Derived, Solid, Space } from '#shared/derived/derived';
 import { floorAt_m } from '#shared/derived/spaces';
-import { type Box, type Outline, boundsOf, boxesTouch, isInside, sidesOf } from '#shared/geometry/outline';
-import { type PlanPoint, type PlanPoint3, distance_m, planPoint } from '#shared/geometry/point';
-import { type Segment, distanceToSegment_m, meetingOf } from '#shared/geometry/segment';
-import type { RefOf } from '#shared/model/plan';
-import { type SectionPath, alongOf_m } from './section-path.ts';
-
-/** A place in the section: distance along the way and height above the finished floor [m]. */
-export interface SectionPoint {
-  readonly s: number;
-  readonly z: number;
-}
+import { type Outline, boxesTouch, isInside, sidesOf } from '#shared/geometry/outline';
+import { type PlanPoint, distance_m } from '#shared/geometry/point';
+import { distanceToSegment_m, meetingOf } from '#shared/geometry/segment';
+import type { SectionPath } from './section-path.ts';
+import { type Piece, onLine, piecesOf, placeOn } from './section-piece.ts';
+import { NO_THINGS, type SectionPoint, type SectionThings, lineThings, runThings } from './section-things.ts';
 
 /** A stretch of the way inside one space. */
 export interface Bay {
@@ -33,79 +28,22 @@ export interface CutSolid {
   readonly isCut: boolean;
 }
 
-export interface SectionPipe {
-  readonly ref: RefOf<'pipe'>;
-  readonly a: SectionPoint;
-  readonly b: SectionPoint;
-  readonly outside_m: number;
-  readonly isBeyond: boolean;
-}
-
-export interface SectionNode {
-  readonly ref: RefOf<'node'>;
-  readonly at: SectionPoint;
-  /** Its place in the plan. */
-  readonly place: PlanPoint3;
-}
-
-export interface SectionNozzle {
-  readonly nozzle: DerivedNozzle;
-  readonly at: SectionPoint;
-  readonly isBeyond: boolean;
-}
-
-export interface SectionCylinder {
-  readonly ref: RefOf<'cylinder'>;
-  readonly network: DerivedNetwork;
-  readonly name: string;
-  readonly along_m: number;
-  readonly railHeight_m: number | null;
-  readonly outletHeight_m: number | undefined;
-  /** Where the pipe begins, seen from this cylinder. */
-  readonly source: SectionPoint | undefined;
-}
-
 /** What the strip shows, true to scale. */
-export interface SectionCut {
+export interface SectionCut extends SectionThings {
   readonly path: SectionPath;
   readonly length_m: number;
   readonly bottom_m: number;
   readonly top_m: number;
   readonly bays: readonly Bay[];
   readonly solids: readonly CutSolid[];
-  readonly pipes: readonly SectionPipe[];
-  readonly nodes: readonly SectionNode[];
-  readonly nozzles: readonly SectionNozzle[];
-  readonly cylinders: readonly SectionCylinder[];
 }
 
-/** Nearer to the cut than this is on it [m]. */
-const ON_CUT_m = 0.15;
 /** An unfolded run shows what stands within this distance of it [m]. */
 const BESIDE_RUN_m = 0.6;
 /** Ceilings are followed in steps of this length, and exactly at every edge [m]. */
 const CEILING_STEP_m = 0.25;
 /** Heights are read this far to either side of an edge [m]. */
 const EDGE_m = 1e-5;
-
-interface Piece extends Segment {
-  readonly start_m: number;
-  readonly length_m: number;
-  readonly bounds: Box;
-}
-
-const piecesOf = ({ places }: SectionPath): Piece[] => {
-  const along = alongOf_m(places);
-  return places.slice(1).flatMap((b, i) => {
-    const a = places[i];
-    return a ? [{ a, b, start_m: along[i] ?? 0, length_m: distance_m(a, b), bounds: boundsOf([a, b]) }] : [];
-  });
-};
-
-const placeOn = ({ a, b, length_m }: Piece, at_m: number): PlanPoint => {
-  const t = length_m === 0 ? 0 : at_m / length_m;
-  return planPoint(a.x + (b.x - a.x) * t, a.y + (b.y - a.y) * t);
-};
 
 /** Distances along a piece at which it crosses the sides of rings [m], with its two ends, in order. */
 function crossings_m(piece: Piece, rings: readonly Outline[]): number[] {
@@ -165,13 +103,6 @@ export function straightened(points: readonly SectionPoint[]): SectionPoint[] {
   return kept;
 }
 
-/** Where a place appears on a straight way: along it, and how far left of it [m]. */
-function onLine({ a, b, length_m }: Piece, p: PlanPoint | PlanPoint3): { s: number; left_m: number } {
-  const ux = (b.x - a.x) / length_m;
-  const uy = (b.y - a.y) / length_m;
-  return { s: (p.x - a.x) * ux + (p.y - a.y) * uy, left_m: (p.y - a.y) * ux - (p.x - a.x) * uy };
-}
-
 /** Everything that the strip shows along a way. */
 export function cutSection(derived: Derived, path: SectionPath, level: string): SectionCut {
   const pieces = piecesOf(path);
@@ -218,92 +149,4 @@ function solidsAlong(derived: Derived, level: string, pieces: readonly Piece[], 
     }),
   );
   return [...beyond, ...cut];
-}
-
-type Things = Pick<SectionCut, 'pipes' | 'nodes' | 'nozzles' | 'cylinders'>;
-const NO_THINGS: Things = { pipes: [], nodes: [], nozzles: [], cylinders: [] };
-
-const cylinderOf = (network: DerivedNetwork, id: string, along_m: number, source: SectionPoint | undefined): SectionCylinder[] => {
-  const cylinder = network.network.cylinders[id];
-  if (!cylinder) return [];
-  return [
-    {
-      ref: { kind: 'cylinder', network: network.network.id, id },
-      network,
-      name: cylinder.name,
-      along_m,
-      railHeight_m: cylinder.railHeight_m,
-      outletHeight_m: network.profile?.limits.outletHeight_m?.value,
-      source,
-    },
-  ];
-};
-
-/** The pipes, nodes and nozzles of an unfolded run, each as far along as the run has come. */
-function runThings(networks: readonly DerivedNetwork[], run: NonNullable<SectionPath['run']>): Things {
-  const network = networks.find((each) => each.network.id === run.network);
-  if (!network) return NO_THINGS;
-  const { nodes, source } = network.network;
-  const at = (id: string): SectionPoint | undefined => {
-    const s = run.nodes.get(id);
-    const node = nodes[id];
-    return s === undefined || !node ? undefined : { s, z: node.at.z };
-  };
-  return {
-    pipes: network.pipes.flatMap(({ ref, pipe, outside_m }) => {
-      const a = at(pipe.from);
-      const b = at(pipe.to);
-      return run.pipes.has(pipe.id) && a && b ? [{ ref, a, b, outside_m, isBeyond: false }] : [];
-    }),
-    nodes: [...run.nodes.keys()].flatMap((id) => {
-      const place = at(id);
-      const node = nodes[id];
-      return place && node ? [{ ref: { kind: 'node' as const, network: network.network.id, id }, at: place, place: node.at }] : [];
-    }),
-    nozzles: network.nozzles.flatMap((nozzle) => {
-      const place = at(nozzle.nozzle.node);
-      return place ? [{ nozzle, at: place, isBeyond: false }] : [];
-    }),
-    cylinders: run.cylinder === null ? [] : cylinderOf(network, run.cylinder, run.cylinderAlong_m, source === null ? undefined : at(source)),
-  };
-}
-
-/** What hangs and stands in the rooms that a straight cut goes through, seen square to it. */
-function lineThings(networks: readonly DerivedNetwork[], line: Piece, kind: SectionPath['kind'], rooms: readonly Space[]): Things {
-  const isInRooms = (p: PlanPoint): boolean => rooms.some((room) => isInside(p, room.outline));
-  const seen = (p: PlanPoint | PlanPoint3): { s: number; left_m: number } | undefined => {
-    const place = onLine(line, p);
-    if (place.s < -1e-6 || place.s > line.length_m + 1e-6) return undefined;
-    return kind === 'line' && place.left_m < -ON_CUT_m ? undefined : place;
-  };
-  const isBeyond = ({ left_m }: { left_m: number }): boolean => Math.abs(left_m) > ON_CUT_m;
-  const things = { pipes: [] as SectionPipe[], nodes: [] as SectionNode[], nozzles: [] as SectionNozzle[], cylinders: [] as SectionCylinder[] };
-  for (const network of networks) {
-    const { nodes, cylinders, source } = network.network;
-    const shownNodes = new Set<string>();
-    for (const { ref, from, to, pipe, outside_m } of network.pipes) {
-      const a = seen(from);
-      const b = seen(to);
-      if (!a || !b || !isInRooms({ x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 })) continue;
-      shownNodes.add(pipe.from);
-      shownNodes.add(pipe.to);
-      things.pipes.push({ ref, a: { s: a.s, z: from.z }, b: { s: b.s, z: to.z }, outside_m, isBeyond: isBeyond(a) || isBeyond(b) });
-    }
-    for (const id of shownNodes) {
-      const node = nodes[id];
-      const place = node && seen(node.at);
-      if (node && place) things.nodes.push({ ref: { kind: 'node', network: network.network.id, id }, at: { s: place.s, z: node.at.z }, place: node.at });
-    }
-    for (const nozzle of network.nozzles) {
-      const place = nozzle.at && seen(nozzle.at);
-      if (nozzle.at && place && isInRooms(nozzle.at)) things.nozzles.push({ nozzle, at: { s: place.s, z: nozzle.at.z }, isBeyond: isBeyond(place) });
-    }
-    const begin = source === null ? undefined : nodes[source]?.at;
-    const beginSeen = begin && seen(begin);
-    for (const { id, at } of Object.values(cylinders)) {
-      const place = seen(at);
-      if (place && isInRooms(at)) things.cylinders.push(...cylinderOf(network, id, place.s, begin && beginSeen ? { s: beginSeen.s, z: begin.z } : undefined));
-    }
-  }
-  return things;
 }

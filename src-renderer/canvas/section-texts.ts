@@ -6,7 +6,8 @@ import type { Ink } from '../ink.ts';
 import { cylinderDiameter_m } from './draw-cylinders.ts';
 import { type LabelBox, type LabelWish, placeLabels } from './label-placer.ts';
 import type { Px } from './pen.ts';
-import type { SectionCut, SectionCylinder, SectionNozzle } from './section-cut.ts';
+import type { SectionCut } from './section-cut.ts';
+import type { SectionCylinder, SectionNozzle } from './section-things.ts';
 import { ceilingDrop_m } from './live-distances.ts';
 import { HEIGHTS_WIDTH_px, type SectionView, sectionPx } from './section-view.ts';
 

@@ -1,4 +1,5 @@
-import type { SectionCut, SectionPoint } from './section-cut.ts';
+import type { SectionCut } from './section-cut.ts';
+import type { SectionPoint } from './section-things.ts';
 import type { Px } from './pen.ts';
 
 /** How the section lies on its strip: one scale for lengths and heights, so that it is true. */

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { type Finding, type Verdict, findingKey } from '#shared/rules/finding';
-import { findingMarks, findingWith, markAt, markPlace, measuredText } from '../../../src-renderer/canvas/draw-findings.ts';
+import { findingMarks, findingWith, markAt, markPlace, marksAt, measuredText } from '../../../src-renderer/canvas/draw-findings.ts';
 
 const finding = (rule: string, verdict: Verdict, change: Partial<Finding> = {}): Finding => ({
   rule,
@@ -32,6 +32,16 @@ describe('marks', () => {
 
   test('only wanted verdicts are marked', () => {
     expect(findingMarks([finding('N1', 'not-checked')], 'level-0', new Set(['stop']))).toEqual([]);
+  });
+
+  test('marks that would cover each other are one, with the gravest verdict and all findings', () => {
+    const far = finding('N2', 'stop', { place: { level: 'level-0', at: [{ x: 2.3, y: 1 }] } });
+    const marks = findingMarks([finding('N1', 'warn'), far], 'level-0', ALL);
+    expect(marksAt(marks, 200)).toHaveLength(2);
+    const [one, ...others] = marksAt(marks, 20);
+    expect(others).toEqual([]);
+    expect(one?.verdict).toBe('stop');
+    expect(one?.findings.map(({ rule }) => rule)).toEqual(['N2', 'N1']);
   });
 
   test('a mark is found under the pointer, beside the thing it is about', () => {

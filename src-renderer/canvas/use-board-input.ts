@@ -1,0 +1,105 @@
+import { useEffect, useLayoutEffect, useRef } from 'react';
+import type { ScreenPoint } from '#shared/geometry/point';
+import { type Ref, isSameRef } from '#shared/model/plan';
+import { findingKey } from '#shared/rules/finding';
+import { useToolRunner } from '../input/board-context.ts';
+import { listenToCamera } from '../input/camera-input.ts';
+import { hoveredThing } from '../input/hovered-thing.ts';
+import { listenToPointer } from '../input/pointer-input.ts';
+import { isForControl, meaningOf } from '../input/tool-keys.ts';
+import type { Store } from '../store/state.ts';
+import { useStoreItself } from '../store/use-store.ts';
+import { type FindingMark, markAt } from './draw-findings.ts';
+import { type Viewport, toPlanPlace } from './viewport.ts';
+
+/** How near the pointer must be to mark what a click would pick [px]. */
+const HOVER_px = 9;
+
+/** What was typed to open the field at the pointer, and where. */
+export interface Typing {
+  readonly begins: string;
+  readonly at: ScreenPoint;
+}
+
+interface BoardPointer {
+  readonly element: { readonly current: HTMLDivElement | null };
+  /** Kept up to date with where the pointer is. */
+  readonly pointer: { current: ScreenPoint | null };
+  readonly spaceHeld: { readonly current: boolean };
+  readonly marks: readonly FindingMark[];
+  hover(change: (before: Ref | null) => Ref | null): void;
+  moving(isMoving: boolean): void;
+}
+
+/** Opens the next finding of the mark under a press of the select tool. Answers whether there was a mark. */
+function takeMark(store: Store, marks: readonly FindingMark[], view: Viewport, place: ScreenPoint): boolean {
+  const { session } = store.get();
+  const mark = session.tool === 'select' && markAt(view, marks, place);
+  if (!mark) return false;
+  const keys = mark.findings.map(findingKey);
+  const next = mark.findings[(keys.indexOf(session.finding ?? '') + 1) % keys.length];
+  if (!next) return false;
+  const { subject } = next;
+  store.session({ finding: findingKey(next), ...(subject.kind === 'plan' || subject.kind === 'profile' ? {} : { selection: [subject] }) });
+  return true;
+}
+
+/** Lets the pointer draw, pick, zoom and move on the board. */
+export function useBoardPointer({ element, pointer, spaceHeld, marks, hover, moving }: BoardPointer): void {
+  const store = useStoreItself();
+  const runner = useToolRunner();
+  const latest = useRef(marks);
+  useLayoutEffect(() => {
+    latest.current = marks;
+  }, [marks]);
+
+  useEffect(() => {
+    const target = element.current;
+    if (!target) return;
+    const view = (): Viewport => {
+      const { session } = store.get();
+      return { camera: session.camera, ...session.board };
+    };
+    const stopPointer = listenToPointer(
+      target,
+      {
+        view,
+        send: runner.send,
+        left: () => store.session({ pointer: null }),
+        at: (place) => {
+          pointer.current = place;
+          const shown = view();
+          const ref = place && hoveredThing(store.get(), toPlanPlace(shown, place), HOVER_px / shown.camera.scale_px_m);
+          hover((before) => (before && ref && isSameRef(before, ref) ? before : ref));
+        },
+        takes: (place) => takeMark(store, latest.current, view(), place),
+      },
+      () => spaceHeld.current,
+    );
+    const stopCamera = listenToCamera(target, { view, become: (camera) => store.session({ camera }), moving }, () => spaceHeld.current);
+    return () => {
+      stopPointer();
+      stopCamera();
+    };
+  }, [store, runner, element, pointer, spaceHeld, hover, moving]);
+}
+
+/** Hears the keys of the tool at work, wherever the focus is but in a field; a digit opens the field at the pointer. */
+export function useBoardKeys(type: (typing: Typing) => void, pointer: { readonly current: ScreenPoint | null }): void {
+  const store = useStoreItself();
+  const runner = useToolRunner();
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent): void => {
+      if (isForControl(event.target, event.key)) return;
+      const { session, preview } = store.get();
+      const meaning = meaningOf(event, { tool: session.tool, dialog: session.dialog, isDragging: preview !== null }, runner.look());
+      if (!meaning || (meaning.kind === 'type' && event.target instanceof Element && event.target.closest('.section-strip'))) return;
+      event.preventDefault();
+      event.stopPropagation();
+      if (meaning.kind === 'tool') runner.send(meaning.event);
+      else type({ begins: meaning.text, at: pointer.current ?? { x: session.board.width / 2, y: session.board.height / 2 } });
+    };
+    window.addEventListener('keydown', onKey, true);
+    return () => window.removeEventListener('keydown', onKey, true);
+  }, [store, runner, type, pointer]);
+}
