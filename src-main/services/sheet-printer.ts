@@ -1,9 +1,12 @@
 import PDFDocument from 'pdfkit';
 import { CAP_HEIGHT } from '#shared/sheets/font-widths';
+import { text } from '#shared/sheets/marks';
+import { PRINT } from '#shared/sheets/print-ink';
 import type { Mark, Sheet } from '#shared/sheets/sheet';
 import { cornersOf, textBoxOf } from '#shared/sheets/text-box';
 import { fontFiles } from './font-files.ts';
 import { setTextAsMeasured } from './measured-text.ts';
+import { isSoundPng } from './picture-check.ts';
 import { type SheetPen, sheetPen } from './sheet-pen.ts';
 
 /** What a PDF says of itself, and how it is packed. */
@@ -42,10 +45,11 @@ export function printSheets(sheets: readonly Sheet[], about: PrintAbout): Promis
     document.on('end', () => resolve(new Uint8Array(Buffer.concat(chunks))));
     document.on('error', reject);
   });
+  const page: Page = { document, fonts, pictures: new Map() };
   for (const { paper, marks } of sheets) {
     document.addPage({ size: [paper.width_mm * POINTS_PER_MM, paper.height_mm * POINTS_PER_MM], margin: 0 });
     document.scale(POINTS_PER_MM);
-    paint(document, marks, fonts);
+    paint(page, marks);
   }
   document.end();
   return done;
@@ -57,9 +61,15 @@ function keepTrueSize(document: PDFKit.PDFDocument): void {
   root.data.ViewerPreferences = document.ref({ PrintScaling: 'None', DisplayDocTitle: true });
 }
 
-type Fonts = ReturnType<typeof fontFiles>;
+/** What painting needs on every sheet. */
+interface Page {
+  readonly document: PDFKit.PDFDocument;
+  readonly fonts: ReturnType<typeof fontFiles>;
+  readonly pictures: Pictures;
+}
 
-function paint(document: PDFKit.PDFDocument, marks: readonly Mark[], fonts: Fonts): void {
+function paint(page: Page, marks: readonly Mark[]): void {
+  const { document, fonts } = page;
   const pen = sheetPen((operators) => document.addContent(operators));
   for (const mark of marks) {
     switch (mark.kind) {
@@ -67,12 +77,12 @@ function paint(document: PDFKit.PDFDocument, marks: readonly Mark[], fonts: Font
         paintText(document, mark, pen, fonts[mark.font]);
         break;
       case 'image':
-        paintImage(document, mark);
+        paintPicture(page, mark);
         break;
       case 'clip':
         document.save();
         document.rect(mark.x, mark.y, mark.width_mm, mark.height_mm).clip();
-        paint(document, mark.marks, fonts);
+        paint(page, mark.marks);
         document.restore();
         break;
       default:
@@ -99,13 +109,39 @@ function paintText(document: PDFKit.PDFDocument, mark: Extract<Mark, { kind: 'te
   document.restore();
 }
 
-function paintImage(document: PDFKit.PDFDocument, { bytes, matrix, opacity }: Extract<Mark, { kind: 'image' }>): void {
-  const [a, b, c, d, e, f] = matrix;
+/** Pictures that the document holds, each once however many sheets show it; null for one that cannot be printed. */
+type Pictures = Map<Uint8Array, object | null>;
+
+function openPicture(document: PDFKit.PDFDocument, { bytes, mime }: PictureMark, pictures: Pictures): object | null {
+  const known = pictures.get(bytes);
+  if (known !== undefined) return known;
+  let opened: object | null = null;
+  try {
+    const { openImage } = document as unknown as { openImage(source: Buffer): object };
+    if (mime !== 'image/png' || isSoundPng(bytes)) opened = openImage.call(document, Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength));
+  } catch {
+    opened = null;
+  }
+  pictures.set(bytes, opened);
+  return opened;
+}
+
+type PictureMark = Extract<Mark, { kind: 'image' }>;
+
+function paintPicture({ document, pictures, fonts }: Page, mark: PictureMark): void {
+  const [a, b, c, d, e, f] = mark.matrix;
+  const picture = openPicture(document, mark, pictures);
+  if (!picture) {
+    const pen = sheetPen((operators) => document.addContent(operators));
+    pen.draw({ kind: 'line', places: [e, f, e + a, f + b, e + a + c, f + b + d, e + c, f + d], closed: true, stroke: { width_mm: 0.25, colour: PRINT.quiet } });
+    paintText(document, text(e + (a + c) / 2, f + (b + d) / 2, 'This picture could not be printed.', { height_mm: 2.5, align: 'middle', halo: true }), pen, fonts.plain);
+    return;
+  }
   document.save();
-  document.opacity(opacity);
+  document.opacity(mark.opacity);
   document.transform(a, b, c, d, e, f);
   // Height −1 from y 1 is the unit square with y up, as the matrix expects it.
   const whole = { width: 1, height: -1, ignoreOrientation: true };
-  document.image(Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength), 0, 1, whole);
+  document.image(picture as PDFKit.Mixins.ImageSrc, 0, 1, whole);
   document.restore();
 }

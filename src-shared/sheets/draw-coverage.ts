@@ -9,6 +9,8 @@ import { type ViewDraft, onPaper } from './view-draft.ts';
 
 const TICK_EVERY_mm = 9;
 const TICK_mm = 1.6;
+/** On one edge: a longer one is not on any paper as a whole. */
+const MOST_TICKS = 300;
 const DOT_EVERY_mm = 2.6;
 /** Half the side of a dot. */
 const DOT_mm = 0.25;
@@ -61,7 +63,8 @@ function drawEdge(view: ViewDraft, space: Space, outline: Outline): void {
     edges.push(...onPaper(view.frame, [a, b]));
     const every_m = (TICK_EVERY_mm * view.sizes.factor) / view.frame.mm(1);
     const long_m = (TICK_mm * view.sizes.factor) / view.frame.mm(1);
-    for (let along = every_m / 2; along < distance_m(a, b); along += every_m) {
+    const most = Math.min(distance_m(a, b), every_m * MOST_TICKS);
+    for (let along = every_m / 2; along < most; along += every_m) {
       const foot = polar(a, angle, along);
       ticks.push(...onPaper(view.frame, [foot, polar(foot, angle + inner, long_m)]));
     }

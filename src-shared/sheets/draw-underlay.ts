@@ -4,7 +4,7 @@ import { toPlan } from '../underlay/placement.ts';
 import { pen, segments } from './marks.ts';
 import { PRINT, WEIGHT } from './print-ink.ts';
 import type { Mark } from './sheet.ts';
-import { lengthInside_mm } from './text-box.ts';
+import { clipPiece, clipRing } from './text-box.ts';
 import type { ViewDraft } from './view-draft.ts';
 
 const FILL = '#eceeef';
@@ -17,7 +17,6 @@ const FADED = 0.5;
  */
 export function drawUnderlay(view: ViewDraft, level: Level, drawings: ReadonlyMap<string, UnderlayDrawing>): void {
   const { room, frame } = view;
-  const window = { x: (room.left + room.right) / 2, y: (room.top + room.bottom) / 2, halfWidth: (room.right - room.left) / 2, halfHeight: (room.bottom - room.top) / 2, rotation_rad: 0 };
   const marks: Mark[] = [];
   for (const underlay of Object.values(level.underlays)) {
     const drawing = drawings.get(underlay.id);
@@ -43,15 +42,17 @@ export function drawUnderlay(view: ViewDraft, level: Level, drawings: ReadonlyMa
       for (const fill of layer.fills) {
         const places: number[] = [];
         for (let i = 0; i + 1 < fill.length; i += 2) places.push(...onPaper(fill[i] ?? 0, fill[i + 1] ?? 0));
-        marks.push({ kind: 'area', rings: [places], fill: FILL });
+        const shown = clipRing(room, places);
+        if (shown.length >= 6) marks.push({ kind: 'area', rings: [shown], fill: FILL });
       }
       const kept = new Float64Array(layer.segments.length);
       let count = 0;
       for (let i = 0; i + 3 < layer.segments.length; i += 4) {
         const [ax, ay] = onPaper(layer.segments[i] ?? 0, layer.segments[i + 1] ?? 0);
         const [bx, by] = onPaper(layer.segments[i + 2] ?? 0, layer.segments[i + 3] ?? 0);
-        if (lengthInside_mm(window, ax, ay, bx, by) <= 0) continue;
-        kept.set([ax, ay, bx, by], count);
+        const shown = clipPiece(room, ax, ay, bx, by);
+        if (!shown) continue;
+        kept.set(shown, count);
         count += 4;
       }
       if (count > 0) marks.push(segments(pen(WEIGHT.hair, PRINT.underlay), kept.slice(0, count)));

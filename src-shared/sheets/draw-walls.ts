@@ -8,6 +8,7 @@ import { arrowHead, arcPlaces } from './symbols.ts';
 import { line, pen, ring, segments } from './marks.ts';
 import { PRINT, WEIGHT } from './print-ink.ts';
 import { addLabel } from './labels.ts';
+import { clipPiece } from './text-box.ts';
 import { type ViewDraft, addLine, onPaper, uprightBox } from './view-draft.ts';
 
 /** Distance between the ticks outside a finished face, and their length [mm at factor 1]. */
@@ -40,6 +41,14 @@ export function openingPlaces(room: Space): OpeningPlace[] {
     return [{ opening, start: at(opening.along_m - half), end: at(opening.along_m + half), middle: at(opening.along_m), wall_rad, inward_rad: face.inward_rad }];
   });
 }
+
+/** How far open door leaves reach: the tip of each, and of its arc. */
+export const swingTips = (room: Space): PlanPoint[] =>
+  openingPlaces(room).flatMap(({ opening, start, end, inward_rad }) => {
+    if (opening.kind !== 'door' || opening.swing === 'none') return [];
+    const hinge = opening.hinge === 'start' ? start : end;
+    return [polar(hinge, opening.swing === 'in' ? inward_rad : inward_rad + Math.PI, opening.width_m)];
+  });
 
 /** Pieces of a wall between its door openings. */
 function solidPieces(a: PlanPoint, b: PlanPoint, gaps: readonly { from: number; to: number }[]): [PlanPoint, PlanPoint][] {
@@ -74,7 +83,13 @@ export function drawWalls(view: ViewDraft, rooms: readonly Space[]): void {
         addLine(view, piece, line(pen(WEIGHT.heavy * sizes.factor), ...piece), 26);
         const step_m = (TICK_EVERY_mm * sizes.factor) / frame.mm(1);
         const long_m = (TICK_mm * sizes.factor) / frame.mm(1);
-        for (let along = step_m / 2; along < distance_m(from, to); along += step_m) {
+        const shown = clipPiece(view.room, piece[0] ?? 0, piece[1] ?? 0, piece[2] ?? 0, piece[3] ?? 0);
+        if (!shown) continue;
+        // Ticks begin at the wall's own corner, so that a cut view shows the same ones as a whole one.
+        const way = (x: number, y: number): number => Math.hypot(x - (piece[0] ?? 0), y - (piece[1] ?? 0)) / frame.mm(1);
+        const first = Math.ceil(way(shown[0], shown[1]) / step_m - 0.5);
+        const last_m = way(shown[2], shown[3]);
+        for (let along = (Math.max(0, first) + 0.5) * step_m; along < last_m; along += step_m) {
           const foot = polar(from, angle, along);
           const end = polar(foot, face.inward_rad + Math.PI * 0.75, long_m);
           if (rooms.some((other) => other !== room && isInside(end, other.outline))) continue;

@@ -1,4 +1,4 @@
-import { type PaperBox, type TurnedBox, boxAround, boxHolds, cornersOf, lengthInside_mm, reachAlong, turnedBoxesOverlap } from './text-box.ts';
+import { type PaperBox, type TurnedBox, boxAround, boxHolds, clipPiece, cornersOf, lengthInside_mm, reachAlong, turnedBoxesOverlap } from './text-box.ts';
 
 /** What a label needs: its size, the thing it names, and where it would rather stand. */
 export interface LabelRequest {
@@ -133,10 +133,12 @@ export function labelPlacer(view: PaperBox): LabelPlacer {
 
   const placer: LabelPlacer = {
     block(box, owner) {
-      blocked.add(around(box), { box, owner });
+      const shown = cut(around(box), view);
+      if (shown) blocked.add(shown, { box, owner });
     },
     avoid(ax, ay, bx, by, weight) {
-      avoided.add(boxAround([ax, ay, bx, by]), { ax, ay, bx, by, weight }, (cell) => lengthInside_mm(cell, ax, ay, bx, by) > 0);
+      const shown = clipPiece(view, ax, ay, bx, by);
+      if (shown) avoided.add(boxAround(shown), { ax, ay, bx, by, weight }, (cell) => lengthInside_mm(cell, ...shown) > 0);
     },
     isFree(box, owner) {
       if (!lies(box)) return false;
@@ -147,7 +149,9 @@ export function labelPlacer(view: PaperBox): LabelPlacer {
     },
     crossings(ax, ay, bx, by, owner) {
       let count = 0;
-      for (const other of blocked.near(boxAround([ax, ay, bx, by]))) {
+      const shown = clipPiece(view, ax, ay, bx, by);
+      if (!shown) return 0;
+      for (const other of blocked.near(boxAround(shown))) {
         if ((owner === undefined || other.owner !== owner) && lengthInside_mm(other.box, ax, ay, bx, by) > 0.05) count += 1;
       }
       return count;
@@ -172,7 +176,8 @@ export function labelPlacer(view: PaperBox): LabelPlacer {
     giveBack({ box, leader }) {
       blocked.remove(around(box), (thing) => thing.box === box);
       if (!leader) return;
-      avoided.remove(boxAround(leader), ({ ax, ay, bx, by }) => ax === leader[0] && ay === leader[1] && bx === leader[2] && by === leader[3]);
+      const shown = clipPiece(view, ...leader);
+      if (shown) avoided.remove(boxAround(shown), ({ ax, ay, bx, by }) => ax === leader[0] && ay === leader[1] && bx === leader[2] && by === leader[3]);
       leaders.splice(leaders.indexOf(leader), 1);
     },
   };
@@ -251,6 +256,12 @@ export function labelPlacer(view: PaperBox): LabelPlacer {
     return best;
   };
   return placer;
+}
+
+/** The part of a box that lies in another; undefined when none does. */
+function cut(box: PaperBox, by: PaperBox): PaperBox | undefined {
+  const inside = { left: Math.max(box.left, by.left), top: Math.max(box.top, by.top), right: Math.min(box.right, by.right), bottom: Math.min(box.bottom, by.bottom) };
+  return inside.left <= inside.right && inside.top <= inside.bottom ? inside : undefined;
 }
 
 type Piece = readonly [number, number, number, number];

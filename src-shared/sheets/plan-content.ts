@@ -2,6 +2,7 @@ import type { Derived, DerivedNetwork, DerivedNozzle, DerivedPipe, Fitting, Soli
 import { type Box, boundsOf, distanceToOutline_m, isInside } from '../geometry/outline.ts';
 import type { PlanPoint } from '../geometry/point.ts';
 import type { Level, SpaceKind } from '../model/plan.ts';
+import { swingTips } from './draw-walls.ts';
 import { type PipeStretch, networkStretches } from './pipe-stretches.ts';
 
 /** What one plan view shows: a level, seen at its rooms or in one kind of void. */
@@ -83,7 +84,7 @@ export function planContents(derived: Derived): PlanContent[] {
 /** Every place that the view must hold; nothing for an empty level. */
 export function contentBounds({ level, layer, rooms, networks, solids }: PlanContent): Box | undefined {
   const places: PlanPoint[] = [];
-  for (const { outline } of rooms) places.push(...outline);
+  for (const room of rooms) places.push(...room.outline, ...swingTips(room));
   for (const { network, pipes, nozzles, hasCylinders } of networks) {
     for (const { from, to } of pipes) places.push(from, to);
     for (const { at } of nozzles) if (at) places.push(at);

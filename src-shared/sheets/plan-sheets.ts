@@ -1,5 +1,5 @@
 import type { Derived } from '../derived/derived.ts';
-import type { Box } from '../geometry/outline.ts';
+import { type Box, boundsOf, boxesTouch } from '../geometry/outline.ts';
 import type { UnderlayDrawing } from '../underlay/drawing.ts';
 import type { Datum } from './datum.ts';
 import type { NumberedFinding } from './findings-table.ts';
@@ -16,7 +16,7 @@ import type { Mark, SheetOptions } from './sheet.ts';
 import { type SheetDraft, VIEW_TITLE_mm, missingLabels, viewTitle } from './sheet-draft.ts';
 import type { SymbolName } from './symbol-names.ts';
 import { drawTable, layTable, tableHeight_mm } from './tables.ts';
-import type { PaperBox } from './text-box.ts';
+import { type PaperBox, boxHolds } from './text-box.ts';
 
 /** What all view sheets of a set share. */
 export interface ViewSet {
@@ -44,6 +44,12 @@ export const viewArea = ({ area, sizes }: SheetLayout): PaperBox => ({ ...area, 
 
 const roomAbove = (box: PaperBox, title_mm: number): PaperBox => ({ ...box, bottom: box.bottom - title_mm });
 
+/** Counts for more than any number of labels without room. */
+const OUTSIDE = 1e6;
+
+/** Line ends may lie a little outside the room that texts keep to. */
+const grown = ({ left, top, right, bottom }: PaperBox): PaperBox => ({ left: left - 2, top: top - 2, right: right + 2, bottom: bottom + 1 });
+
 /**
  * The scale that a content is drawn at: the user's, or the finest at which every label finds room.
  * @returns undefined when the level does not fit on the paper at any ordinary scale
@@ -54,12 +60,14 @@ function composeAtBestScale(set: ViewSet, content: PlanContent, bounds: Box): Co
   const room = roomAbove(viewArea(layout), VIEW_TITLE_mm * layout.sizes.factor);
   const scales = set.scale === 'auto' ? ordinaryScales(lengths) : [set.scale];
   let best: ComposedView | undefined;
+  let least = Infinity;
   for (const scale of scales) {
     if (!fitsPaper(bounds, scale, room, layout.sizes.factor)) continue;
     const view = composePlanView(content, { ...set, scale, sizes: layout.sizes, lengths, room });
     if (!view) return undefined;
-    if (!best || view.unplaced.length < best.unplaced.length) best = view;
-    if (view.unplaced.length === 0) break;
+    const fault = view.unplaced.length + (boxHolds(grown(room), view.box) ? 0 : OUTSIDE);
+    if (fault < least) [best, least] = [view, fault];
+    if (fault === 0) break;
   }
   return best;
 }
@@ -164,7 +172,7 @@ function wholeSheet(set: ViewSet, content: PlanContent, view: ComposedView): Vie
   const roomHeight = area.bottom - area.top - titleHeight;
   const free = hasSchedule && extras.length === 1 ? (roomHeight - tableHeight_mm(table) - gap - viewHeight) / 2 : 0;
   const dy = extras.length > 0 ? area.top + Math.max(0, free) - view.box.top : 0;
-  const bottom = view.box.bottom + dy;
+  const bottom = Math.min(view.box.bottom + dy, area.bottom - titleHeight);
   const title = viewTitle(view.box.left, bottom, `Plan: ${content.title}`, view.scale, lengths, layout);
   const x = Math.max(area.left, Math.min(view.box.left, area.right - title.width_mm));
   const used = new Set<SymbolName>([...view.used, ...extras.flatMap((extra) => [...extra.used])]);
@@ -196,27 +204,37 @@ function remarksOn({ layout, scale }: ViewSet, { unplaced, scale: drawn }: Compo
   return scale === 'auto' && drawn * layout.sizes.factor > CROWDED ? ['Small for this paper: a larger sheet reads more easily'] : [];
 }
 
+/** Parts of one level at most; a scale that needs more was a slip, not a wish. */
+const MOST_PARTS = 40;
+
 /** Parts of a level that is larger than the paper, row by row from the north-west. */
 function partSheets(set: ViewSet, content: PlanContent, bounds: Box): SheetDraft[] {
   const { layout, derived } = set;
   const { sizes } = layout;
   const { lengths } = derived.plan.settings;
-  const scale = set.scale === 'auto' ? (ordinaryScales(lengths).at(-1) ?? 100) : set.scale;
   const room = roomAbove(viewArea(layout), VIEW_TITLE_mm * sizes.factor);
-  const margin_m = (PLAN_MARGIN_mm * sizes.factor * scale) / 1000;
-  const outer = { minX: bounds.minX - margin_m, minY: bounds.minY - margin_m, maxX: bounds.maxX + margin_m, maxY: bounds.maxY + margin_m };
-  const widest_m = ((room.right - room.left - 2) * scale) / 1000;
-  const tallest_m = ((room.bottom - room.top - 2) * scale) / 1000;
-  const across = Math.min(MOST_PARTS, Math.ceil((outer.maxX - outer.minX) / widest_m));
-  const down = Math.min(MOST_PARTS, Math.ceil((outer.maxY - outer.minY) / tallest_m));
+  /** The level with its margin at a scale, and into how many windows it is parted. */
+  const partedAt = (scale: number) => {
+    const margin_m = (PLAN_MARGIN_mm * sizes.factor * scale) / 1000;
+    const outer = { minX: bounds.minX - margin_m, minY: bounds.minY - margin_m, maxX: bounds.maxX + margin_m, maxY: bounds.maxY + margin_m };
+    const widest_m = ((room.right - room.left - 2) * scale) / 1000;
+    const tallest_m = ((room.bottom - room.top - 2) * scale) / 1000;
+    return { outer, across: Math.ceil((outer.maxX - outer.minX) / widest_m), down: Math.ceil((outer.maxY - outer.minY) / tallest_m) };
+  };
+  const isReasonable = (scale: number): boolean => partedAt(scale).across * partedAt(scale).down <= MOST_PARTS;
+  const wished = set.scale === 'auto' ? (ordinaryScales(lengths).at(-1) ?? 100) : set.scale;
+  const scale = coarserUntil(isReasonable, wished);
+  const { outer, across, down } = partedAt(scale);
+  const coarser = scale === wished ? [] : [`${scaleName(wished, lengths)} would need more than ${MOST_PARTS} sheets: drawn at ${scaleName(scale, lengths)}`];
+  const width = (outer.maxX - outer.minX) / across;
+  const height = (outer.maxY - outer.minY) / down;
   const drafts: SheetDraft[] = [];
   for (let row = 0; row < down; row += 1) {
     for (let column = 0; column < across; column += 1) {
-      const width = (outer.maxX - outer.minX) / across;
-      const height = (outer.maxY - outer.minY) / down;
       const minX = outer.minX + column * width;
       const maxY = outer.maxY - row * height;
       const window = { minX, minY: maxY - height, maxX: minX + width, maxY };
+      if (!content.rooms.some(({ bounds: box }) => boxesTouch(box, window)) && content.rooms.length > 0 && !hasAnything(content, window)) continue;
       const view = composePlanView(content, { ...set, scale, sizes, lengths, room, window });
       if (!view || view.used.size === 0) continue;
       const part = `row ${row + 1} of ${down}, column ${column + 1} of ${across}`;
@@ -228,12 +246,18 @@ function partSheets(set: ViewSet, content: PlanContent, bounds: Box): SheetDraft
         hasViews: true,
         hasPlan: true,
         used: view.used,
-        remarks: remarksOn({ ...set, scale }, view),
+        remarks: [...coarser, ...remarksOn({ ...set, scale }, view)],
       });
     }
   }
   return drafts;
 }
 
-/** Parts along one side of a level at most: beyond it the scale was a slip, not a wish. */
-const MOST_PARTS = 20;
+/** Whether pipe, a nozzle or a cylinder lies in a window, outside every room. */
+function hasAnything({ networks }: PlanContent, window: Box): boolean {
+  const isIn = ({ x, y }: { readonly x: number; readonly y: number }): boolean => boxesTouch({ minX: x, minY: y, maxX: x, maxY: y }, window);
+  return networks.some(
+    ({ network, pipes, nozzles }) =>
+      pipes.some(({ from, to }) => boxesTouch(boundsOf([from, to]), window)) || nozzles.some(({ at }) => at && isIn(at)) || Object.values(network.network.cylinders).some(({ at }) => isIn(at)),
+  );
+}

@@ -35,21 +35,23 @@ export function checkBar(x: number, y: number, sizes: TypeSizes): Mark[] {
   return marks;
 }
 
-/** Round site lengths for a ground bar [m], shortest first. */
-const GROUND_m: Readonly<Record<Settings['lengths'], readonly number[]>> = {
-  metric: [0.5, 1, 2, 5, 10, 20, 50],
-  feet: [1, 2, 4, 8, 10, 20, 40, 80, 160].map((feet) => feet * FOOT_m),
-};
+/** The longest round length, 1, 2 or 4 (5 metric) times a power of ten, that is not above the wished one. */
+function roundLength(wished: number, lengths: Settings['lengths']): number {
+  const power = 10 ** Math.floor(Math.log10(wished));
+  const steps = lengths === 'feet' ? [4, 2, 1] : [5, 2, 1];
+  return (steps.find((step) => step * power <= wished * (1 + 1e-9)) ?? 1) * power;
+}
 
-/** A bar of site lengths at a view's scale, about 40 mm long. */
+/** A bar of site lengths at a view's scale, 20 to 42 mm long. */
 export function groundBar(x: number, y: number, scale: number, lengths: Settings['lengths'], sizes: TypeSizes): { readonly marks: Mark[]; readonly width_mm: number } {
   const wished_m = (42 * sizes.factor * scale) / 1000;
-  const whole_m = GROUND_m[lengths].reduce((best, length) => (length <= wished_m ? length : best), GROUND_m[lengths][0] ?? 1);
-  const width = (whole_m * 1000) / scale;
+  const unit_m = lengths === 'feet' ? FOOT_m : 1;
+  const whole = roundLength(wished_m / unit_m, lengths);
+  const width = (whole * unit_m * 1000) / scale;
   const tall = 1.1 * sizes.factor;
   const marks: Mark[] = [box(pen(WEIGHT.hair), x, y - tall, width, tall)];
   for (const i of [0, 2]) marks.push(box(pen(WEIGHT.hair), x + (i * width) / 4, y - tall, width / 4, tall, PRINT.ink));
-  const name = lengths === 'feet' ? `${Math.round(whole_m / FOOT_m)} ft` : `${whole_m} m`;
+  const name = `${Number(whole.toPrecision(3))} ${lengths === 'feet' ? 'ft' : 'm'}`;
   const style = { height_mm: sizes.note_mm };
   marks.push(text(x, y + sizes.note_mm + 0.9 * sizes.factor, '0', style), text(x + width, y + sizes.note_mm + 0.9 * sizes.factor, name, { ...style, align: 'middle' }));
   return { marks, width_mm: width };

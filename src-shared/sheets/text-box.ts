@@ -140,22 +140,59 @@ export function lengthInside_mm(of: TurnedBox, ax: number, ay: number, bx: numbe
   const toBox = (x: number, y: number): readonly [number, number] => [(x - of.x) * cos - (y - of.y) * sin, -(x - of.x) * sin - (y - of.y) * cos];
   const [u0, v0] = toBox(ax, ay);
   const [u1, v1] = toBox(bx, by);
+  const inside = insideRange(u0, v0, u1, v1, -of.halfWidth, -of.halfHeight, of.halfWidth, of.halfHeight);
+  return inside ? (inside[1] - inside[0]) * Math.hypot(bx - ax, by - ay) : 0;
+}
+
+/** From where to where a straight piece lies inside a box, as shares of its length; undefined when it passes by or only touches. */
+function insideRange(ax: number, ay: number, bx: number, by: number, left: number, low: number, right: number, high: number): readonly [number, number] | undefined {
   let from = 0;
   let to = 1;
-  for (const [start, delta, half] of [
-    [u0, u1 - u0, of.halfWidth],
-    [v0, v1 - v0, of.halfHeight],
+  for (const [start, delta, least, most] of [
+    [ax, bx - ax, left, right],
+    [ay, by - ay, low, high],
   ] as const) {
     if (Math.abs(delta) < 1e-12) {
-      if (Math.abs(start) >= half) return 0;
+      if (start <= least || start >= most) return undefined;
       continue;
     }
-    const enter = (-Math.sign(delta) * half - start) / delta;
-    const leave = (Math.sign(delta) * half - start) / delta;
-    from = Math.max(from, enter);
-    to = Math.min(to, leave);
+    const [p, q] = [(least - start) / delta, (most - start) / delta];
+    from = Math.max(from, Math.min(p, q));
+    to = Math.min(to, Math.max(p, q));
   }
-  return to > from ? (to - from) * Math.hypot(bx - ax, by - ay) : 0;
+  return to > from ? [from, to] : undefined;
+}
+
+/** The part of a straight piece that lies inside an upright box; undefined when none does. */
+export function clipPiece({ left, top, right, bottom }: PaperBox, ax: number, ay: number, bx: number, by: number): readonly [number, number, number, number] | undefined {
+  const inside = insideRange(ax, ay, bx, by, left, top, right, bottom);
+  if (!inside) return undefined;
+  const [from, to] = inside;
+  return [ax + (bx - ax) * from, ay + (by - ay) * from, ax + (bx - ax) * to, ay + (by - ay) * to];
+}
+
+/** The part of a filled ring that lies inside an upright box, x and y in turn (Sutherland and Hodgman, side by side). */
+export function clipRing({ left, top, right, bottom }: PaperBox, ring: readonly number[]): number[] {
+  const sides: readonly (readonly [axis: 0 | 1, limit: number, sense: 1 | -1])[] = [
+    [0, left, 1],
+    [0, right, -1],
+    [1, top, 1],
+    [1, bottom, -1],
+  ];
+  return sides.reduce<number[]>((places, [axis, limit, sense]) => {
+    const kept: number[] = [];
+    for (let i = 0; i + 1 < places.length; i += 2) {
+      const p = [places[i] ?? 0, places[i + 1] ?? 0] as const;
+      const next = (i + 2) % places.length;
+      const q = [places[next] ?? 0, places[next + 1] ?? 0] as const;
+      const [inP, inQ] = [(p[axis] - limit) * sense >= 0, (q[axis] - limit) * sense >= 0];
+      if (inP) kept.push(...p);
+      if (inP === inQ) continue;
+      const t = (limit - p[axis]) / (q[axis] - p[axis]);
+      kept.push(p[0] + (q[0] - p[0]) * t, p[1] + (q[1] - p[1]) * t);
+    }
+    return kept;
+  }, [...ring]);
 }
 
 /** Breaks a text into lines no wider than `width_mm`; a word that is too long alone is broken inside. */
