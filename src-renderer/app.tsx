@@ -2,8 +2,9 @@ import { type DragEvent, type MouseEvent, useEffect, useState } from 'react';
 import { isSameRef } from '#shared/model/plan';
 import { ACTIONS, runAction } from './actions/actions.ts';
 import { fitLevel } from './actions/fit-view.ts';
-import { openBytes } from './actions/plan-file.ts';
+import { openBytes, planName } from './actions/plan-file.ts';
 import { findByKey, worksInFields } from './actions/shortcuts.ts';
+import { isChanged } from './actions/unsaved.ts';
 import { Board } from './canvas/board.tsx';
 import { SectionStrip } from './canvas/section-strip.tsx';
 import { useInk } from './canvas/use-ink.ts';
@@ -23,6 +24,7 @@ import { useDrawings } from './input/board-context.ts';
 import { useActionContext } from './panels/window-context.ts';
 import { setInk } from './styles/set-ink.ts';
 import { presentEvaluation } from './store/selectors.ts';
+import { useStore } from './store/use-store.ts';
 import { makeToolView } from './tools/tool-view.ts';
 import { viewSourceOf } from './tools/tool-runner.ts';
 
@@ -57,6 +59,15 @@ function useShortcuts(): void {
     window.addEventListener('keydown', onKeyDown);
     return () => window.removeEventListener('keydown', onKeyDown);
   }, [context]);
+}
+
+/** The window's title: which plan, and whether it is saved. */
+function useTitle(): void {
+  const name = useStore(planName);
+  const changed = useStore(isChanged);
+  useEffect(() => {
+    document.title = `${name}${changed ? ' (not saved)' : ''} – Nozzlewright`;
+  }, [name, changed]);
 }
 
 /** Fits the first plan to the board once the window has its size. */
@@ -126,6 +137,7 @@ function useContextMenu(): (event: MouseEvent) => void {
 /** The whole window: job line, tools, board with its section strip, bench, ledger, status line. */
 export function App() {
   useGround();
+  useTitle();
   useShortcuts();
   useFirstFit();
   const { isOver, handlers } = useDrop();

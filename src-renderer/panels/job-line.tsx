@@ -89,7 +89,7 @@ export function JobLine() {
       <PlanName />
       <UndoRedo />
       <Stages />
-      <button type="button" className="button find-action" onClick={() => run('actions')} title="Type what you want to do (F2 or Ctrl+K)">
+      <button type="button" className="button find-action" aria-label="Find an action" onClick={() => run('actions')} title="Type what you want to do (F2 or Ctrl+K)">
         <span className="find-words">Find an action</span> <span className="key">F2</span>
       </button>
     </header>
