@@ -1,16 +1,23 @@
-import { differenceCiede2000, filterDeficiencyDeuter, filterDeficiencyProt, filterDeficiencyTrit, wcagContrast } from 'culori';
+import { type Color, differenceCiede2000, filterDeficiencyDeuter, filterDeficiencyProt, filterDeficiencyTrit, parse, wcagContrast } from 'culori';
 import { describe, expect, test } from 'vitest';
 import { DARK_INK, LIGHT_INK } from '../../src-renderer/ink.ts';
 
 // Contrast as WCAG 2.2 defines it (1.4.3 text, 1.4.11 graphics); colour blindness as Machado, Oliveira and
 // Fernandes (2009) model it, at full severity; difference as CIEDE2000. All three from the library culori.
 const apart = differenceCiede2000();
-const sights: [string, (colour: string) => string | object][] = [
+type Sight = (colour: Color) => Color | undefined;
+const sights: [string, Sight][] = [
   ['full colour sight', (colour) => colour],
-  ['no red cones', (colour) => filterDeficiencyProt(1)(colour) ?? colour],
-  ['no green cones', (colour) => filterDeficiencyDeuter(1)(colour) ?? colour],
-  ['no blue cones', (colour) => filterDeficiencyTrit(1)(colour) ?? colour],
+  ['no red cones', filterDeficiencyProt(1)],
+  ['no green cones', filterDeficiencyDeuter(1)],
+  ['no blue cones', filterDeficiencyTrit(1)],
 ];
+const seen = (see: Sight, hex: string): Color => {
+  const colour = parse(hex);
+  const left = colour && see(colour);
+  if (!left) throw new Error(`${hex} is no colour.`);
+  return left;
+};
 const pairsOf = (colours: string[]): [string, string][] => colours.flatMap((a, i) => colours.slice(i + 1).map((b): [string, string] => [a, b]));
 
 describe.each([
@@ -33,11 +40,11 @@ describe.each([
 
   test.each(sights)('verdicts stay apart with %s', (_name, see) => {
     for (const [a, b] of pairsOf(Object.values(ink.verdict))) {
-      expect(apart(see(a) as string, see(b) as string), `${a} against ${b}`).toBeGreaterThanOrEqual(12);
+      expect(apart(seen(see, a), seen(see, b)), `${a} against ${b}`).toBeGreaterThanOrEqual(12);
     }
   });
 
   test.each(sights)('the two pressure zones stay apart with %s', (_name, see) => {
-    expect(apart(see(ink.warm) as string, see(ink.cool) as string)).toBeGreaterThanOrEqual(20);
+    expect(apart(seen(see, ink.warm), seen(see, ink.cool))).toBeGreaterThanOrEqual(20);
   });
 });
