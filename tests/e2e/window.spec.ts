@@ -217,9 +217,16 @@ test.describe('files', () => {
   });
 });
 
+/** Hosts and browsers that a test began by itself: ended whatever became of the test. */
+const begun: { end(): Promise<unknown> }[] = [];
+test.afterEach(async () => {
+  for (const each of begun.splice(0).reverse()) await each.end();
+});
+
 test('unsaved work of a window whose host was killed is offered again and taken up', async () => {
   const browser = await startChromium();
   const first = await startHost(['--demo', 'F1']);
+  begun.push({ end: first.stop }, { end: () => browser.close() });
   const { page } = await openWindow(browser, first);
   // What was written aside is there when the host has answered: the journal is a file of the host's folder.
   const kept = page.waitForResponse((response) => response.url().endsWith('/api/keepRecovery'));
@@ -229,6 +236,7 @@ test('unsaved work of a window whose host was killed is offered again and taken 
   await page.context().close();
 
   const second = await startHost([], first.folder);
+  begun.push({ end: second.stop });
   const again = await openWindow(browser, second);
   const offer = again.page.locator('[data-dialog="recover"]');
   await expect(offer).toContainText('1 step not saved');
@@ -237,13 +245,12 @@ test('unsaved work of a window whose host was killed is offered again and taken 
   await expect(again.page.locator('.plan-state')).toHaveText('not saved');
   await again.page.keyboard.press('Control+Shift+I');
   await expect(again.page.getByLabel('Project', { exact: true })).toHaveValue('Hut at the ford');
-  await browser.close();
-  await second.stop();
 });
 
 test('two windows on one plan: the later save is asked, and a copy keeps both', async () => {
   const browser = await startChromium();
   const host = await startHost(['--demo', 'F1']);
+  begun.push({ end: host.stop }, { end: () => browser.close() });
   const { page } = await openWindow(browser, host);
   await saveAs(page, 'Hut');
   const other = await page.context().newPage();
@@ -264,6 +271,4 @@ test('two windows on one plan: the later save is asked, and a copy keeps both', 
   await page.keyboard.press('Enter');
   await expect(page.locator('.plan-name')).toContainText('Hut of mine');
   await expect(page.locator('.plan-state')).toHaveText('saved');
-  await browser.close();
-  await host.stop();
 });
