@@ -1,5 +1,4 @@
 import { memo, useEffect, useMemo, useRef, useState, useSyncExternalStore } from 'react';
-import type { DerivedNozzle } from '#shared/derived/derived';
 import { refKey } from '#shared/model/plan';
 import type { Ref } from '#shared/model/plan';
 import type { Finding } from '#shared/rules/finding';
@@ -9,10 +8,10 @@ import type { ToolLook, ToolRunner } from '../tools/tool-runner.ts';
 import { drawNozzleCoverage } from './draw-coverage.ts';
 import { type FindingMark, drawFindingMarks, drawFindingPlace } from './draw-findings.ts';
 import { drawGround } from './draw-grid.ts';
-import { drawCaught, drawLiveDistances, drawSketch } from './draw-live.ts';
+import { type LivePlace, drawCaught, drawWork, livePlaceAt, livePlaceOf } from './draw-live.ts';
 import { drawHover, drawSelectedUnderlays, drawSelection } from './draw-selection.ts';
 import { type Paint, PaintedLayer } from './painted-layer.tsx';
-import { type Scene, isShown, levelOf, planOf } from './scene.ts';
+import { type Scene, isShown, levelOf, networksOf, planOf } from './scene.ts';
 import { scenePaints, thingPaints } from './scene-paints.ts';
 import { UnderlayRaster, type UnderlayWish } from './underlay-raster.ts';
 import type { Viewport } from './viewport.ts';
@@ -92,6 +91,8 @@ export const MarkLayer = memo(function MarkLayer({ scene, view, drawings, hovere
 });
 
 interface ActiveProps {
+  /** The scene at rest, and what a gesture makes of it. */
+  readonly rest: Scene;
   readonly scene: Scene | null;
   readonly moved: ReadonlySet<string>;
   readonly view: Viewport;
@@ -100,26 +101,34 @@ interface ActiveProps {
 }
 
 /** What a gesture moves, the sketch of the tool and what the pointer caught. */
-export const ActiveLayer = memo(function ActiveLayer({ scene, moved, view, runner, ink }: ActiveProps) {
+export const ActiveLayer = memo(function ActiveLayer({ rest, scene, moved, view, runner, ink }: ActiveProps) {
   const look = useSyncExternalStore(runner.subscribe, runner.look);
   const paints = useMemo((): Paint[] => {
-    const held = scene ? nozzlesUnderHand(scene, moved) : [];
+    const places = scene ? placesUnderHand(scene, moved) : placesUnderPointer(rest, look);
     return [
       // Names come back when the hand lets go: until then the measured distances need the room.
       ...(scene ? thingPaints(scene) : []),
-      ...held.map((nozzle): Paint => (pen, shown) => drawLiveDistances(pen, shown, nozzle, scene?.lengths ?? 'feet', ink)),
-      (pen, shown) => drawTool(pen, shown, look, ink),
+      (pen, shown) => {
+        const { sketch, tool } = look;
+        const snap = tool !== 'select' || (sketch.lines?.length ?? 0) > 0 ? look.snap : null;
+        drawWork(pen, shown, { sketch, snap, places, lengths: rest.lengths, ink });
+        if (snap) drawCaught(pen, shown, snap, ink);
+      },
     ];
-  }, [scene, moved, look, ink]);
+  }, [rest, scene, moved, look, ink]);
   return <PaintedLayer paints={paints} view={view} />;
 });
 
-const nozzlesUnderHand = (scene: Scene, moved: ReadonlySet<string>): DerivedNozzle[] => {
+/** Places of the nozzles that a gesture moves, unless there are too many to be read. */
+function placesUnderHand(scene: Scene, moved: ReadonlySet<string>): LivePlace[] {
   const held = scene.evaluation.derived.nozzles.filter(({ ref }) => moved.has(refKey(ref)));
-  return held.length <= MOST_LIVE ? held : [];
-};
+  return held.length <= MOST_LIVE ? held.flatMap((nozzle) => livePlaceOf(nozzle) ?? []) : [];
+}
 
-function drawTool(pen: Parameters<Paint>[0], view: Viewport, { sketch, snap, tool }: ToolLook, ink: Ink): void {
-  drawSketch(pen, view, sketch, ink);
-  if (snap && (tool !== 'select' || (sketch.lines?.length ?? 0) > 0)) drawCaught(pen, view, snap, ink);
+/** The place where the nozzle tool would hang a nozzle. */
+function placesUnderPointer(rest: Scene, { tool, snap }: ToolLook): LivePlace[] {
+  if (tool !== 'nozzle' || !snap) return [];
+  const profile = networksOf(rest)[0]?.profile ?? Object.values(planOf(rest).profiles)[0];
+  const place = livePlaceAt(snap.at, rest.evaluation.derived.spaces, rest.level, profile);
+  return place ? [place] : [];
 }

@@ -98,7 +98,7 @@ export function Board() {
         <GroundLayer scene={shown} view={view} drawings={drawings} pixelRatio={pixelRatio} />
         <PlanLayer scene={rest} view={view} />
         <MarkLayer scene={shown} view={view} drawings={drawings} hovered={live ? null : hovered} marks={marks} finding={finding} selection={selection} />
-        <ActiveLayer scene={live} moved={moved} view={view} runner={runner} ink={ink} />
+        <ActiveLayer rest={rest} scene={live} moved={moved} view={view} runner={runner} ink={ink} />
       </Stage>
       {typing && asks.length > 0 ? (
         <PointerField

@@ -1,4 +1,7 @@
-import type { DerivedNozzle } from '#shared/derived/derived';
+import type { DerivedNozzle, Space } from '#shared/derived/derived';
+import { isInside } from '#shared/geometry/outline';
+import type { PlanPoint } from '#shared/geometry/point';
+import type { UnitProfile } from '#shared/profile/unit-profile';
 import { formatAgainstLimit, formatLength } from '#shared/units/length-text';
 import type { Ink } from '../ink.ts';
 import type { Sketch, Snap } from '../tools/tool.ts';
@@ -18,20 +21,62 @@ interface LiveText {
   readonly spots: (width: number) => readonly Px[];
 }
 
-/** Distances from a nozzle under the hand to the two walls that fix it, and its drop below the ceiling. */
-export function drawLiveDistances(pen: Pen, view: Viewport, nozzle: DerivedNozzle, lengths: Lengths, ink: Ink): void {
-  if (!nozzle.at || !nozzle.space) return;
-  const at = toScreen(view, nozzle.at);
-  const limit_m = nozzle.profile?.limits.nozzleToWall_m?.value;
+/** A place whose distances are read while something is brought there. */
+export interface LivePlace {
+  readonly at: PlanPoint;
+  readonly space: Space;
+  readonly profile: UnitProfile | undefined;
+  /** How the orifice hangs: below which ceiling, and how far; undefined while its height is not chosen. */
+  readonly drop_m: number | undefined;
+  readonly ceiling_m: number | undefined;
+}
+
+/** The live place of a nozzle; undefined while it hangs in no space. */
+export const livePlaceOf = (nozzle: DerivedNozzle): LivePlace | undefined =>
+  nozzle.at && nozzle.space && { at: nozzle.at, space: nozzle.space, profile: nozzle.profile, drop_m: ceilingDrop_m(nozzle), ceiling_m: nozzle.localCeiling_m };
+
+/** The live place under the pointer of a tool that is about to hang a nozzle; undefined outside every room. */
+export function livePlaceAt(at: PlanPoint, spaces: readonly Space[], level: string, profile: UnitProfile | undefined): LivePlace | undefined {
+  const space = spaces.find((each) => each.kind === 'room' && each.level.id === level && isInside(at, each.outline) && !each.holes.some((hole) => isInside(at, hole)));
+  return space && { at, space, profile, drop_m: undefined, ceiling_m: space.ceilingAt_m(at) };
+}
+
+/** What the texts of the work under way must find room among. */
+interface LiveTexts {
+  readonly texts: readonly LiveText[];
+  readonly boxes: readonly LabelBox[];
+  readonly lines: readonly (readonly [number, number, number, number])[];
+}
+
+/** Draws the tool's sketch and the distances of the places under the hand, with all their texts clear of each other. */
+export function drawWork(pen: Pen, view: Viewport, work: { readonly sketch: Sketch; readonly snap: Snap | null; readonly places: readonly LivePlace[]; readonly lengths: Lengths; readonly ink: Ink }): void {
+  const { sketch, snap, places, lengths, ink } = work;
+  const parts = [drawSketch(pen, view, sketch, ink), ...places.map((place) => drawDistances(pen, view, place, lengths, ink))];
+  const word = snap && toScreen(view, snap.at);
+  writeLive(
+    pen,
+    {
+      texts: parts.flatMap(({ texts }) => texts),
+      boxes: [...parts.flatMap(({ boxes }) => boxes), ...(word ? [{ x: word.x + 12, y: word.y + 7, width: 56, height: 16 }] : [])],
+      lines: parts.flatMap(({ lines }) => lines),
+    },
+    ink,
+  );
+}
+
+/** Distances to the two walls that fix a place, and its drop below the ceiling. */
+function drawDistances(pen: Pen, view: Viewport, place: LivePlace, lengths: Lengths, ink: Ink): LiveTexts {
+  const at = toScreen(view, place.at);
+  const limit_m = place.profile?.limits.nozzleToWall_m?.value;
   const lines: (readonly [number, number, number, number])[] = [];
-  const marks: LabelBox[] = [{ x: at.x - 16, y: at.y - 16, width: 32, height: 32 }];
-  const texts: LiveText[] = governingWalls(nozzle.at, nozzle.space).map(({ to, length_m }) => {
+  const boxes: LabelBox[] = [{ x: at.x - 16, y: at.y - 16, width: 32, height: 32 }];
+  const texts: LiveText[] = governingWalls(place.at, place.space).map(({ to, length_m }) => {
     const foot = toScreen(view, to);
     const isShort = limit_m !== undefined && length_m < limit_m;
     lines.push([at.x, at.y, foot.x, foot.y]);
     if (isShort) {
       drawMeasuringLine(pen, at, foot, 'stop', ink);
-      marks.push({ x: (at.x + foot.x) / 2 - 9, y: (at.y + foot.y) / 2 - 9, width: 18, height: 18 });
+      boxes.push({ x: (at.x + foot.x) / 2 - 9, y: (at.y + foot.y) / 2 - 9, width: 18, height: 18 });
     } else {
       setLine(pen, { colour: ink.snap, width: 1.25, dash: [6, 3] });
       line(pen, at, foot);
@@ -40,26 +85,26 @@ export function drawLiveDistances(pen: Pen, view: Viewport, nozzle: DerivedNozzl
     const text = isShort && limit_m !== undefined ? againstLimit(length_m, limit_m, lengths) : formatLength(length_m, lengths);
     return { text, colour: isShort ? ink.verdict.stop : ink.snap, spots: (width) => spotsBeside(at, foot, width) };
   });
-  writeLive(pen, [...texts, dropText(nozzle, at, lengths, ink)], marks, lines, ink);
+  return { texts: [...texts, dropText(place, at, lengths, ink)], boxes, lines };
 }
 
-/** How far the orifice hangs below its ceiling. */
-function dropText(nozzle: DerivedNozzle, at: Px, lengths: Lengths, ink: Ink): LiveText {
-  const drop_m = ceilingDrop_m(nozzle);
-  const most_m = nozzle.profile?.limits.nozzleToCeiling_m?.value;
+/** How far the orifice hangs below its ceiling, or the ceiling while its height is not chosen. */
+function dropText({ space, profile, drop_m, ceiling_m }: LivePlace, at: Px, lengths: Lengths, ink: Ink): LiveText {
+  const most_m = profile?.limits.nozzleToCeiling_m?.value;
   const isLow = drop_m !== undefined && (drop_m < 0 || (most_m !== undefined && drop_m > most_m));
-  const under = nozzle.space?.kind === 'under-floor' ? 'floor' : 'ceiling';
-  const figure = drop_m === undefined ? null : isLow && most_m !== undefined ? againstLimit(drop_m, most_m, lengths) : formatLength(drop_m, lengths);
-  return {
-    text: figure === null ? `${under} not known` : `${figure} below ${under}`,
-    colour: isLow ? ink.verdict.stop : ink.snap,
-    spots: (width) => spotsAround(at, 22, width, LIVE_px),
-  };
+  const under = space.kind === 'under-floor' ? 'floor' : 'ceiling';
+  const text =
+    drop_m !== undefined
+      ? `${isLow && most_m !== undefined ? againstLimit(drop_m, most_m, lengths) : formatLength(drop_m, lengths)} below ${under}`
+      : ceiling_m === undefined
+        ? `${under} not known`
+        : `${under} ${formatLength(ceiling_m, lengths)}`;
+  return { text, colour: isLow ? ink.verdict.stop : ink.snap, spots: (width) => spotsAround(at, 22, width, LIVE_px) };
 }
 
 const LIVE_px = 17;
 
-function writeLive(pen: Pen, texts: readonly LiveText[], boxes: readonly LabelBox[], lines: readonly (readonly [number, number, number, number])[], ink: Ink): void {
+function writeLive(pen: Pen, { texts, boxes, lines }: LiveTexts, ink: Ink): void {
   const style = { bold: true, size: 13 };
   const wishes = texts.map(({ text, spots }, i) => {
     const width = textWidth_px(pen, text, style) + 2;
@@ -100,8 +145,9 @@ function drawFoot(pen: Pen, foot: Px, from: Px, colour: string): void {
   line(pen, { x: foot.x - nx * 6, y: foot.y - ny * 6 }, { x: foot.x + nx * 6, y: foot.y + ny * 6 });
 }
 
-/** Lines and texts of the tool at work. */
-export function drawSketch(pen: Pen, view: Viewport, sketch: Sketch, ink: Ink): void {
+/** Lines of the tool at work. */
+function drawSketch(pen: Pen, view: Viewport, sketch: Sketch, ink: Ink): LiveTexts {
+  const drawn: (readonly [number, number, number, number])[] = [];
   for (const { places, closed = false, dashed = false } of sketch.lines ?? []) {
     const onScreen = places.map((p) => toScreen(view, p));
     if (closed) {
@@ -111,11 +157,16 @@ export function drawSketch(pen: Pen, view: Viewport, sketch: Sketch, ink: Ink): 
     }
     setLine(pen, { colour: ink.snap, width: dashed ? 1.25 : 2, dash: dashed ? [6, 4] : [], join: 'round', cap: 'round' });
     polyline(pen, onScreen, closed);
+    onScreen.forEach((p, i) => {
+      const before = onScreen[i - 1];
+      if (before) drawn.push([before.x, before.y, p.x, p.y]);
+    });
   }
-  for (const { at, text } of sketch.labels ?? []) {
+  const texts = (sketch.labels ?? []).map(({ at, text }): LiveText => {
     const p = toScreen(view, at);
-    write(pen, text, { x: p.x + 10, y: p.y - 12 }, { colour: ink.snap, halo: ink.paper, bold: true, size: 13 });
-  }
+    return { text, colour: ink.snap, spots: (width) => [{ x: p.x + 10, y: p.y - 21 }, ...spotsAround(p, 13, width, LIVE_px)] };
+  });
+  return { texts, boxes: [], lines: drawn };
 }
 
 /** What the pointer caught: guides, the place and its word. */
