@@ -15,7 +15,7 @@ const floor: FloorDrawing = {
     DOORS: [
       openLine([WALL + ft(12), WALL], [WALL + ft(12), 0]),
       openLine([WALL + ft(15), WALL], [WALL + ft(15), 0]),
-      swingLine(WALL + ft(12), 0, ft(3), 0, -Math.PI / 2),
+      swingLine(WALL + ft(12), WALL, ft(3), 0, -Math.PI / 2),
     ],
     FURNITURE: [0, 2, 4].map((x) => boxLine(WALL + ft(4 + x), WALL + ft(7), WALL + ft(6 + x), WALL + ft(10))),
   },

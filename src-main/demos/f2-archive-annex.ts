@@ -43,10 +43,10 @@ const floorDrawing = (): FloorDrawing => {
       DOORS: [
         openLine([0, ft(10)], [ft(0, -8), ft(10)]),
         openLine([0, ft(13)], [ft(0, -8), ft(13)]),
-        swingLine(ft(0, -8), ft(10), ft(3), Math.PI / 2, Math.PI),
+        swingLine(0, ft(10), ft(3), Math.PI / 2, Math.PI),
         openLine([ft(28), 0], [ft(28), ft(0, -8)]),
         openLine([ft(31), 0], [ft(31), ft(0, -8)]),
-        swingLine(ft(28), ft(0, -8), ft(3), 0, -Math.PI / 2),
+        swingLine(ft(28), 0, ft(3), 0, -Math.PI / 2),
       ],
       BEAMS: BEAMS.map((beam) => boxLine(...beam)),
       FURNITURE: RACKS.map((rack) => boxLine(...rack)),
@@ -88,7 +88,7 @@ export function buildArchiveAnnex(hasFaults: boolean): Demo {
     { depth_m: ft(1), isProtected: true },
   );
   addOpening(plan, room, 0, { kind: 'door', along_m: ft(29, 6), width_m: ft(3), leadsTo: 'outdoors' });
-  addOpening(plan, room, 5, { kind: 'door', along_m: ft(14), width_m: ft(3) });
+  addOpening(plan, room, 5, { kind: 'door', along_m: ft(14), width_m: ft(3), hinge: 'end' });
   addOpening(plan, room, 4, { kind: 'relief-vent', along_m: ft(9), width_m: 0.5, height_m: 0.5, freeArea_m2: 0.121 });
   BEAMS.forEach((beam, i) => addThing(plan, 'beam', `Beam ${i + 1}`, beam, SOFFIT, HEIGHT));
   RACKS.forEach((rack, i) => addThing(plan, 'rack', `Rack ${i + 1}`, rack, 0, ft(7)));

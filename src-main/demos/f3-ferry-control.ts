@@ -73,7 +73,7 @@ const floorDrawing = (rooms: readonly RoomSpec[]): FloorDrawing => ({
       return [
         openLine([from, inner], [from, outer]),
         openLine([to, inner], [to, outer]),
-        swingLine(from, outer, THREE_FEET, 0, room.isNorth ? -Math.PI / 2 : Math.PI / 2),
+        swingLine(from, inner, THREE_FEET, 0, room.isNorth ? -Math.PI / 2 : Math.PI / 2),
       ];
     }),
   },
