@@ -3,8 +3,9 @@ import { ringArea, ringOf } from './line-work.ts';
 /** How rings inside rings count: every second one is a hole, or those that wind the other way. */
 export type FillRule = 'evenodd' | 'nonzero';
 
-/** Rings beyond this many are filled each for itself: comparing all with all would take too long. */
-const MOST_COMPARED = 1500;
+/** Rings and corners that are compared with each other: beyond that, working out the holes takes too long. */
+const MOST_RINGS = 6000;
+const MOST_CORNERS_COMPARED = 30_000_000;
 
 interface Loop {
   readonly ring: Float64Array;
@@ -26,9 +27,15 @@ const loopOf = (ring: Float64Array): Loop => {
   return { ring, area: ringArea(ring), box: [minX, minY, maxX, maxY] };
 };
 
-function holds(outer: Loop, x: number, y: number): boolean {
+/** Counts corners that were looked at. */
+interface Effort {
+  corners: number;
+}
+
+function holds(outer: Loop, x: number, y: number, effort: Effort): boolean {
   const { ring, box } = outer;
   if (x < box[0] || x > box[2] || y < box[1] || y > box[3]) return false;
+  effort.corners += ring.length / 2;
   let inside = false;
   for (let i = 0, j = ring.length - 2; i < ring.length; j = i, i += 2) {
     const yi = ring[i + 1] ?? 0;
@@ -41,7 +48,7 @@ function holds(outer: Loop, x: number, y: number): boolean {
 }
 
 /** Whether `inner` lies in `outer`: most of a few of its corners do, so that a shared corner decides nothing. */
-function isWithin(inner: Loop, outer: Loop): boolean {
+function isWithin(inner: Loop, outer: Loop, effort: Effort): boolean {
   if (Math.abs(outer.area) <= Math.abs(inner.area)) return false;
   const corners = inner.ring.length / 2;
   const step = Math.max(1, Math.floor(corners / 5));
@@ -52,7 +59,7 @@ function isWithin(inner: Loop, outer: Loop): boolean {
     asked += 1;
     const x = ((inner.ring[2 * i] ?? 0) + (inner.ring[2 * next] ?? 0)) / 2;
     const y = ((inner.ring[2 * i + 1] ?? 0) + (inner.ring[2 * next + 1] ?? 0)) / 2;
-    if (holds(outer, x, y)) votes += 1;
+    if (holds(outer, x, y, effort)) votes += 1;
   }
   return votes * 2 > asked;
 }
@@ -84,13 +91,20 @@ function joined(outer: Loop, holes: readonly Loop[]): Float64Array {
 /**
  * Rings that may each be filled for itself, whatever rule the painter follows, from the loops of one filled path.
  * @param loops x and y in turn, closed, last corner repeated or not
+ * @returns nothing when there are too many loops to find the holes: a room must not be painted over
  */
 export function fillRings(loops: readonly ArrayLike<number>[], rule: FillRule): Float64Array[] {
   const sound = loops.map(ringOf).filter((ring) => ring !== undefined).map(loopOf);
-  if (sound.length <= 1 || sound.length > MOST_COMPARED) return sound.map(({ ring }) => ring);
+  if (sound.length <= 1) return sound.map(({ ring }) => ring);
+  if (sound.length > MOST_RINGS) return [];
   sound.sort((a, b) => Math.abs(b.area) - Math.abs(a.area));
   const outers: { loop: Loop; holes: Loop[] }[] = [];
-  const around = sound.map((loop, i) => sound.slice(0, i).filter((other) => isWithin(loop, other)));
+  const effort: Effort = { corners: 0 };
+  const around: Loop[][] = [];
+  for (const [i, loop] of sound.entries()) {
+    around.push(sound.slice(0, i).filter((other) => isWithin(loop, other, effort)));
+    if (effort.corners > MOST_CORNERS_COMPARED) return [];
+  }
   sound.forEach((loop, i) => {
     const parents = around[i] ?? [];
     const windingOutside = parents.reduce((sum, { area }) => sum + Math.sign(area), 0);

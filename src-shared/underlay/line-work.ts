@@ -7,9 +7,10 @@ const MOST_CORNERS = 2000;
 /** Longest text kept from a drawing; a longer one is cut. */
 const LONGEST_TEXT = 2000;
 
-/** What a ring or a text takes in memory, counted in pieces of line. */
+/** What a ring, a text and its letters take in memory, counted in pieces of line. */
 const RING_PIECES = 4;
 const TEXT_PIECES = 4;
+const LETTERS_PER_PIECE = 16;
 
 /** Counts what a drawing holds, so that a small file cannot unfold into more than memory takes. */
 export class Budget {
@@ -85,10 +86,10 @@ export class LineWork {
 
   /** Adds a text; an empty one is dropped. */
   text(x: number, y: number, height: number, rotation_rad: number, text: string): void {
-    const kept = text.trim();
+    const kept = text.trim().slice(0, LONGEST_TEXT);
     if (kept === '' || !(height > 0)) return;
-    this.budget.spend(TEXT_PIECES);
-    this.texts.push({ x, y, height, rotation_rad, text: kept.slice(0, LONGEST_TEXT) });
+    this.budget.spend(TEXT_PIECES + Math.ceil(kept.length / LETTERS_PER_PIECE));
+    this.texts.push({ x, y, height, rotation_rad, text: kept });
   }
 
   /** Adds everything of `other`, carried through a transform. */

@@ -4,13 +4,33 @@ import { UnderlayProblem } from '../drawing.ts';
 export interface XmlElement {
   /** Without the prefix "svg:". */
   readonly name: string;
-  readonly attributes: ReadonlyMap<string, string>;
+  readonly attributes: Attributes;
   readonly children: readonly (XmlElement | string)[];
 }
 
+/** Attributes of an element in the order of the file: a flat list, since a drawing has millions of them. */
+export class Attributes {
+  constructor(private readonly list: readonly string[]) {}
+
+  get(name: string): string | undefined {
+    for (let i = 0; i < this.list.length; i += 2) if (this.list[i] === name) return this.list[i + 1];
+    return undefined;
+  }
+
+  has(name: string): boolean {
+    return this.get(name) !== undefined;
+  }
+
+  *[Symbol.iterator](): Generator<readonly [name: string, value: string]> {
+    for (let i = 0; i < this.list.length; i += 2) yield [this.list[i] ?? '', this.list[i + 1] ?? ''];
+  }
+}
+
+const NOTHING: (XmlElement | string)[] = [];
+
 /** Deepest nesting and most elements of a document that is no attack. */
 const DEEPEST = 200;
-const MOST_ELEMENTS = 1_500_000;
+const MOST_ELEMENTS = 1_000_000;
 
 const PREDEFINED: Readonly<Record<string, string>> = { lt: '<', gt: '>', amp: '&', quot: '"', apos: "'" };
 const NAME = /[A-Za-z_:\u0080-\uffff][\w:.\-\u0080-\uffff]*/y;
@@ -33,12 +53,18 @@ interface OpenElement extends XmlElement {
   readonly children: (XmlElement | string)[];
 }
 
+function isNamed(list: readonly string[], name: string): boolean {
+  for (let i = 0; i < list.length; i += 2) if (list[i] === name) return true;
+  return false;
+}
+
 class XmlParser {
   private at = 0;
   private elements = 0;
   private readonly open: OpenElement[] = [];
   private root: XmlElement | undefined;
   private readonly defined = new Set<string>();
+  private readonly names = new Map<string, string>();
 
   constructor(
     private readonly text: string,
@@ -133,7 +159,7 @@ class XmlParser {
   private takeStart(from: number): void {
     this.at = from + 1;
     const name = this.takeName();
-    const attributes = new Map<string, string>();
+    const list: string[] = [];
     for (;;) {
       this.skipSpace();
       const c = this.text[this.at];
@@ -149,21 +175,21 @@ class XmlParser {
       if (quote !== '"' && quote !== "'") throw quote === undefined ? this.cut(name) : this.wrong(`attribute “${key.slice(0, 60)}” is not quoted`);
       const end = this.text.indexOf(quote, this.at + 1);
       if (end < 0) throw this.cut(name);
-      if (attributes.has(key)) throw this.wrong(`attribute “${key.slice(0, 60)}” stands twice`);
-      attributes.set(key, this.decoded(this.text.slice(this.at + 1, end)));
+      if (isNamed(list, key)) throw this.wrong(`attribute “${key.slice(0, 60)}” stands twice`);
+      list.push(this.shared(key), this.decoded(this.text.slice(this.at + 1, end)));
       this.at = end + 1;
     }
     const isEmpty = this.text[this.at] === '/';
     if (isEmpty) this.at += 1;
     if (this.text[this.at] !== '>') throw this.at >= this.text.length ? this.cut(name) : this.wrong(`“${name.slice(0, 60)}” is not closed`);
     this.at += 1;
-    this.add({ tag: name, name: name.startsWith('svg:') ? name.slice(4) : name, attributes, children: [] }, isEmpty);
+    this.add({ tag: this.shared(name), name: this.shared(name.startsWith('svg:') ? name.slice(4) : name), attributes: new Attributes(list), children: isEmpty ? NOTHING : [] }, isEmpty);
   }
 
   private add(element: OpenElement, isEmpty: boolean): void {
     this.elements += 1;
     if (this.elements % 1000 === 0) this.onElement(this.at / this.text.length);
-    if (this.elements > MOST_ELEMENTS) throw this.wrong(`it has more than ${MOST_ELEMENTS / 1e6} million elements`);
+    if (this.elements > MOST_ELEMENTS) throw new UnderlayProblem('The drawing holds more than a million elements.', '', 'Export only the floor you need, and import that.');
     if (this.root) throw this.wrong('it holds more than one drawing');
     this.open[this.open.length - 1]?.children.push(element);
     if (!isEmpty) {
@@ -177,6 +203,14 @@ class XmlParser {
     const [name] = NAME.exec(this.text) ?? [];
     if (name === undefined) throw this.at >= this.text.length ? this.cut('') : this.wrong('a name is missing');
     this.at += name.length;
+    return name;
+  }
+
+  /** The same string object for the same name: there are few names and many uses. */
+  private shared(name: string): string {
+    const known = this.names.get(name);
+    if (known !== undefined) return known;
+    this.names.set(name, name);
     return name;
   }
 

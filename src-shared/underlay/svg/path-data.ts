@@ -1,5 +1,6 @@
 import { type Run, arcPieces, pushArc, pushCubic } from '../flatten.ts';
 import { type Matrix, multiply } from '../matrix.ts';
+import { PathTokens } from './path-tokens.ts';
 
 /** A run of straight pieces of a path, x and y in turn. */
 export interface SubPath {
@@ -7,48 +8,8 @@ export interface SubPath {
   readonly isClosed: boolean;
 }
 
-const TOKEN = /([MmLlHhVvCcSsQqTtAaZz])|([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)/y;
-const SEPARATOR = /[\s,]*/y;
 /** Numbers that one step of each command takes. */
 const ARGUMENTS: Readonly<Record<string, number>> = { M: 2, L: 2, H: 1, V: 1, C: 6, S: 4, Q: 4, T: 2, A: 7, Z: 0 };
-
-/** Walks the letters and numbers of path data; flags of an arc are single digits and may stand unseparated. */
-class Tokens {
-  private at = 0;
-  constructor(private readonly text: string) {}
-
-  private skip(): void {
-    SEPARATOR.lastIndex = this.at;
-    SEPARATOR.exec(this.text);
-    this.at = SEPARATOR.lastIndex;
-  }
-
-  command(): string | undefined {
-    this.skip();
-    TOKEN.lastIndex = this.at;
-    const letter = TOKEN.exec(this.text)?.[1];
-    if (letter !== undefined) this.at += 1;
-    return letter;
-  }
-
-  number(): number | undefined {
-    this.skip();
-    TOKEN.lastIndex = this.at;
-    const digits = TOKEN.exec(this.text)?.[2];
-    if (digits === undefined) return undefined;
-    this.at += digits.length;
-    const value = Number(digits);
-    return Number.isFinite(value) ? value : undefined;
-  }
-
-  flag(): number | undefined {
-    this.skip();
-    const c = this.text[this.at];
-    if (c !== '0' && c !== '1') return undefined;
-    this.at += 1;
-    return Number(c);
-  }
-}
 
 /** Draws path data into runs, carried through a transform while curves are flattened. */
 class PathRuns {
@@ -187,7 +148,7 @@ class PathRuns {
  * @param tolerance greatest distance of a chord from its curve, drawing units
  */
 export function pathRuns(data: string, m: Matrix, tolerance: number): SubPath[] {
-  const tokens = new Tokens(data);
+  const tokens = new PathTokens(data);
   const path = new PathRuns(m, tolerance);
   let last = '';
   let command = tokens.command();
@@ -204,7 +165,7 @@ export function pathRuns(data: string, m: Matrix, tolerance: number): SubPath[] 
 }
 
 /** Carries out a command for every group of numbers after it. @returns false when the first group is broken */
-function repeatStep(tokens: Tokens, path: PathRuns, command: string, before: string): boolean {
+function repeatStep(tokens: PathTokens, path: PathRuns, command: string, before: string): boolean {
   const upper = command.toUpperCase();
   const isRelative = command !== upper;
   let last = before;

@@ -7,7 +7,7 @@ import { decodeDrawing } from '#shared/underlay/encode-drawing';
 import { startImport } from '../../../src-main/services/underlay/import-job.ts';
 import { dxfBytes, insert, line, ring } from '../../support/dxf-file.ts';
 import { buildImportWorker } from '../../support/import-worker.ts';
-import { pdfFile, pdfPage } from '../../support/pdf-file.ts';
+import { pdfFile, pdfPage, stream } from '../../support/pdf-file.ts';
 import { jpegFile, pngFile } from '../../support/picture-file.ts';
 import { hasPiece, problemIn, quiet } from '../../support/underlay.ts';
 
@@ -74,7 +74,8 @@ describe.each([
 
 describe('hostile files end with one problem', () => {
   const repeated = dxfBytes({ blocks: [{ name: 'B', entities: [ring([[0, 0], [1, 0], [1, 1]])] }], entities: [insert('B', 0, 0, '0', [70, 32_767], [71, 32_767], [44, 1], [45, 1])] });
-  const bomb = deflateSync(Buffer.alloc(60_000_000, 32));
+  const bomb = deflateSync(Buffer.alloc(200_000_000, 32));
+  const doubling = Array.from({ length: 12 }, (_, i) => stream(i === 11 ? '0 0 m 9 9 l S' : `/F${i + 1} Do `.repeat(10), `/Type /XObject /Subtype /Form /BBox [0 0 99 99] /Resources << /XObject << /F${i + 1} ${6 + i} 0 R >> >>`));
   test.each<[string, Uint8Array, RegExp]>([
     ['an empty file', new Uint8Array(0), /empty/],
     ['a DWG', new TextEncoder().encode('AC1032\0\0\0\0\0'), /DWG/],
@@ -88,7 +89,8 @@ describe('hostile files end with one problem', () => {
     ['a cut PNG', pngFile(30, 20).subarray(0, 60), /ends in the middle/],
     ['a broken PDF', new TextEncoder().encode('%PDF-1.4\nxref\nnonsense\n%%EOF'), /damaged/],
     ['a cut PDF', pdfPage({ content: '0 0 m 9 0 l S' }).subarray(0, 400), /ends in the middle/],
-    ['a PDF of white space without end', pdfFile(['<< /Type /Catalog /Pages 2 0 R >>', '<< /Type /Pages /Kids [3 0 R] /Count 1 >>', '<< /Type /Page /Parent 2 0 R /MediaBox [0 0 9 9] /Contents 4 0 R >>', `<< /Length ${bomb.length} /Filter /FlateDecode >>\nstream\n${bomb.toString('latin1')}\nendstream`]), /nothing that can be drawn/],
+    ['a PDF of white space without end', pdfFile(['<< /Type /Catalog /Pages 2 0 R >>', '<< /Type /Pages /Kids [3 0 R] /Count 1 >>', '<< /Type /Page /Parent 2 0 R /MediaBox [0 0 9 9] /Contents 4 0 R >>', `<< /Length ${bomb.length} /Filter /FlateDecode >>\nstream\n${bomb.toString('latin1')}\nendstream`]), /unpacks into more/],
+    ['a PDF of symbols that grow tenfold at every step', pdfPage({ content: '/F0 Do', resources: '/XObject << /F0 5 0 R >>', more: doubling }), /paints more/],
   ])('%s', async (_, bytes, what) => {
     const problem = await problemIn(startImport(bytes, options, quiet, { workerFile }).result);
     expect(problem.what).toMatch(what);

@@ -64,6 +64,13 @@ describe('rings inside rings', () => {
     );
   });
 
+  test('many rings apart are all filled; a nest too large to be worked out is left as outlines', () => {
+    const apart = Array.from({ length: 3000 }, (_, i) => box((i % 60) * 2, Math.floor(i / 60) * 2, 1));
+    expect(fillRings(apart, 'nonzero')).toHaveLength(3000);
+    const nest = Array.from({ length: 1400 }, (_, i) => Array.from({ length: 400 }, (__, k) => (k % 2 ? Math.sin(k / 63.66) : Math.cos(k / 63.66)) * (2000 - i)));
+    expect(fillRings(nest, 'evenodd')).toEqual([]);
+  });
+
   test('what encloses nothing is left out', () => {
     expect(fillRings([[0, 0, 1, 1], [0, 0, 1, 0, 2, 0]], 'evenodd')).toEqual([]);
   });

@@ -1,23 +1,24 @@
-import { constants, inflateSync } from 'node:zlib';
-import type { ReadProgress } from '#shared/underlay/drawing';
+import { constants, createInflate } from 'node:zlib';
+import { type ReadProgress, UnderlayProblem } from '#shared/underlay/drawing';
 
 /** How far before its data the description of a stream is looked for. */
 const DESCRIPTION_WITHIN = 2000;
-/** Streams that unpack into more are not checked. */
-const LARGEST_CHECKED = 64 * 1024 * 1024;
+/** A stream of painting steps that unpacks into more is no floor plan. */
+const LARGEST_bytes = 150 * 1024 * 1024;
 /** After this much the rest is taken on trust. */
-const MOST_CHECKED = 400 * 1024 * 1024;
+const MOST_CHECKED_bytes = 400 * 1024 * 1024;
 
 /**
  * Counts the packed streams of a PDF whose check sum (Adler-32, RFC 1950) is wrong. The PDF library ignores it and
- * paints whatever comes out. Pictures and encrypted documents are not checked.
+ * paints whatever comes out. Pictures, attached files and encrypted documents are not checked.
+ * @throws {UnderlayProblem} when a few bytes unpack into more than a floor plan ever holds
  */
-export function countDamagedStreams(bytes: Uint8Array, progress: ReadProgress): number {
+export async function countDamagedStreams(bytes: Uint8Array, progress: ReadProgress): Promise<number> {
   const file = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   if (file.includes('/Encrypt')) return 0;
   let damaged = 0;
   let checked = 0;
-  for (let at = file.indexOf('stream'); at >= 0 && checked < MOST_CHECKED; at = file.indexOf('stream', at)) {
+  for (let at = file.indexOf('stream'); at >= 0 && checked < MOST_CHECKED_bytes; at = file.indexOf('stream', at)) {
     const start = at + 'stream'.length;
     if (file.subarray(Math.max(0, at - 3), at).toString('latin1') === 'end') {
       at = start;
@@ -27,11 +28,11 @@ export function countDamagedStreams(bytes: Uint8Array, progress: ReadProgress): 
     if (end < 0) break;
     at = end + 'endstream'.length;
     const description = descriptionBefore(file, start - 'stream'.length);
-    if (!/\/Filter\s*\[?\s*\/(FlateDecode|Fl)\b/.test(description) || /\/Subtype\s*\/Image\b/.test(description)) continue;
+    if (!/\/Filter\s*\[?\s*\/(FlateDecode|Fl)\b/.test(description) || /\/Subtype\s*\/Image\b|\/EmbeddedFile\b/.test(description)) continue;
     progress(0, 'Checking the PDF');
     const data = file.subarray(file[start] === 13 ? start + 2 : start + 1, end);
     checked += data.length;
-    const unpacked = unpackedSize(data);
+    const unpacked = await unpackedSize(data);
     if (unpacked === undefined) damaged += 1;
     else checked += unpacked;
   }
@@ -43,12 +44,26 @@ function descriptionBefore(file: Buffer, at: number): string {
   return text.slice(text.lastIndexOf(' obj') + 1);
 }
 
-/** Size of unpacked data; 0 when too large to be checked, undefined when damaged. */
-function unpackedSize(data: Buffer): number | undefined {
+/** Size of unpacked data; undefined when it is damaged. */
+async function unpackedSize(data: Buffer): Promise<number | undefined> {
+  // Writers that leave the check sum out altogether are forgiven.
+  const inflate = createInflate({ finishFlush: constants.Z_SYNC_FLUSH });
+  inflate.end(data);
+  let size = 0;
   try {
-    // Writers that leave the check sum out altogether are forgiven.
-    return inflateSync(data, { maxOutputLength: LARGEST_CHECKED, finishFlush: constants.Z_SYNC_FLUSH }).length;
+    for await (const part of inflate) {
+      size += Buffer.isBuffer(part) ? part.length : 0;
+      if (size > LARGEST_bytes) {
+        throw new UnderlayProblem(
+          `A part of the PDF unpacks into more than ${LARGEST_bytes / 1024 / 1024} MB.`,
+          '',
+          'Export only the floor you need, without furniture and hatching, and import that.',
+        );
+      }
+    }
+    return size;
   } catch (error) {
-    return error instanceof Error && 'code' in error && error.code === 'ERR_BUFFER_TOO_LARGE' ? 0 : undefined;
+    if (error instanceof UnderlayProblem) throw error;
+    return undefined;
   }
 }

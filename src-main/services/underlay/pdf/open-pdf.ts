@@ -1,14 +1,15 @@
 /// <reference path="./pdf-worker.d.ts" />
 import { MessageChannel } from 'node:worker_threads';
-import { type PDFDocumentProxy, PDFWorker, VerbosityLevel, getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import { OPS, type PDFDocumentProxy, PDFWorker, VerbosityLevel, getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { WorkerMessageHandler } from 'pdfjs-dist/legacy/build/pdf.worker.mjs';
 import { type ReadProgress, UnderlayProblem } from '#shared/underlay/drawing';
 import { LocalCharacterMaps, LocalTypefaces, LocalUnpackers } from './local-files.ts';
 
 /** Most pixels of one picture in a document; a larger one is left out by the library. */
 const MOST_PIXELS = 70_000_000;
-/** Messages carry about a thousand painting steps each: more of them are no floor plan. */
-const MOST_MESSAGES = 12_000;
+/** Most painting steps of a page, and most forms (symbols) painted in it: more of them are no floor plan. */
+const MOST_STEPS = 3_000_000;
+const MOST_FORMS = 50_000;
 
 /** How far before the end of the file the end mark may stand: mail and web servers append a little. */
 const END_MARK_WITHIN = 4096;
@@ -41,6 +42,8 @@ export async function openPdf(bytes: Uint8Array, strict: boolean, progress: Read
   checkEnd(bytes);
   const { port1, port2 } = new MessageChannel();
   let messages = 0;
+  let steps = 0;
+  let forms = 0;
   let refuse: (problem: unknown) => void = () => undefined;
   const endless = new Promise<never>((_, reject) => {
     refuse = reject;
@@ -53,7 +56,11 @@ export async function openPdf(bytes: Uint8Array, strict: boolean, progress: Read
   port1.on('message', (message: unknown) => {
     messages += 1;
     fault ??= streamFault(message);
-    if (messages > MOST_MESSAGES) {
+    for (const step of stepsIn(message)) {
+      steps += 1;
+      if (step === OPS.paintFormXObjectBegin) forms += 1;
+    }
+    if (steps > MOST_STEPS || forms > MOST_FORMS) {
       refuse(new UnderlayProblem('The page paints more than a floor plan ever needs.', '', 'Export only the floor you need, without furniture and hatching, and import that.'));
       return;
     }
@@ -93,6 +100,13 @@ export async function openPdf(bytes: Uint8Array, strict: boolean, progress: Read
     await close();
     throw problemOfOpening(error);
   }
+}
+
+/** The painting steps that a message of the library hands over. */
+function stepsIn(message: unknown): readonly unknown[] {
+  if (typeof message !== 'object' || message === null || !('chunk' in message)) return [];
+  const { chunk } = message;
+  return typeof chunk === 'object' && chunk !== null && 'fnArray' in chunk && Array.isArray(chunk.fnArray) ? chunk.fnArray : [];
 }
 
 /** Mark of the library's message that a stream of steps broke off. */

@@ -2,12 +2,13 @@ import { OPS } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import type { DrawingBuilder } from '#shared/underlay/drawing-builder';
 import type { ReadProgress } from '#shared/underlay/drawing';
 import { fillRings } from '#shared/underlay/fill-rings';
-import { pushCubic } from '#shared/underlay/flatten';
 import { transformedText } from '#shared/underlay/line-work';
 import { type Matrix, multiply, shiftBy } from '#shared/underlay/matrix';
 import { isBarePaper, isLightFill, LIGHT_FILLS_REMARK } from '#shared/underlay/paper-colours';
 import { LayerStack, type PageLayer } from './layer-stack.ts';
 import { type PageState, type TextCursor, startCursor, startState } from './page-state.ts';
+import { packedRuns } from './packed-path.ts';
+import { colourOf, isNumbers, matrixOf, numberOf } from './step-values.ts';
 import { TextRuns } from './text-runs.ts';
 
 /** What the walk asks of the document it is in. */
@@ -31,21 +32,6 @@ const INVISIBLE_TEXT = [3, 7];
 const STROKES: readonly number[] = [OPS.stroke, OPS.closeStroke, OPS.fillStroke, OPS.eoFillStroke, OPS.closeFillStroke, OPS.closeEOFillStroke];
 const FILLS: readonly number[] = [OPS.fill, OPS.eoFill, OPS.fillStroke, OPS.eoFillStroke, OPS.closeFillStroke, OPS.closeEOFillStroke];
 const EVEN_ODD: readonly number[] = [OPS.eoFill, OPS.eoFillStroke, OPS.closeEOFillStroke];
-
-/** Steps of path data as the library packs them. */
-const MOVE = 0;
-const LINE = 1;
-const CURVE = 2;
-const QUADRATIC = 3;
-
-const isNumbers = (value: unknown): value is ArrayLike<number> => Array.isArray(value) || ArrayBuffer.isView(value);
-const numberOf = (value: unknown): number => (typeof value === 'number' && Number.isFinite(value) ? value : 0);
-const colourOf = (value: unknown): string => (typeof value === 'string' && /^#[0-9a-f]{6}$/i.test(value) ? value.toLowerCase() : '#000000');
-
-function matrixOf(value: unknown): Matrix | undefined {
-  if (!isNumbers(value) || value.length < 6) return undefined;
-  return [numberOf(value[0]), numberOf(value[1]), numberOf(value[2]), numberOf(value[3]), numberOf(value[4]), numberOf(value[5])];
-}
 
 /** Carries out the painting steps of a page into a drawing. Clipping is not applied. */
 export class PageWalk {
@@ -301,51 +287,10 @@ export class PageWalk {
     const isFilled = hasArea && state.fill !== 'none' && !isLightFill(state.fill);
     if (hasArea && !isFilled) this.builder.remark(LIGHT_FILLS_REMARK);
     if (!isStroked && !isFilled) return;
-    const runs = this.runsOf(data);
+    const runs = packedRuns(data, state.matrix, this.tolerance);
     const work = this.builder.workOn(this.layers.current, isStroked ? state.stroke : state.fill);
     for (const { places, isClosed } of runs) work.polyline(places, isClosed || !isStroked);
     if (!isFilled) return;
     for (const ring of fillRings(runs.map(({ places }) => places), EVEN_ODD.includes(how) ? 'evenodd' : 'nonzero')) work.fill(ring);
-  }
-
-  /** Runs of straight pieces from packed path data, in drawing units. */
-  private runsOf(data: ArrayLike<number>): { places: number[]; isClosed: boolean }[] {
-    const runs: { places: number[]; isClosed: boolean }[] = [];
-    const [a, b, c, d, e, f] = this.state.matrix;
-    let places: number[] = [];
-    const end = (isClosed: boolean): void => {
-      if (places.length >= 4) runs.push({ places, isClosed });
-    };
-    const placeAt = (i: number): [number, number] => {
-      const x = numberOf(data[i]);
-      const y = numberOf(data[i + 1]);
-      return [a * x + c * y + e, b * x + d * y + f];
-    };
-    for (let i = 0; i < data.length; ) {
-      const step = data[i];
-      i += 1;
-      if (step === MOVE) {
-        end(false);
-        places = [...placeAt(i)];
-        i += 2;
-      } else if (step === LINE) {
-        places.push(...placeAt(i));
-        i += 2;
-      } else if (step === CURVE || step === QUADRATIC) {
-        const [x0, y0] = [places[places.length - 2] ?? 0, places[places.length - 1] ?? 0];
-        const [x1, y1] = placeAt(i);
-        const [x2, y2] = step === CURVE ? placeAt(i + 2) : [x1, y1];
-        const [x3, y3] = placeAt(step === CURVE ? i + 4 : i + 2);
-        if (step === CURVE) pushCubic(places, x0, y0, x1, y1, x2, y2, x3, y3, this.tolerance);
-        else pushCubic(places, x0, y0, x0 + (2 / 3) * (x1 - x0), y0 + (2 / 3) * (y1 - y0), x3 + (2 / 3) * (x1 - x3), y3 + (2 / 3) * (y1 - y3), x3, y3, this.tolerance);
-        i += step === CURVE ? 6 : 4;
-      } else {
-        end(true);
-        // After closing, the path goes on from where the run began.
-        places = places.slice(0, 2);
-      }
-    }
-    end(false);
-    return runs;
   }
 }

@@ -22,7 +22,7 @@ const POINT_mm = 25.4 / 72;
  */
 export async function readPdf(bytes: Uint8Array, page: number, progress: ReadProgress): Promise<UnderlayDrawing> {
   progress(0, 'Opening the PDF');
-  const isSound = countDamagedStreams(bytes, progress) === 0;
+  const isSound = (await countDamagedStreams(bytes, progress)) === 0;
   try {
     return await readOnce(bytes, page, { strict: true, isSound }, progress);
   } catch (error) {
