@@ -3,9 +3,11 @@ import { refKey } from '#shared/model/plan';
 import type { Ref } from '#shared/model/plan';
 import type { Finding } from '#shared/rules/finding';
 import { DARK_INK, type Ink } from '../ink.ts';
+import type { Session } from '../store/state.ts';
 import type { UnderlayDrawings } from '../store/underlay-drawings.ts';
 import type { ToolLook, ToolRunner } from '../tools/tool-runner.ts';
 import { drawNozzleCoverage } from './draw-coverage.ts';
+import { drawCut } from './draw-cut.ts';
 import { type FindingMark, drawFindingMarks, drawFindingPlace } from './draw-findings.ts';
 import { drawGround } from './draw-grid.ts';
 import { type LivePlace, drawCaught, drawWork, livePlaceAt, livePlaceOf } from './draw-live.ts';
@@ -71,14 +73,16 @@ interface MarkProps {
   readonly marks: readonly FindingMark[];
   readonly finding: Finding | undefined;
   readonly selection: readonly Ref[];
+  readonly cut: Session['cut'];
 }
 
 /** What is selected and what the checks say. */
-export const MarkLayer = memo(function MarkLayer({ scene, view, drawings, hovered, marks, finding, selection }: MarkProps) {
+export const MarkLayer = memo(function MarkLayer({ scene, view, drawings, hovered, marks, finding, selection, cut }: MarkProps) {
   const paints = useMemo((): Paint[] => {
     const { ink, lengths } = scene;
     const plan = planOf(scene);
     return [
+      (pen, shown) => cut && drawCut(pen, shown, cut, ink),
       (pen, shown) => hovered && drawHover(pen, shown, plan, hovered, ink),
       (pen, shown) => drawSelectedUnderlays(pen, shown, plan, drawings, selection, ink),
       (pen, shown) => drawNozzleCoverage(pen, shown, scene, selection),
@@ -86,7 +90,7 @@ export const MarkLayer = memo(function MarkLayer({ scene, view, drawings, hovere
       (pen, shown) => finding && finding.place?.level === scene.level && drawFindingPlace(pen, shown, finding, lengths, ink),
       (pen, shown) => drawFindingMarks(pen, shown, marks, ink),
     ];
-  }, [scene, drawings, hovered, marks, finding, selection]);
+  }, [scene, drawings, hovered, marks, finding, selection, cut]);
   return <PaintedLayer paints={paints} view={view} />;
 });
 

@@ -16,7 +16,7 @@ import './board.css';
 import { findingMarks, findingWith } from './draw-findings.ts';
 import { forgetLabels } from './draw-labels.ts';
 import { whenLettersReady } from './lettering.ts';
-import { type Typing, useBoardKeys, useBoardPointer } from './use-board-input.ts';
+import { type Typing, useBoardKeys, useBoardPointer, useKeyboardPointer } from './use-board-input.ts';
 import { useBoardScenes } from './use-board-scenes.ts';
 import { useDevicePixels } from './use-device-pixels.ts';
 import { useInk } from './use-ink.ts';
@@ -25,6 +25,7 @@ import type { Viewport } from './viewport.ts';
 const cameraOf = (state: State): Camera => state.session.camera;
 const boardOf = (state: State): Session['board'] => state.session.board;
 const selectionOf = (state: State): Session['selection'] => state.session.selection;
+const cutOf = (state: State): Session['cut'] => state.session.cut;
 const findingOf = (state: State): string | null => state.session.finding;
 const stageOf = (state: State): Session['stage'] => state.session.stage;
 const refusalOf = (state: State): string | null => state.session.refusal;
@@ -43,6 +44,7 @@ export function Board() {
   const camera = useStore(cameraOf);
   const board = useStore(boardOf);
   const selection = useStore(selectionOf);
+  const cut = useStore(cutOf);
   const chosen = useStore(findingOf);
   const stage = useStore(stageOf);
   const findings = useStore(selectFindings);
@@ -77,6 +79,7 @@ export function Board() {
 
   useBoardPointer({ element, pointer, spaceHeld, marks, hover, moving });
   useBoardKeys(type, pointer);
+  useKeyboardPointer(element, pointer);
 
   const closeField = useCallback(() => {
     type(null);
@@ -90,6 +93,7 @@ export function Board() {
       className={`board ${look}`}
       role="application"
       aria-label={`Drawing board${levelName ? `, ${levelName}` : ''}`}
+      aria-keyshortcuts="ArrowUp ArrowDown ArrowLeft ArrowRight Space Enter Escape"
       // biome-ignore lint/a11y/noNoninteractiveTabindex: a drawing board takes the keys of its tools
       tabIndex={0}
       data-camera={`${camera.at.x} ${camera.at.y} ${camera.scale_px_m}`}
@@ -97,7 +101,7 @@ export function Board() {
       <Stage key={`${pixelRatio}/${letters}`} className="board-canvas" width={board.width} height={board.height} listening={false}>
         <GroundLayer scene={shown} view={view} drawings={drawings} pixelRatio={pixelRatio} />
         <PlanLayer scene={rest} view={view} />
-        <MarkLayer scene={shown} view={view} drawings={drawings} hovered={live ? null : hovered} marks={marks} finding={finding} selection={selection} />
+        <MarkLayer scene={shown} view={view} drawings={drawings} hovered={live ? null : hovered} marks={marks} finding={finding} selection={selection} cut={cut} />
         <ActiveLayer rest={rest} scene={live} moved={moved} view={view} runner={runner} ink={ink} />
       </Stage>
       {typing && asks.length > 0 ? (

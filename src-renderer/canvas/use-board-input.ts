@@ -1,16 +1,17 @@
 import { useEffect, useLayoutEffect, useRef } from 'react';
-import type { ScreenPoint } from '#shared/geometry/point';
+import type { PlanPoint, ScreenPoint } from '#shared/geometry/point';
 import { type Ref, isSameRef } from '#shared/model/plan';
 import { findingKey } from '#shared/rules/finding';
 import { useToolRunner } from '../input/board-context.ts';
 import { listenToCamera } from '../input/camera-input.ts';
 import { hoveredThing } from '../input/hovered-thing.ts';
+import { steppedPlace } from '../input/keyboard-pointer.ts';
 import { listenToPointer } from '../input/pointer-input.ts';
 import { isForControl, meaningOf } from '../input/tool-keys.ts';
 import type { Store } from '../store/state.ts';
 import { useStoreItself } from '../store/use-store.ts';
 import { type FindingMark, markAt } from './draw-findings.ts';
-import { type Viewport, toPlanPlace } from './viewport.ts';
+import { type Viewport, toPlanPlace, toScreen, visibleBox } from './viewport.ts';
 
 /** How near the pointer must be to mark what a click would pick [px]. */
 const HOVER_px = 9;
@@ -102,4 +103,60 @@ export function useBoardKeys(type: (typing: Typing) => void, pointer: { readonly
     window.addEventListener('keydown', onKey, true);
     return () => window.removeEventListener('keydown', onKey, true);
   }, [store, runner, type, pointer]);
+}
+
+/** How near the keyboard's pointer catches and picks, in grid steps. */
+const KEYBOARD_REACH = 0.3;
+
+/**
+ * Draws without a mouse: with a drawing tool the arrow keys take the pointer from grid line to grid line, a tap on the
+ * space bar clicks there. The board follows.
+ */
+export function useKeyboardPointer(element: { readonly current: HTMLDivElement | null }, pointer: { current: ScreenPoint | null }): void {
+  const store = useStoreItself();
+  const runner = useToolRunner();
+  useEffect(() => {
+    const target = element.current;
+    if (!target) return;
+    let at: PlanPoint | null = null;
+    const send = (kind: 'move' | 'down' | 'up', place: PlanPoint): void => {
+      const { grid_m } = store.get().history.present.settings;
+      runner.send({ kind, point: place, raw: place, reach_m: grid_m * KEYBOARD_REACH, shift: false, alt: false });
+    };
+    const follow = (place: PlanPoint): void => {
+      const { session } = store.get();
+      const view = { camera: session.camera, ...session.board };
+      const box = visibleBox(view, -40);
+      const isSeen = place.x >= box.minX && place.x <= box.maxX && place.y >= box.minY && place.y <= box.maxY;
+      if (!isSeen) store.session({ camera: { ...session.camera, at: place } });
+      pointer.current = toScreen({ ...view, camera: store.get().session.camera }, place);
+    };
+    const onKeyDown = (event: KeyboardEvent): void => {
+      const { session, history } = store.get();
+      if (session.tool === 'select' || session.dialog !== null || event.ctrlKey || event.metaKey || event.altKey) return;
+      const next = steppedPlace(at ?? session.pointer ?? session.camera.at, event, history.present.settings.grid_m);
+      if (!next) return;
+      event.preventDefault();
+      event.stopPropagation();
+      at = next;
+      follow(next);
+      send('move', next);
+    };
+    const onKeyUp = (event: KeyboardEvent): void => {
+      if (event.code !== 'Space' || !at || store.get().session.tool === 'select') return;
+      send('down', at);
+      send('up', at);
+    };
+    const onPointer = (): void => {
+      at = null;
+    };
+    target.addEventListener('keydown', onKeyDown);
+    target.addEventListener('keyup', onKeyUp);
+    target.addEventListener('pointermove', onPointer);
+    return () => {
+      target.removeEventListener('keydown', onKeyDown);
+      target.removeEventListener('keyup', onKeyUp);
+      target.removeEventListener('pointermove', onPointer);
+    };
+  }, [store, runner, element, pointer]);
 }

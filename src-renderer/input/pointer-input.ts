@@ -19,6 +19,8 @@ export interface PointerTarget {
 /** How near the pointer catches and picks [px]. */
 const REACH_px = 9;
 const REACH_TOUCH_px = 18;
+/** A finger that moves less than this still only taps [px]. */
+const TOUCH_SLACK_px = 8;
 
 /** Whether a press is for the tool: the first button or the first finger, and no key that moves the board. */
 export const isForTool = (event: Pick<PointerEvent, 'button' | 'isPrimary'>, spaceHeld: boolean): boolean => event.button === 0 && event.isPrimary && !spaceHeld;
@@ -32,6 +34,8 @@ export const isForTool = (event: Pick<PointerEvent, 'button' | 'isPrimary'>, spa
 export function listenToPointer(element: HTMLElement, target: PointerTarget, spaceHeld: () => boolean): () => void {
   const frames = makeFrameQueue();
   let down: number | null = null;
+  /** First press of a finger: it counts once the finger moves or lifts, for a second finger may follow. */
+  let touched: { readonly at: ScreenPoint; readonly move: ToolEvent; readonly press: ToolEvent } | null = null;
 
   const placeOf = (event: MouseEvent): ScreenPoint => {
     const box = element.getBoundingClientRect();
@@ -43,8 +47,19 @@ export function listenToPointer(element: HTMLElement, target: PointerTarget, spa
     const reach = event instanceof PointerEvent && event.pointerType === 'touch' ? REACH_TOUCH_px : REACH_px;
     return { kind, point: raw, raw, reach_m: reach / view.camera.scale_px_m, shift: event.shiftKey, alt: event.altKey, mod: event.ctrlKey || event.metaKey };
   };
+  const pressTouched = (): void => {
+    if (!touched) return;
+    const { move, press } = touched;
+    touched = null;
+    target.send(move);
+    target.send(press);
+  };
   const cancel = (): void => {
     frames.stop();
+    if (touched) {
+      touched = null;
+      down = null;
+    }
     if (down === null) return;
     down = null;
     target.send({ kind: 'cancel' });
@@ -61,19 +76,24 @@ export function listenToPointer(element: HTMLElement, target: PointerTarget, spa
     if (target.takes(placeOf(event))) return;
     down = event.pointerId;
     element.setPointerCapture(event.pointerId);
-    target.send(toolEvent('move', event));
-    target.send(toolEvent('down', event));
+    touched = { at: placeOf(event), move: toolEvent('move', event), press: toolEvent('down', event) };
+    if (event.pointerType !== 'touch') pressTouched();
   };
   const onMove = (event: PointerEvent): void => {
     if (!event.isPrimary) return;
     const place = placeOf(event);
     target.at(place);
+    if (touched) {
+      if (Math.hypot(place.x - touched.at.x, place.y - touched.at.y) < TOUCH_SLACK_px) return;
+      pressTouched();
+    }
     const move = toolEvent('move', event);
     frames.next(() => target.send(move));
   };
   const onUp = (event: PointerEvent): void => {
     if (down !== event.pointerId) return;
     frames.flush();
+    pressTouched();
     down = null;
     target.send(toolEvent('up', event));
   };

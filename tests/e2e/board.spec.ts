@@ -57,6 +57,24 @@ test.describe('an empty board', () => {
     expect(complaints).toEqual([]);
   });
 
+  test('an enclosure is drawn without a mouse', async ({ nozzlewright: { page } }) => {
+    await boardOf(page).focus();
+    await page.keyboard.press('e');
+    await page.keyboard.press('ArrowLeft');
+    await page.keyboard.press('Space');
+    for (const [key, times] of [
+      ['Shift+ArrowRight', 4],
+      ['Shift+ArrowDown', 2],
+      ['Shift+ArrowLeft', 4],
+    ] as const) {
+      for (let i = 0; i < times; i += 1) await page.keyboard.press(key);
+      await page.keyboard.press('Space');
+    }
+    await page.keyboard.press('Enter');
+    // 40 by 20 steps of the 3 in grid: 10 ft by 5 ft.
+    await expect(ledger(page, 'Floor area')).toContainText('50.00 ft²');
+  });
+
   test('a length that is not understood is refused in place, with an example', async ({ nozzlewright: { page } }) => {
     await page.keyboard.press('e');
     await clickPlan(page, { x: 2, y: 5 });
@@ -185,6 +203,16 @@ test.describe('the signal hut', () => {
     await typeFigure(page, `7'2"`);
     await expect(height).toHaveValue(`7'-2"`);
     expect(complaints).toEqual([]);
+  });
+
+  test('a line chosen for the cut is shown on the plan and in the strip', async ({ nozzlewright: { page } }) => {
+    await page.keyboard.press('x');
+    await clickPlan(page, { x: 1, y: -0.3 });
+    await clickPlan(page, { x: 1, y: 3.7 });
+    const strip = page.getByRole('application', { name: /^Section strip: Section, looking west/ });
+    await expect(strip).toBeVisible();
+    await page.getByRole('button', { name: 'Follow the selection' }).click();
+    await expect(page.getByRole('application', { name: /^Section strip: Signal hut from the south/ })).toBeVisible();
   });
 
   test('the strip is put away, pulled up and made higher by keyboard', async ({ nozzlewright: { page } }) => {

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { VERDICTS } from '#shared/rules/finding';
 import { DARK_INK, LIGHT_INK } from '../../../src-renderer/ink.ts';
+import { drawCut } from '../../../src-renderer/canvas/draw-cut.ts';
 import { readable_rad, wrapped } from '../../../src-renderer/canvas/lettering.ts';
 import { drawAssemblyPart } from '../../../src-renderer/canvas/symbols/assembly-symbols.ts';
 import { innerTicks, isInArea } from '../../../src-renderer/canvas/symbols/coverage-edge.ts';
@@ -217,4 +218,13 @@ describe('texts', () => {
       else if (kind !== 'grid') expect(texts(calls)).toEqual([word]);
     }
   });
+});
+
+test('a section line has an arrow at both ends, to the left of the way it was drawn', () => {
+  const { pen, calls } = recordingPen();
+  const view = { camera: { at: { x: 0, y: 0 }, scale_px_m: 100 }, width: 800, height: 600 };
+  drawCut(pen, view, { a: { x: -1, y: 0 }, b: { x: 1, y: 0 } }, LIGHT_INK);
+  const shafts = drawnPieces(calls).filter(([x1, , x2]) => x1 !== undefined && x1 === x2);
+  expect(shafts.map(([x1]) => x1)).toEqual([300, 500, 300, 500]);
+  for (const [, y1 = 0, , y2 = 0] of shafts) expect(y2).toBeLessThan(y1);
 });
