@@ -9,7 +9,7 @@ import {
   UnderlayProblem,
   type UnderlayText,
 } from './drawing.ts';
-import { Budget, LineWork } from './line-work.ts';
+import { Budget, LineWork, guessTextWidth } from './line-work.ts';
 import { type Matrix, shiftBy, transformed } from './matrix.ts';
 
 /** Rings smaller than this part of the drawing's longer side are symbols and letters, not rooms. */
@@ -190,13 +190,21 @@ function stretch(box: Stretching, places: ArrayLike<number>): void {
   }
 }
 
+/** Start, end and top of a text, its width guessed. */
+function cornersOf({ x, y, height, rotation_rad, text }: UnderlayText): number[] {
+  const cos = Math.cos(rotation_rad);
+  const sin = Math.sin(rotation_rad);
+  const width = guessTextWidth(text, height);
+  return [x, y, x + cos * width, y + sin * width, x - sin * height, y + cos * height];
+}
+
 function boxOf(works: readonly LineWork[], images: readonly UnderlayImage[]): Box {
   const box = startBox();
   for (const work of works) {
     for (const chunk of work.loose.chunks()) stretch(box, chunk);
     for (const chunk of work.sides.chunks()) stretch(box, chunk);
     for (const ring of work.fills) stretch(box, ring);
-    for (const { x, y } of work.texts) stretch(box, [x, y]);
+    for (const text of work.texts) stretch(box, cornersOf(text));
   }
   for (const { matrix } of images) stretch(box, transformed(matrix, [0, 0, 1, 0, 1, 1, 0, 1]));
   return box;

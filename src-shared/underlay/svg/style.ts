@@ -16,6 +16,9 @@ const OWN = ['display', 'opacity', 'clip-path', 'mask'] as const;
 /** Values of properties of one element, own ones and those taken over. */
 export type Style = Readonly<Partial<Record<(typeof INHERITED)[number] | (typeof OWN)[number], string>>>;
 
+/** Rules that hold only for some screens or printers, and orders to fetch more. */
+const CONDITIONAL = /@[^{};]*(;|\{(?:[^{}]*\{[^{}]*\})*[^{}]*\})/g;
+
 const declarationsOf = (text: string): Map<string, string> => {
   const sets = new Map<string, string>();
   for (const part of text.split(';')) {
@@ -30,7 +33,7 @@ export class StyleSheet {
   private rules: StyleRule[] = [];
 
   add(css: string): void {
-    const plain = css.replace(/\/\*[\s\S]*?\*\//g, '').replace(/<!--|-->/g, '');
+    const plain = css.replace(/\/\*[\s\S]*?\*\//g, '').replace(/<!--|-->/g, '').replace(CONDITIONAL, '');
     for (const [, selectors, body] of plain.matchAll(/([^{}@;]+)\{([^{}]*)\}/g)) {
       const sets = declarationsOf(body ?? '');
       for (const selector of (selectors ?? '').split(',')) {

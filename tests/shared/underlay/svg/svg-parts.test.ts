@@ -60,11 +60,12 @@ describe('view boxes', () => {
 
 describe('styles', () => {
   const sheet = new StyleSheet();
-  sheet.add('/* c */ path{stroke:red} .thin,.thick{stroke:blue;fill:none} #one{stroke:green !important} g path{stroke:black} @media print{.thin{stroke:pink}}');
+  sheet.add('@import url(x.css);/* c */ path{stroke:red} .thin,.thick{stroke:blue;fill:none} #one{stroke:green !important} g path{stroke:black} @media print{.thin{stroke:pink}}');
   const style = (text: string, parent = {}) => styleOf(element(text), parent, sheet);
 
   test('an attribute gives way to the sheet, that to the style; id before class before tag', () => {
     expect(style('<path stroke="grey"/>').stroke).toBe('red');
+    expect(style('<path class="thin"/>').stroke).toBe('blue');
     expect(style('<path class="x thick"/>')).toMatchObject({ stroke: 'blue', fill: 'none' });
     expect(style('<path id="one" class="thick"/>').stroke).toBe('green');
     expect(style('<path id="one" style="stroke: #fff"/>').stroke).toBe('#fff');
