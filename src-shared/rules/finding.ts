@@ -72,6 +72,9 @@ export interface Finding {
   readonly cure?: Cure;
 }
 
-/** Same thing, same rule: keeps a list stable while figures change. */
-export const findingKey = (finding: Finding): string =>
-  `${finding.rule}/${'network' in finding.subject ? finding.subject.network : ''}/${finding.subject.kind}/${finding.subject.id}`;
+/**
+ * Same rule, same thing: keeps a list stable while figures change. The name is part of it, for the room and the
+ * voids of one enclosure are asked one by one.
+ */
+export const findingKey = ({ rule, subject, name }: Finding): string =>
+  `${rule}/${'network' in subject ? subject.network : ''}/${subject.kind}/${subject.id}/${name}`;
