@@ -26,6 +26,8 @@ export interface ImportLimits {
 const STALL_ms = 5000;
 /** A thread that has not spoken yet is still being started: a busy machine may need long for that. */
 const START_ms = 30_000;
+/** A look at the clock that comes this late means that this thread was held up. */
+const DEAF_ms = 1000;
 const LONGEST_ms = 180_000;
 const MEMORY_MB = 900;
 
@@ -70,8 +72,11 @@ function importHere(bytes: Uint8Array, options: ImportOptions, onProgress: ReadP
 function importInThread(workerFile: string, bytes: Uint8Array, options: ImportOptions, onProgress: ReadProgress, limits: ImportLimits): ImportJob {
   const { name } = options;
   const memory_MB = limits.memory_MB ?? MEMORY_MB;
+  // A copy of its own: the bytes may be a window into a larger buffer, all of which would be sent.
+  const own = new Uint8Array(bytes);
   const worker = new Worker(workerFile, {
-    workerData: { bytes, options },
+    workerData: { bytes: own, options },
+    transferList: [own.buffer],
     resourceLimits: { maxOldGenerationSizeMb: memory_MB },
     // Readers print nothing a user needs.
     stdout: true,
@@ -82,8 +87,12 @@ function importInThread(workerFile: string, bytes: Uint8Array, options: ImportOp
     const started = performance.now();
     const memoryBefore = process.memoryUsage.rss();
     let lastHeard: number | undefined;
+    let lastLook = started;
     const watch = setInterval(() => {
       const now = performance.now();
+      // While this thread was busy itself it could hear nothing.
+      if (now - lastLook > DEAF_ms && lastHeard !== undefined) lastHeard = now;
+      lastLook = now;
       // Unpacked bytes lie outside the thread's own heap, which alone has a hard limit.
       if (process.memoryUsage.rss() - memoryBefore > memory_MB * 1e6) refuse(needsTooMuchMemory(name));
       const silence = now - (lastHeard ?? started);
@@ -110,11 +119,7 @@ function importInThread(workerFile: string, bytes: Uint8Array, options: ImportOp
       }
     });
     worker.on('error', (error: Error & { code?: string }) => {
-      refuse(
-        error.code === 'ERR_WORKER_OUT_OF_MEMORY'
-          ? needsTooMuchMemory(name)
-          : underlayProblemOf(error, name),
-      );
+      refuse(error.code === 'ERR_WORKER_OUT_OF_MEMORY' ? needsTooMuchMemory(name) : underlayProblemOf(error, name));
     });
     worker.on('exit', () => refuse(new UnderlayProblem('Reading the floor plan ended without a result.', name, 'Try again, or export the plan in another format.')));
   });

@@ -13,10 +13,12 @@ import { decodeText } from './decode-text.ts';
  * @throws {UnderlayProblem} with what is wrong, where, and what to do
  */
 export async function readUnderlay(
-  bytes: Uint8Array,
+  given: Uint8Array,
   { name, page }: { readonly name: string; readonly page: number },
   progress: ReadProgress,
 ): Promise<UnderlayDrawing> {
+  // A Buffer's own `slice` shares its bytes: readers rely on that of a plain array, which copies.
+  const bytes = new Uint8Array(given.buffer, given.byteOffset, given.byteLength);
   if (bytes.length > LARGEST_UNDERLAY_bytes) {
     throw new UnderlayProblem(`The file is larger than ${LARGEST_UNDERLAY_bytes / 1024 / 1024} MB.`, name, 'Export only the floor you need, and import that.');
   }
