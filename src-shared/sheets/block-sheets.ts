@@ -1,6 +1,5 @@
 import { shiftMarks } from './marks.ts';
 import { type PlanContent, contentBounds } from './plan-content.ts';
-import { type ViewSet, viewArea } from './plan-sheets.ts';
 import { PLAN_MARGIN_mm, composePlanView, fitsPaper } from './plan-view.ts';
 import { coarserUntil, ordinaryScales, scaleName } from './scales.ts';
 import type { SectionCut } from './section-cuts.ts';
@@ -9,6 +8,7 @@ import type { Mark } from './sheet.ts';
 import { type SheetDraft, VIEW_TITLE_mm, missingLabels, viewTitle } from './sheet-draft.ts';
 import type { SymbolName } from './symbol-names.ts';
 import type { PaperBox } from './text-box.ts';
+import { type ViewSet, viewArea } from './view-set.ts';
 
 /** Sheets of small views, and the paper that the last of them leaves for tables. */
 export interface BlockSheets {

@@ -8,27 +8,18 @@ import { fieldTable } from './field-tables.ts';
 import { type NumberedFinding, findingsTable, numberFindings } from './findings-table.ts';
 import { type FlowBlock, flowTables } from './flow.ts';
 import { type SheetLayout, drawFrame, sampleStamp, sheetLayout } from './frame.ts';
+import { jobTable, notesTable, revisionTable } from './job-tables.ts';
 import { legendTable } from './legend.ts';
 import { limitsTable, profilesInUse } from './limits-table.ts';
 import { text } from './marks.ts';
 import { ordinaryPapers, PAPERS } from './papers.ts';
+import { fittingSchedule, pathSchedule, pipeSchedule, runSchedule } from './pipe-schedules.ts';
 import { type PlanContent, contentBounds, planContents } from './plan-content.ts';
-import { type ViewSet, planSheets, viewArea } from './plan-sheets.ts';
+import { planSheets } from './plan-sheets.ts';
 import { fitsPaper } from './plan-view.ts';
 import { printStrip } from './scale-bars.ts';
 import { ordinaryScales } from './scales.ts';
-import {
-  cylinderSchedule,
-  fittingSchedule,
-  jobTable,
-  notesTable,
-  nozzleSchedule,
-  pathSchedule,
-  pipeSchedule,
-  revisionTable,
-  runSchedule,
-  spaceSchedule,
-} from './schedules.ts';
+import { cylinderSchedule, nozzleSchedule, spaceSchedule } from './schedules.ts';
 import { planCuts } from './section-cuts.ts';
 
 import type { Mark, Paper, Sheet, SheetOptions } from './sheet.ts';
@@ -36,6 +27,7 @@ import type { SheetDraft } from './sheet-draft.ts';
 import type { SymbolName } from './symbol-names.ts';
 import { type Table, drawTable, layTable, tableHeight_mm } from './tables.ts';
 import { titleColumn } from './title-block.ts';
+import { type ViewSet, viewArea } from './view-set.ts';
 
 /**
  * Composes the sheets of a plan: for each level its nozzle and pipe plan, then sections, schedules and findings.
@@ -225,4 +217,3 @@ function finishSheet(layout: SheetLayout, facts: SetFacts, draft: SheetDraft, pl
     ],
   };
 }
-

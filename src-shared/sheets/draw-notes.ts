@@ -7,6 +7,7 @@ import { formatLength } from '../units/length-text.ts';
 import { formatQuantity } from '../units/quantity-text.ts';
 import { addDimension } from './dimension-line.ts';
 import { printable } from './font-widths.ts';
+import { clearHeight_m } from './sheet-text.ts';
 import { wrapText } from './text-box.ts';
 import { addLabel, addLabelWays } from './labels.ts';
 import { type ViewDraft, onPaper } from './view-draft.ts';
@@ -77,9 +78,11 @@ export function labelRooms(view: ViewDraft, spaces: readonly Space[]): void {
   }
 }
 
-function heightWords({ kind, enclosure, floor_m, tallest_m }: Space, lengths: Settings['lengths']): string {
-  if (tallest_m === undefined) return 'ceiling height not known';
-  const height = formatLength(tallest_m - floor_m, lengths);
+function heightWords(space: Space, lengths: Settings['lengths']): string {
+  const { kind, enclosure } = space;
+  const height_m = clearHeight_m(space);
+  if (height_m === undefined) return 'ceiling height not known';
+  const height = formatLength(height_m, lengths);
   if (kind !== 'room') return `depth ${height}`;
   return enclosure.slope || Object.keys(enclosure.ceilingZones).length > 0 ? `ceiling up to ${height}` : `ceiling ${height}`;
 }

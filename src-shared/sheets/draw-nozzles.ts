@@ -1,10 +1,9 @@
 import { jetsOf } from '../derived/jets.ts';
 import type { DerivedNozzle } from '../derived/derived.ts';
-import { formatLength } from '../units/length-text.ts';
 import { line, pen } from './marks.ts';
 import type { NetworkContent } from './plan-content.ts';
 import { PRINT, WEIGHT } from './print-ink.ts';
-import { heightText } from './sheet-text.ts';
+import { dropText, heightText } from './sheet-text.ts';
 import { NOZZLE_RADIUS_mm, NOZZLE_REACH_mm, arrowHead, nozzleSymbol } from './symbols.ts';
 import { type LabelLine, addLabel } from './labels.ts';
 import { type ViewDraft, addLine, onPaper, uprightBox } from './view-draft.ts';
@@ -54,7 +53,7 @@ export function labelNozzles(view: ViewDraft, content: NetworkContent, more: Rea
     const words: LabelLine[] = [
       { text: nozzle.nozzle.name, font: 'bold', flag: true },
       { text: `orifice ${heightText(at.z, lengths)}`, font: 'bold' },
-      { text: localCeiling_m === undefined ? 'ceiling not known' : `${formatLength(localCeiling_m - at.z, lengths)} below ${nozzle.space?.kind === 'under-floor' ? 'floor' : 'ceiling'}` },
+      { text: localCeiling_m === undefined ? 'ceiling not known' : dropText(localCeiling_m, at.z, nozzle.space?.kind, lengths) },
       ...(more.get(ref.id) ?? []).map((line) => ({ text: line })),
     ];
     addLabel(view, words, { x, y, clearance_mm: 2.4 * sizes.factor, owner: ref.id, toward_rad: Math.PI / 5 }, `nozzle ${nozzle.nozzle.name}`);

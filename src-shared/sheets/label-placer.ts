@@ -1,3 +1,4 @@
+import { paperCells } from './paper-cells.ts';
 import { type PaperBox, type TurnedBox, boxAround, boxHolds, clipPiece, cornersOf, lengthInside_mm, reachAlong, turnedBoxesOverlap } from './text-box.ts';
 
 /** What a label needs: its size, the thing it names, and where it would rather stand. */
@@ -56,7 +57,6 @@ export interface LabelPlacer {
   giveBack(placed: PlacedLabel): void;
 }
 
-const CELL_mm = 12;
 const DIRECTIONS = 16;
 const PLACES_ALONG = [0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82, 0.1, 0.9];
 /** A leader through another text or symbol. */
@@ -79,41 +79,6 @@ interface Avoided {
   readonly weight: number;
 }
 
-/** Things on paper by square cells, so that only neighbours are compared. */
-function cells<T>() {
-  const held = new Map<string, T[]>();
-  const keysOf = ({ left, top, right, bottom }: PaperBox): string[] => {
-    const keys: string[] = [];
-    for (let i = Math.floor(left / CELL_mm); i <= Math.floor(right / CELL_mm); i += 1) {
-      for (let j = Math.floor(top / CELL_mm); j <= Math.floor(bottom / CELL_mm); j += 1) keys.push(`${i},${j}`);
-    }
-    return keys;
-  };
-  return {
-    add(at: PaperBox, thing: T, isIn: (cell: TurnedBox) => boolean = () => true): void {
-      for (const key of keysOf(at)) {
-        const [i = 0, j = 0] = key.split(',').map(Number);
-        const half = CELL_mm / 2;
-        if (!isIn({ x: (i + 0.5) * CELL_mm, y: (j + 0.5) * CELL_mm, halfWidth: half + 1e-6, halfHeight: half + 1e-6, rotation_rad: 0 })) continue;
-        const list = held.get(key);
-        if (list) list.push(thing);
-        else held.set(key, [thing]);
-      }
-    },
-    remove(at: PaperBox, isIt: (thing: T) => boolean): void {
-      for (const key of keysOf(at)) {
-        const list = held.get(key);
-        if (list) held.set(key, list.filter((thing) => !isIt(thing)));
-      }
-    },
-    near(at: PaperBox): Set<T> {
-      const found = new Set<T>();
-      for (const key of keysOf(at)) for (const thing of held.get(key) ?? []) found.add(thing);
-      return found;
-    },
-  };
-}
-
 /** A turn at which a text along a piece can be read from the bottom or the right of the sheet [rad]. */
 export const readable_rad = (angle_rad: number): number => {
   const upright = Math.atan2(Math.sin(angle_rad), Math.cos(angle_rad));
@@ -124,12 +89,11 @@ export const readable_rad = (angle_rad: number): number => {
 
 /** Begins with an empty view of the given size on paper. */
 export function labelPlacer(view: PaperBox): LabelPlacer {
-  const blocked = cells<Blocked>();
-  const avoided = cells<Avoided>();
+  const blocked = paperCells<Blocked>();
+  const avoided = paperCells<Avoided>();
   const leaders: (readonly [number, number, number, number])[] = [];
 
   const around = (box: TurnedBox): PaperBox => boxAround(cornersOf(box));
-  const lies = (box: TurnedBox): boolean => boxHolds(view, around(box));
 
   const placer: LabelPlacer = {
     block(box, owner) {
@@ -141,27 +105,26 @@ export function labelPlacer(view: PaperBox): LabelPlacer {
       if (shown) avoided.add(boxAround(shown), { ax, ay, bx, by, weight }, (cell) => lengthInside_mm(cell, ...shown) > 0);
     },
     isFree(box, owner) {
-      if (!lies(box)) return false;
-      for (const other of blocked.near(around(box))) {
-        if ((owner === undefined || other.owner !== owner) && turnedBoxesOverlap(other.box, box)) return false;
-      }
-      return true;
+      const upright = around(box);
+      return boxHolds(view, upright) && !blocked.some(upright, (other) => (owner === undefined || other.owner !== owner) && turnedBoxesOverlap(other.box, box));
     },
     crossings(ax, ay, bx, by, owner) {
       let count = 0;
       const shown = clipPiece(view, ax, ay, bx, by);
       if (!shown) return 0;
-      for (const other of blocked.near(boxAround(shown))) {
+      blocked.some(boxAround(shown), (other) => {
         if ((owner === undefined || other.owner !== owner) && lengthInside_mm(other.box, ax, ay, bx, by) > 0.05) count += 1;
-      }
+        return false;
+      });
       return count;
     },
     priceOf(box) {
       let price = 0;
-      for (const { ax, ay, bx, by, weight } of avoided.near(around(box))) {
+      avoided.some(around(box), ({ ax, ay, bx, by, weight }) => {
         const inside = lengthInside_mm(box, ax, ay, bx, by);
         if (inside > 0) price += weight * (1 + inside / 8);
-      }
+        return false;
+      });
       return price;
     },
     find(request, below = Infinity) {

@@ -43,7 +43,7 @@ const PAD = 0.4;
 const OTHER_REGION = 25;
 const NO_REGION = 5;
 /** Price of each way after the first. */
-const SECOND_CHOICE = 7;
+const SECOND_CHOICE = 12;
 /** How often every label may look for a better place once all have one. */
 const PASSES = 3;
 

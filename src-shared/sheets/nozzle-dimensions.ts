@@ -145,7 +145,8 @@ export function dimensionRoom(view: ViewDraft, room: Space, rooms: readonly Spac
   const datum = findDatum(room, []);
   const isRectangle = room.walls.length === 4 && room.convexCorners.length === 4;
   const onDatum = (wall: WallFace): boolean => datum?.faces.some(({ ref }) => ref.id === wall.ref.id) ?? false;
-  for (const wall of room.walls) {
+  const own = new Set(room.enclosure.outline.map(({ id }) => id));
+  for (const wall of room.walls.filter(({ ref }) => own.has(ref.id))) {
     const length = distance_m(wall.segment.a, wall.segment.b);
     if (length < SHORT_WALL_m || (isRectangle && onDatum(wall))) continue;
     const along_rad = bearing_rad(wall.segment.a, wall.segment.b);

@@ -1,33 +1,18 @@
-import type { Derived } from '../derived/derived.ts';
-import { type Box, boundsOf, boxesTouch } from '../geometry/outline.ts';
-import type { UnderlayDrawing } from '../underlay/drawing.ts';
-import type { Datum } from './datum.ts';
-import type { NumberedFinding } from './findings-table.ts';
-import type { SheetLayout } from './frame.ts';
+import type { Box } from '../geometry/outline.ts';
 import { shiftMarks } from './marks.ts';
+import { partSheets } from './part-sheets.ts';
 import { type PlanContent, contentBounds, roomContents } from './plan-content.ts';
-import { type ComposedView, PLAN_MARGIN_mm, composePlanView, fitsPaper } from './plan-view.ts';
-import { STRIP_HEIGHT_mm } from './scale-bars.ts';
+import { type ComposedView, composePlanView, fitsPaper } from './plan-view.ts';
 import { coarserUntil, ordinaryScales, scaleName } from './scales.ts';
 import { nozzleSchedule } from './schedules.ts';
 import type { SectionCut } from './section-cuts.ts';
 import { composeSection, sectionSize, sectionTitle } from './section-view.ts';
-import type { Mark, SheetOptions } from './sheet.ts';
-import { type SheetDraft, VIEW_TITLE_mm, missingLabels, viewTitle } from './sheet-draft.ts';
+import type { Mark } from './sheet.ts';
+import { type SheetDraft, VIEW_TITLE_mm, viewTitle } from './sheet-draft.ts';
 import type { SymbolName } from './symbol-names.ts';
 import { drawTable, layTable, tableHeight_mm } from './tables.ts';
 import { type PaperBox, boxHolds } from './text-box.ts';
-
-/** What all view sheets of a set share. */
-export interface ViewSet {
-  readonly derived: Derived;
-  readonly layout: SheetLayout;
-  readonly drawings: ReadonlyMap<string, UnderlayDrawing>;
-  readonly cuts: readonly SectionCut[];
-  readonly findings: readonly NumberedFinding[];
-  readonly datums: ReadonlyMap<string, Datum>;
-  readonly scale: SheetOptions['scale'];
-}
+import { CROWDED, type ViewSet, planTitle, remarksOn, viewArea, viewRoom } from './view-set.ts';
 
 /** View sheets of one plan content, and what found its place on them. */
 export interface ViewSheets {
@@ -38,11 +23,6 @@ export interface ViewSheets {
   /** Rooms that the sheet only names: each needs a plan of its own. */
   readonly rooms: readonly PlanContent[];
 }
-
-/** Paper for views: the drawing area above the strip with the check bar. */
-export const viewArea = ({ area, sizes }: SheetLayout): PaperBox => ({ ...area, bottom: area.bottom - (STRIP_HEIGHT_mm + 2) * sizes.factor });
-
-const roomAbove = (box: PaperBox, title_mm: number): PaperBox => ({ ...box, bottom: box.bottom - title_mm });
 
 /** Counts for more than any number of labels without room. */
 const OUTSIDE = 1e6;
@@ -57,7 +37,7 @@ const grown = ({ left, top, right, bottom }: PaperBox): PaperBox => ({ left: lef
 function composeAtBestScale(set: ViewSet, content: PlanContent, bounds: Box): ComposedView | undefined {
   const { layout, derived } = set;
   const { lengths } = derived.plan.settings;
-  const room = roomAbove(viewArea(layout), VIEW_TITLE_mm * layout.sizes.factor);
+  const room = viewRoom(layout);
   const scales = set.scale === 'auto' ? ordinaryScales(lengths) : [set.scale];
   let best: ComposedView | undefined;
   let least = Infinity;
@@ -84,13 +64,10 @@ export function planSheets(set: ViewSet, content: PlanContent): ViewSheets {
   return wholeSheet(set, content, whole);
 }
 
-/** Coarsest scale, text size counted in, at which a level with several rooms is drawn in one. */
-const CROWDED = 66;
-
 /** Whether every room alone fits on the paper at an ordinary scale. */
 function roomsFit({ layout, derived }: ViewSet, rooms: readonly PlanContent[]): boolean {
   const coarsest = ordinaryScales(derived.plan.settings.lengths).at(-1) ?? 100;
-  const room = roomAbove(viewArea(layout), VIEW_TITLE_mm * layout.sizes.factor);
+  const room = viewRoom(layout);
   return rooms.every((content) => {
     const bounds = contentBounds(content);
     return !bounds || fitsPaper(bounds, coarsest, room, layout.sizes.factor);
@@ -104,7 +81,7 @@ const OVERVIEW_MARGIN_mm = 7;
 function overviewSheet(set: ViewSet, content: PlanContent, bounds: Box, rooms: readonly PlanContent[]): ViewSheets {
   const { layout, derived } = set;
   const { lengths } = derived.plan.settings;
-  const room = roomAbove(viewArea(layout), VIEW_TITLE_mm * layout.sizes.factor);
+  const room = viewRoom(layout);
   const fits = (ratio: number): boolean => fitsPaper(bounds, ratio, room, layout.sizes.factor, OVERVIEW_MARGIN_mm);
   const wished = set.scale === 'auto' ? ordinaryScales(lengths) : [set.scale];
   const scale = wished.find(fits) ?? coarserUntil(fits, wished.at(-1) ?? 100);
@@ -128,8 +105,6 @@ function overviewSheet(set: ViewSet, content: PlanContent, bounds: Box, rooms: r
     rooms,
   };
 }
-
-const planTitle = ({ title }: PlanContent): string => `Nozzle and pipe plan: ${title}`;
 
 function wholeSheet(set: ViewSet, content: PlanContent, view: ComposedView): ViewSheets {
   const { layout, derived } = set;
@@ -196,68 +171,4 @@ function wholeSheet(set: ViewSet, content: PlanContent, view: ComposedView): Vie
     hasSchedule,
     rooms: [],
   };
-}
-
-/** What must be known before a plan is read: labels that are missing, paper that is small for what is on it. */
-function remarksOn({ layout, scale }: ViewSet, { unplaced, scale: drawn }: ComposedView): string[] {
-  if (unplaced.length > 0) return missingLabels(unplaced.length);
-  return scale === 'auto' && drawn * layout.sizes.factor > CROWDED ? ['Small for this paper: a larger sheet reads more easily'] : [];
-}
-
-/** Parts of one level at most; a scale that needs more was a slip, not a wish. */
-const MOST_PARTS = 40;
-
-/** Parts of a level that is larger than the paper, row by row from the north-west. */
-function partSheets(set: ViewSet, content: PlanContent, bounds: Box): SheetDraft[] {
-  const { layout, derived } = set;
-  const { sizes } = layout;
-  const { lengths } = derived.plan.settings;
-  const room = roomAbove(viewArea(layout), VIEW_TITLE_mm * sizes.factor);
-  /** The level with its margin at a scale, and into how many windows it is parted. */
-  const partedAt = (scale: number) => {
-    const margin_m = (PLAN_MARGIN_mm * sizes.factor * scale) / 1000;
-    const outer = { minX: bounds.minX - margin_m, minY: bounds.minY - margin_m, maxX: bounds.maxX + margin_m, maxY: bounds.maxY + margin_m };
-    const widest_m = ((room.right - room.left - 2) * scale) / 1000;
-    const tallest_m = ((room.bottom - room.top - 2) * scale) / 1000;
-    return { outer, across: Math.ceil((outer.maxX - outer.minX) / widest_m), down: Math.ceil((outer.maxY - outer.minY) / tallest_m) };
-  };
-  const isReasonable = (scale: number): boolean => partedAt(scale).across * partedAt(scale).down <= MOST_PARTS;
-  const wished = set.scale === 'auto' ? (ordinaryScales(lengths).at(-1) ?? 100) : set.scale;
-  const scale = coarserUntil(isReasonable, wished);
-  const { outer, across, down } = partedAt(scale);
-  const coarser = scale === wished ? [] : [`${scaleName(wished, lengths)} would need more than ${MOST_PARTS} sheets: drawn at ${scaleName(scale, lengths)}`];
-  const width = (outer.maxX - outer.minX) / across;
-  const height = (outer.maxY - outer.minY) / down;
-  const drafts: SheetDraft[] = [];
-  for (let row = 0; row < down; row += 1) {
-    for (let column = 0; column < across; column += 1) {
-      const minX = outer.minX + column * width;
-      const maxY = outer.maxY - row * height;
-      const window = { minX, minY: maxY - height, maxX: minX + width, maxY };
-      if (!content.rooms.some(({ bounds: box }) => boxesTouch(box, window)) && content.rooms.length > 0 && !hasAnything(content, window)) continue;
-      const view = composePlanView(content, { ...set, scale, sizes, lengths, room, window });
-      if (!view || view.used.size === 0) continue;
-      const part = `row ${row + 1} of ${down}, column ${column + 1} of ${across}`;
-      const title = viewTitle(room.left, room.bottom, `Part: ${part}`, scale, lengths, layout);
-      drafts.push({
-        title: `${planTitle(content)}, ${part}`,
-        scale: scaleName(scale, lengths),
-        marks: [...view.marks, ...title.marks],
-        hasViews: true,
-        hasPlan: true,
-        used: view.used,
-        remarks: [...coarser, ...remarksOn({ ...set, scale }, view)],
-      });
-    }
-  }
-  return drafts;
-}
-
-/** Whether pipe, a nozzle or a cylinder lies in a window, outside every room. */
-function hasAnything({ networks }: PlanContent, window: Box): boolean {
-  const isIn = ({ x, y }: { readonly x: number; readonly y: number }): boolean => boxesTouch({ minX: x, minY: y, maxX: x, maxY: y }, window);
-  return networks.some(
-    ({ network, pipes, nozzles }) =>
-      pipes.some(({ from, to }) => boxesTouch(boundsOf([from, to]), window)) || nozzles.some(({ at }) => at && isIn(at)) || Object.values(network.network.cylinders).some(({ at }) => isIn(at)),
-  );
 }

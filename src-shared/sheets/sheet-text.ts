@@ -1,14 +1,16 @@
-import type { Settings } from '../model/plan.ts';
+import type { Space } from '../derived/derived.ts';
+import type { Settings, SpaceKind } from '../model/plan.ts';
 import { PIPE_TABLE, type PipeSize } from '../profile/pipe-table.ts';
 import { toDegrees } from '../units/convert.ts';
 import { formatLength } from '../units/length-text.ts';
 
 type Lengths = Settings['lengths'];
 
-/** A height above the finished floor, with its sign: `+7'-4"`. */
+/** A height above the finished floor, with its sign: `+7'-4"`, `−0'-7"`. */
 export const heightText = (z_m: number, lengths: Lengths): string => {
   const words = formatLength(z_m, lengths);
-  return words.startsWith('-') || !Number.isFinite(z_m) ? words : `+${words}`;
+  if (!Number.isFinite(z_m)) return words;
+  return words.startsWith('-') ? `−${words.slice(1)}` : `+${words}`;
 };
 
 /** A pipe size as the sheet names it: `3/4"` or `DN 20`. */
@@ -23,3 +25,14 @@ export const degreesText = (angle_rad: number): string => {
 
 /** Words with a capital first letter. */
 export const sentence = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+
+/** How far an orifice hangs below the face above it, in words; one that stands above it says so. */
+export function dropText(localCeiling_m: number, z_m: number, kind: SpaceKind | undefined, lengths: Lengths): string {
+  const face = kind === 'under-floor' ? 'floor' : kind === 'ceiling-void' ? 'slab' : 'ceiling';
+  const drop_m = localCeiling_m - z_m;
+  return `${formatLength(Math.abs(drop_m), lengths)} ${drop_m < 0 ? 'ABOVE' : 'below'} ${face}`;
+}
+
+/** Clear height of a space: floor to highest ceiling of a room, entered depth of a void; undefined while unknown. */
+export const clearHeight_m = ({ kind, enclosure, floor_m, tallest_m }: Space): number | undefined =>
+  kind === 'under-floor' ? enclosure.underFloor?.depth_m : kind === 'ceiling-void' ? enclosure.ceilingVoid?.depth_m : tallest_m === undefined ? undefined : tallest_m - floor_m;

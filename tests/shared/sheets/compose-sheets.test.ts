@@ -7,6 +7,7 @@ import { SAMPLE_STAMP, sheetLayout } from '#shared/sheets/frame';
 import { nozzlePlaces } from '#shared/sheets/schedules';
 import type { Mark, PaperId, Sheet } from '#shared/sheets/sheet';
 import { boxHolds, markBox, textBoxOf, turnedBoxesOverlap } from '#shared/sheets/text-box';
+import { heightText } from '#shared/sheets/sheet-text';
 import { typeSizesOf } from '#shared/sheets/type-sizes';
 import { formatLength } from '#shared/units/length-text';
 import { DEMO_NAMES, buildDemo } from '../../../src-main/demos/build-demo.ts';
@@ -91,7 +92,7 @@ describe.each(DEMO_NAMES)('sheets of %s', (name) => {
         expect(words.some((sheet) => sheet.some(isNamed)), `${nozzle.nozzle.name} ${length} on a plan`).toBe(true);
         expect(words.some((sheet) => sheet.includes(nozzle.nozzle.name) && sheet.some((text) => text.includes(`face ${length}`))), `${nozzle.nozzle.name} ${length} in the schedule`).toBe(true);
       }
-      expect(words.some((sheet) => sheet.includes(`orifice +${formatLength(at.z, 'feet')}`) || sheet.includes(`orifice ${formatLength(at.z, 'feet')}`))).toBe(true);
+      expect(words.some((sheet) => sheet.includes(`orifice ${heightText(at.z, 'feet')}`))).toBe(true);
     }
   });
 

@@ -1,0 +1,87 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { flowTables } from '#shared/sheets/flow';
+import type { TextMark } from '#shared/sheets/marks';
+import { PAPERS } from '#shared/sheets/papers';
+import type { Mark } from '#shared/sheets/sheet';
+import { type Table, drawTable, layTable, shareWidth, tableHeight_mm } from '#shared/sheets/tables';
+import { boxHolds, markBox } from '#shared/sheets/text-box';
+import { typeSizesOf } from '#shared/sheets/type-sizes';
+
+const SIZES = typeSizesOf(PAPERS.A3);
+const table = (rows: number, words = 'some words'): Table => ({
+  title: 'Things',
+  note: 'What they are.',
+  columns: [{ head: 'No.', align: 'right' }, { head: 'What', isWide: true }],
+  rows: Array.from({ length: rows }, (_, i) => [String(i + 1), `${words} ${i + 1}`]),
+});
+const texts = (marks: readonly Mark[]): string[] => marks.filter((mark): mark is TextMark => mark.kind === 'text').map(({ text }) => text);
+
+describe('tables', () => {
+  test('column widths add up to the table’s, and none is below its least while there is room', () => {
+    const width = fc.double({ min: 1, max: 100, noNaN: true });
+    fc.assert(
+      fc.property(fc.array(fc.tuple(width, width, fc.boolean()), { minLength: 1, maxLength: 9 }), fc.double({ min: 20, max: 500, noNaN: true }), (columns, total) => {
+        const least = columns.map(([a, b]) => Math.min(a, b));
+        const natural = columns.map(([a, b]) => Math.max(a, b));
+        const shared = shareWidth(natural, least, columns.map(([, , isWide]) => isWide), total);
+        expect(shared.reduce((sum, one) => sum + one, 0)).toBeCloseTo(total, 6);
+        if (least.reduce((sum, one) => sum + one, 0) <= total) shared.forEach((one, i) => expect(one).toBeGreaterThanOrEqual((least[i] ?? 0) - 1e-6));
+      }),
+    );
+  });
+
+  test('a drawn table keeps within its width and height', () => {
+    const laid = layTable(table(8, 'a long sentence that has to be broken into lines to stay inside its narrow column'), 60, SIZES);
+    const marks = drawTable(laid, 10, 20);
+    const room = { left: 9.7, top: 20, right: 70.3, bottom: 20 + tableHeight_mm(laid) + 0.3 };
+    for (const mark of marks) expect(boxHolds(room, markBox(mark)), JSON.stringify(mark)).toBe(true);
+  });
+
+  test('an empty cell, a mark, a drawing and a field need no words', () => {
+    const laid = layTable({ title: '', columns: [{ head: 'a' }, { head: 'b' }], rows: [['', { kind: 'verdict', verdict: 'stop' }], [{ kind: 'field' }, { kind: 'drawing', width_mm: 5, height_mm: 12, draw: () => [] }]] }, 40, SIZES);
+    expect(laid.rows[1]?.height_mm).toBeGreaterThan(12);
+    expect(texts(drawTable(laid, 0, 0))).toEqual(['a', 'b']);
+  });
+
+  test('a very long cell goes on in further rows and loses nothing', () => {
+    const words = Array.from({ length: 900 }, (_, i) => `w${i}`).join(' ');
+    const laid = layTable({ title: 'Long', columns: [{ head: 'a' }, { head: 'b' }], rows: [['x', words]] }, 100, SIZES);
+    expect(laid.rows.length).toBeGreaterThan(3);
+    expect(texts(drawTable(laid, 0, 0)).join(' ')).toContain('w899');
+    for (const row of laid.rows) expect(row.height_mm).toBeLessThan(80);
+  });
+});
+
+describe('flow', () => {
+  const sheet = { left: 0, top: 0, right: 200, bottom: 120 };
+
+  test('a table that is too long goes on, its head repeated, no row lost or parted', () => {
+    const pages = flowTables([{ table: table(60), span: 'full' }], sheet, 2, SIZES);
+    expect(pages.length).toBeGreaterThan(1);
+    const all = pages.flatMap(({ marks }) => texts(marks));
+    for (let i = 1; i <= 60; i += 1) expect(all.filter((words) => words === `some words ${i}`)).toHaveLength(1);
+    expect(all.filter((words) => words === 'Things (continued)')).toHaveLength(pages.length - 1);
+    expect(all.filter((words) => words === 'What')).toHaveLength(pages.length);
+    for (const { marks } of pages) for (const mark of marks) expect(boxHolds({ left: -1, top: -1, right: 201, bottom: 121 }, markBox(mark))).toBe(true);
+  });
+
+  test('narrow tables run down one column, then the next, before a new sheet', () => {
+    const pages = flowTables([{ table: table(30), span: 'column' }], sheet, 2, SIZES);
+    expect(pages).toHaveLength(1);
+    const lefts = new Set(pages.flatMap(({ marks }) => marks.filter((mark): mark is TextMark => mark.kind === 'text' && mark.text.startsWith('some')).map(({ x }) => Math.round(x))));
+    expect(lefts.size).toBe(2);
+  });
+
+  test('a flow begins on what another sheet has left, or leaves it when nothing fits', () => {
+    const begun = flowTables([{ table: table(3), span: 'full' }], sheet, 1, SIZES, { ...sheet, top: 60 });
+    expect(begun).toHaveLength(1);
+    expect(Math.min(...(begun[0]?.marks ?? []).map((mark) => markBox(mark).top))).toBeGreaterThan(59);
+    const left = flowTables([{ table: table(3), span: 'full' }], sheet, 1, SIZES, { ...sheet, top: 118 });
+    expect(left.map(({ titles }) => titles)).toEqual([[], ['Things']]);
+  });
+
+  test('nothing to flow is one empty page', () => {
+    expect(flowTables([], sheet, 2, SIZES)).toEqual([{ marks: [], titles: [] }]);
+  });
+});
