@@ -31,7 +31,7 @@ describe('kinds that are not read: what it is and what to do', () => {
     ['BM\x36\0\0\0\0\0\0\0', /BMP/, /PNG/],
     ['PK\x03\x04', /ZIP/, /Unpack/],
     ['\x1f\x8b\x08', /gzip/, /Unpack/],
-    ['%!PS-Adobe-3.0', /PostScript/, /PDF/],
+    ['%!PS-3.0', /PostScript/, /PDF/],
     ['ISO-10303-21;', /building model/, /DXF, PDF or SVG/],
     ['<!DOCTYPE html><html>', /web page/, /Download/],
     ['hello', /not a floor plan/, /DXF/],

@@ -16,7 +16,7 @@ describe('single lines', () => {
 describe('paragraphs', () => {
   test.each([
     ['ONE\\PTWO', ['ONE', 'TWO']],
-    ['{\\fArial|b0|i0|c0|p34;ROOM} 12', ['ROOM 12']],
+    ['{\\fSans|b0|i0|c0|p34;ROOM} 12', ['ROOM 12']],
     ['\\A1;3\\S1/2;"', ['3 1/2"']],
     ['\\H0.7x;\\S1#4; in', ['1/4 in']],
     ['{\\C1;\\LRED\\l}', ['RED']],
