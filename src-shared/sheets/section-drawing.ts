@@ -21,6 +21,7 @@ export interface Heights {
   readonly soffit_m: number | undefined;
 }
 
+/** How low and how high a section reaches: voids, ceiling and all pipe of its networks. */
 export function heightsOf({ room, nozzles }: SectionCut): Heights {
   const { underFloor, ceilingVoid } = room.enclosure;
   const ceiling = room.tallest_m;
@@ -57,6 +58,7 @@ export function insidePieces(cut: SectionCut): (readonly [number, number])[] {
   return pieces.length > 0 ? pieces : [[cut.from_m, cut.to_m]];
 }
 
+/** The place on a cut at a way along it [m]. */
 export const placeAt = ({ through, along_rad }: SectionCut, way_m: number) => ({ x: through.x + Math.cos(along_rad) * way_m, y: through.y + Math.sin(along_rad) * way_m });
 
 /** Draws floor, ceiling, voids and cut walls; answers the ceiling heights that occur, each with a place [m]. */
@@ -141,6 +143,7 @@ export function drawSolidsCut(view: ViewDraft, cut: SectionCut, solids: readonly
   }
 }
 
+/** Draws the cylinders of the room's networks in elevation, with rail and discharge assembly, and names them. */
 export function drawCylinders(view: ViewDraft, derived: Derived, cut: SectionCut): void {
   const { frame, sizes } = view;
   const networks = new Set(cut.nozzles.map(({ network }) => network.ref.id));
@@ -185,6 +188,7 @@ function drawAssembly(view: ViewDraft, cut: SectionCut, source: PlanPoint3, outl
   addLine(view, places, doubleLine(PRINT.warm, sizes.factor, places), 10);
 }
 
+/** Draws all pipe of the room's networks as seen; pipe that runs toward the viewer is a small ring. */
 export function drawPipes(view: ViewDraft, cut: SectionCut): void {
   const { frame, sizes } = view;
   const networks = new Map(cut.nozzles.map(({ network }) => [network.ref.id, network]));
@@ -213,6 +217,7 @@ export interface NozzleGroup {
   readonly below: string;
 }
 
+/** Draws the nozzles; those that stand behind each other are one group. */
 export function drawNozzles(view: ViewDraft, cut: SectionCut): NozzleGroup[] {
   const { frame, sizes } = view;
   const groups: NozzleGroup[] = [];
