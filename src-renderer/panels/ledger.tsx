@@ -50,7 +50,7 @@ export function Ledger() {
   const { netVolume_m3, longestPath_m, pathLeft_m, elbowsLeft } = ledger;
   const cells: { readonly figure: LedgerFigure; readonly label: string; readonly value: string; readonly note?: string | undefined }[] = [
     { figure: 'volume', label: 'Net volume', value: netVolume_m3 === undefined ? 'not known' : quantity(netVolume_m3, 'volume') },
-    { figure: 'area', label: 'Floor area', value: quantity(area_m2, 'area') },
+    { figure: 'area', label: 'Floor area', value: area_m2 === 0 ? 'none yet' : quantity(area_m2, 'area') },
     {
       figure: 'path',
       label: 'Longest path',

@@ -7,6 +7,7 @@ import { normalAngle_rad } from '#shared/geometry/angle';
 import type { PlanPoint3 } from '#shared/geometry/point';
 import type { Nozzle, RefOf } from '#shared/model/plan';
 import { faceName, findDatum, fromFace_m } from '#shared/sheets/datum';
+import { countOf } from '../../plan-words.ts';
 import { selectEvaluation } from '../../store/selectors.ts';
 import { useStore, useStoreItself } from '../../store/use-store.ts';
 import { Choice } from '../fields/choice.tsx';
@@ -140,7 +141,7 @@ export function NozzleForm({ at }: { readonly at: RefOf<'nozzle'> }) {
         <Readings
           rows={[
             ...(shape?.localCeiling_m !== undefined && orifice ? [{ label: 'Below the ceiling here', value: length(shape.localCeiling_m - orifice.z) }] : []),
-            ...(path ? [{ label: 'Pipe from the cylinder', value: length(path.length_m), note: `${path.elbows} elbows, ${path.tees} tees` }] : [{ label: 'Pipe from the cylinder', value: 'not joined' }]),
+            ...(path ? [{ label: 'Pipe from the cylinder', value: length(path.length_m), note: `${countOf(path.elbows, 'elbow')}, ${countOf(path.tees, 'tee')}` }] : [{ label: 'Pipe from the cylinder', value: 'not joined' }]),
           ]}
         />
       </Slip>

@@ -1,13 +1,13 @@
 import { calibrateUnderlay } from '#shared/commands/calibrate-underlay';
 import { editUnderlay } from '#shared/commands/edit-underlay';
 import { placeUnderlay } from '#shared/commands/place-underlay';
-import { distance_m } from '#shared/geometry/point';
 import type { RefOf, Underlay } from '#shared/model/plan';
 import { useStoreItself } from '../../store/use-store.ts';
 import { Tick } from '../fields/choice.tsx';
 import { LengthField, QuantityField } from '../fields/quantity-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
 import { useDrawingState } from '../window-context.ts';
+import { scaleProof } from './scale-proof.ts';
 import { Readings, Slip } from './slip.tsx';
 import { useCommit, useFigures, useShownPlan } from './use-plan.ts';
 
@@ -19,31 +19,42 @@ const MOST_LISTED = 200;
 function ScaleSlip({ at, underlay }: { readonly at: RefOf<'underlay'>; readonly underlay: Underlay }) {
   const store = useStoreItself();
   const { length } = useFigures();
+  const { calibration, knownLengths } = underlay;
   const start = (): void => store.session({ tool: 'calibrate', selection: [at] });
-  const scale = underlay.metresPerUnit ?? 1;
+  const { setting, checks } = scaleProof(underlay);
   return (
-    <Slip title="Scale">
-      <Readings rows={[{ label: 'Scale', value: CALIBRATION[underlay.calibration] }]} />
-      {underlay.knownLengths.map((known, i) => {
-        const drawn = distance_m(known.a, known.b) * scale;
-        return <Readings key={`${known.a.x}/${known.a.y}/${known.b.x}`} rows={[{ label: i === 0 ? 'Sets the scale' : `Check ${i}`, value: length(known.distance_m), note: i === 0 ? '' : `the plan has ${length(drawn)}, ${((drawn / known.distance_m - 1) * 100).toFixed(2)} % off` }]} />;
-      })}
+    <Slip title="Scale" part="scale">
+      <Readings rows={[{ label: 'Scale', value: CALIBRATION[calibration] }]} />
+      {setting ? (
+        <LengthField
+          label="True distance that sets it"
+          value={setting.distance_m}
+          onCommit={(distance) => {
+            store.commit(calibrateUnderlay(at, { ...setting, distance_m: distance }));
+          }}
+        />
+      ) : null}
+      {checks.map(({ known, drawn_m, off }, i) => (
+        <div key={`${known.a.x}/${known.a.y}/${known.b.x}/${known.b.y}`}>
+          <Readings rows={[{ label: `Check ${i + 1}`, value: length(known.distance_m), note: `the plan has ${length(drawn_m)}, ${(off * 100).toFixed(2)} % off` }]} />
+          <div className="row">
+            <button type="button" className="button is-slim" onClick={() => store.commit(calibrateUnderlay(at, known))}>
+              Set the scale by it
+            </button>
+            <button type="button" className="button is-slim" onClick={() => store.commit(editUnderlay(at, { knownLengths: knownLengths.filter((each) => each !== known) }))}>
+              Take it away
+            </button>
+          </div>
+        </div>
+      ))}
       <div className="row">
-        <button type="button" className={underlay.metresPerUnit === null ? 'button is-main' : 'button'} onClick={start}>
-          Set by two places…
+        <button type="button" className={checks.length === 0 ? 'button is-main' : 'button'} onClick={start}>
+          {calibration === 'none' ? 'Set it by two places…' : 'Check it by two places…'}
         </button>
-        {underlay.knownLengths[0] ? (
-          <LengthField
-            label="True distance of the first"
-            value={underlay.knownLengths[0].distance_m}
-            onCommit={(distance) => {
-              const [first] = underlay.knownLengths;
-              if (first) store.commit(calibrateUnderlay(at, { ...first, distance_m: distance }));
-            }}
-          />
-        ) : null}
       </div>
-      {underlay.knownLengths.length === 1 ? <p className="field-help">One distance is not proof: set a second one, measured elsewhere and square to the first.</p> : null}
+      {calibration !== 'none' && checks.length === 0 ? (
+        <p className="field-help">{setting ? 'One distance is not proof: check it by a second one, measured elsewhere and square to the first.' : 'A file can be wrong about its units: check them by a distance that you measured on site.'}</p>
+      ) : null}
     </Slip>
   );
 }

@@ -1,4 +1,5 @@
 import { distance_m } from '../../geometry/point.ts';
+import { isSameStretch } from '../../model/known-length.ts';
 import type { Underlay } from '../../model/plan.ts';
 import { defineRule, notChecked } from '../rule.ts';
 
@@ -28,7 +29,9 @@ export const d01UnderlayScale = defineRule<{ underlay: Underlay; level: string }
   check({ underlay }, { say }) {
     const { metresPerUnit, calibration, knownLengths } = underlay;
     if (metresPerUnit === null || calibration === 'none') return notChecked('its scale is not set. Pick two points and type their distance.');
-    const proofs = calibration === 'two-points' ? knownLengths.slice(1) : knownLengths;
+    const [first, ...others] = knownLengths;
+    // A length cannot prove itself.
+    const proofs = calibration === 'two-points' && first ? others.filter((other) => !isSameStretch(first, other)) : knownLengths;
     if (proofs.length === 0) return notChecked('only one length says what its scale is. Pick a second known length.');
     const worst = proofs
       .map((proof) => ({ proof, drawn_m: distance_m(proof.a, proof.b) * metresPerUnit }))

@@ -97,8 +97,14 @@ describe('scale of a floor plan', () => {
     expect(refusal(laid.plan, calibrateUnderlay(ref, known(10 + 1e-7, 0, 1e5)))).toContain('larger than any building');
     const without = done(laid.plan, editUnderlay(ref, { metresPerUnit: null, calibration: 'none' })).next;
     expect(refusal(without, addKnownLength(ref, known(20, 0, 5)))).toContain('Set its scale first');
-    const full = doneAll(laid.plan, ...Array.from({ length: 20 }, () => addKnownLength(ref, known(20, 0, 5))));
-    expect(refusal(full, addKnownLength(ref, known(20, 0, 5)))).toContain('20');
+    const full = doneAll(laid.plan, ...Array.from({ length: 20 }, (_, i) => addKnownLength(ref, known(20, 10 * i, 5))));
+    expect(refusal(full, addKnownLength(ref, known(20, 200, 5)))).toContain('20');
+  });
+  test('is not proved by the two places that set it', () => {
+    const scaled = done(laid.plan, calibrateUnderlay(ref, known(20, 0, 1))).next;
+    expect(refusal(scaled, addKnownLength(ref, known(20, 0, 1)))).toContain('cannot prove itself');
+    const checked = doneAll(laid.plan, addKnownLength(ref, known(20, 0, 2)), addKnownLength(ref, known(30, 0, 3)), calibrateUnderlay(ref, known(20, 0, 2)));
+    expect(underlayIn(checked).knownLengths).toEqual([known(20, 0, 2), known(30, 0, 3)]);
   });
   test('the parts refuse on their own', () => {
     expect(() => refuseLocked({ ...underlayIn(laid.plan), locked: true })).toThrow('locked');

@@ -45,6 +45,10 @@ describe('D1', () => {
     expect(checkOne(rule, scaled(5, { metresPerUnit: null, calibration: 'none' })).verdict).toBe('not-checked');
     expect(checkOne(rule, scaled(null, { calibration: 'file-units', knownLengths: [] })).verdict).toBe('not-checked');
   });
+  test('a length does not prove itself, taken twice or the other way round', () => {
+    const first = { a: { x: 0, y: 0 }, b: { x: 300, y: 0 }, distance_m: 3 };
+    for (const again of [first, { a: first.b, b: first.a, distance_m: 3 }]) expect(checkOne(rule, scaled(null, { knownLengths: [first, again] })).verdict).toBe('not-checked');
+  });
   test('where the file gives its units, the first known length already proves them', () => {
     expect(checkOne(rule, scaled(null, { calibration: 'file-units' })).verdict).toBe('ok');
   });
