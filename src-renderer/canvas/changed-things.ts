@@ -55,7 +55,7 @@ export function changedThings(before: Plan, after: Plan): string[] {
 }
 
 /** Whether a nozzle stands, blows and is hemmed in just as before. */
-export const isSameNozzle = (a: DerivedNozzle, b: DerivedNozzle): boolean =>
+const isSameNozzle = (a: DerivedNozzle, b: DerivedNozzle): boolean =>
   a.nozzle === b.nozzle && a.at === b.at && a.space === b.space && a.profile === b.profile && a.blockers.length === b.blockers.length && a.blockers.every((solid, i) => solid === b.blockers[i]);
 
 /** Key under which what a space's nozzles cover is drawn. */

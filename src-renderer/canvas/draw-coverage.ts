@@ -12,7 +12,7 @@ import { type Viewport, toScreen } from './viewport.ts';
 const onScreen = (view: Viewport, rings: readonly Outline[]): Px[][] => rings.map((ring) => ring.map((p) => toScreen(view, p)));
 
 /** Spaces of the level that are to be protected and have nozzles, with the nozzles that serve each. */
-export function servedSpaces(scene: Scene): { space: Space; nozzles: readonly DerivedNozzle[] }[] {
+function servedSpaces(scene: Scene): { space: Space; nozzles: readonly DerivedNozzle[] }[] {
   const { derived } = scene.evaluation;
   const level = levelOf(scene);
   const bySpace = new Map<string, DerivedNozzle[]>();

@@ -21,7 +21,7 @@ export const cylinderRadius_px = (view: Viewport, network: Pick<DerivedNetwork, 
   Math.max(7, (cylinderDiameter_m(network) / 2) * view.camera.scale_px_m);
 
 /** Where the pipe of a network begins; undefined while it has none. */
-export function sourceOf({ network }: DerivedNetwork): PlanPoint3 | undefined {
+function sourceOf({ network }: DerivedNetwork): PlanPoint3 | undefined {
   return network.source === null ? undefined : network.nodes[network.source]?.at;
 }
 

@@ -14,10 +14,10 @@ import { type Viewport, toScreen, visibleBox } from './viewport.ts';
 const DRAWN_WALL_m = 0.15;
 
 /** How thick walls are drawn at a scale [px]. */
-export const wallThickness_px = (view: Viewport): number => Math.min(40, Math.max(5, DRAWN_WALL_m * view.camera.scale_px_m));
+const wallThickness_px = (view: Viewport): number => Math.min(40, Math.max(5, DRAWN_WALL_m * view.camera.scale_px_m));
 
 /** How wide the line of a finished face is drawn at a scale [px]. */
-export const faceWidth_px = (view: Viewport): number => (view.camera.scale_px_m < 12 ? 1.75 : 2.75);
+const faceWidth_px = (view: Viewport): number => (view.camera.scale_px_m < 12 ? 1.75 : 2.75);
 
 const isInSight = (view: Viewport, { bounds }: Space): boolean => {
   const box = visibleBox(view, 60);

@@ -7,7 +7,7 @@ import { hatchRings } from './symbols/hatch.ts';
 import { type Viewport, toScreen, visibleBox } from './viewport.ts';
 
 /** A floor plan is cut at this height: what begins above it is drawn as overhead [m]. Source: common practice. */
-export const PLAN_CUT_m = 1.2;
+const PLAN_CUT_m = 1.2;
 
 /** A thing smaller than this is a speck [px]. */
 const SPECK_px = 3;

@@ -57,7 +57,7 @@ const sized = (measure: MeasureText, lines: readonly LabelLine[]): { lines: read
 });
 
 /** A pipe size as the plan's users say it: "NPS 3/4" or "DN 20". */
-export const pipeSizeText = (size: PipeSize, lengths: 'feet' | 'metric'): string => (lengths === 'feet' ? `NPS ${size}` : `DN ${PIPE_TABLE[size].dn}`);
+const pipeSizeText = (size: PipeSize, lengths: 'feet' | 'metric'): string => (lengths === 'feet' ? `NPS ${size}` : `DN ${PIPE_TABLE[size].dn}`);
 
 /** Every text beside a thing, the most needed first. */
 export function labelsOf(context: LabelContext): Label[] {

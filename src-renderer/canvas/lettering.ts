@@ -3,7 +3,7 @@ import type { Pen, Px } from './pen.ts';
 /** The font that ships with the program; its digits all have one width. */
 export const BOARD_FONT = 'Board Sans';
 /** Least size of any text on the screen [px]. */
-export const LEAST_TEXT_px = 12;
+const LEAST_TEXT_px = 12;
 
 export interface Lettering {
   readonly size?: number;
@@ -11,7 +11,7 @@ export interface Lettering {
 }
 
 /** CSS font of a text on the board. */
-export const fontOf = ({ size = LEAST_TEXT_px, bold = false }: Lettering = {}): string =>
+const fontOf = ({ size = LEAST_TEXT_px, bold = false }: Lettering = {}): string =>
   `${bold ? '700 ' : ''}${size}px "${BOARD_FONT}", sans-serif`;
 
 /** Height of a line of text [px]. */

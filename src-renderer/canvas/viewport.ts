@@ -10,12 +10,12 @@ export interface Viewport {
 }
 
 /** The board never shows a metre smaller than this [px]: an uncalibrated plan in millimetres still fits. */
-export const LEAST_SCALE_px_m = 1e-3;
+const LEAST_SCALE_px_m = 1e-3;
 /** The board never shows a metre larger than this [px]: a sixteenth of an inch is then 16 px. */
 export const GREATEST_SCALE_px_m = 10_000;
 
 /** Keeps a scale within what the board can show [px/m]. */
-export const allowedScale_px_m = (scale_px_m: number): number =>
+const allowedScale_px_m = (scale_px_m: number): number =>
   Math.min(GREATEST_SCALE_px_m, Math.max(LEAST_SCALE_px_m, scale_px_m));
 
 /** Screen place of a plan place; north is up. */

@@ -237,6 +237,69 @@ test.describe('the signal hut', () => {
   });
 });
 
+test.describe('by touch', () => {
+  test.use({ demo: 'F1', look: { touch: true } });
+
+  test('two fingers zoom and move the board, one finger picks', async ({ nozzlewright: { page } }) => {
+    const n1 = await pagePlace(page, N1);
+    await page.touchscreen.tap(n1.x, n1.y);
+    await expect(boardOf(page).getByRole('status')).toHaveText('Nozzle N1 selected.');
+
+    const fingers = await page.context().newCDPSession(page);
+    const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', ...touchPoints: { x: number; y: number; id: number }[]) => fingers.send('Input.dispatchTouchEvent', { type, touchPoints });
+    const before = await viewOf(page);
+    const middle = { x: n1.x + 60, y: n1.y + 40 };
+    const held = await planPlace(page, middle);
+    const pair = (apart: number, shift: number) => [
+      { x: middle.x - apart + shift, y: middle.y, id: 1 },
+      { x: middle.x + apart + shift, y: middle.y, id: 2 },
+    ];
+    const [first] = pair(40, 0);
+    if (first) await touch('touchStart', first);
+    await touch('touchStart', ...pair(40, 0));
+    for (let i = 1; i <= 8; i += 1) await touch('touchMove', ...pair(40 + i * 5, i * 4));
+    await touch('touchEnd');
+    await expect.poll(async () => (await viewOf(page)).camera.scale_px_m / before.camera.scale_px_m).toBeCloseTo(2, 2);
+    const after = await pagePlace(page, held);
+    expect(after.x).toBeCloseTo(middle.x + 32, 0);
+    expect(after.y).toBeCloseTo(middle.y, 0);
+    // The first finger drew nothing and picked nothing else.
+    await expect(boardOf(page).getByRole('status')).toHaveText('Nozzle N1 selected.');
+  });
+});
+
+test.describe('a floor plan under the drawing', () => {
+  test.use({ demo: 'F2' });
+
+  test('is painted, and hidden with its layer', async ({ nozzlewright: { page, complaints } }) => {
+    /** Share of pixels on the lowest layer that are darker than the grid, around the room's name in the file. */
+    const inked = async (): Promise<number> => {
+      const a = await pagePlace(page, { x: 0.2, y: 7.6 });
+      const b = await pagePlace(page, { x: 2.4, y: 7 });
+      return page.evaluate(
+        ({ left, top, right, bottom }) => {
+          const canvas = document.querySelector<HTMLCanvasElement>('.board canvas');
+          const pen = canvas?.getContext('2d');
+          if (!canvas || !pen) return 0;
+          const box = canvas.getBoundingClientRect();
+          const ratio = canvas.width / box.width;
+          const { data } = pen.getImageData((left - box.left) * ratio, (top - box.top) * ratio, (right - left) * ratio, (bottom - top) * ratio);
+          let dark = 0;
+          for (let i = 0; i < data.length; i += 4) if ((data[i] ?? 255) < 215) dark += 1;
+          return dark / (data.length / 4);
+        },
+        { left: a.x, top: a.y, right: b.x, bottom: b.y },
+      );
+    };
+    await expect.poll(inked).toBeGreaterThan(0.01);
+    await page.keyboard.press('F2');
+    await page.keyboard.type('hide: floor plans');
+    await page.keyboard.press('Enter');
+    await expect.poll(inked).toBe(0);
+    expect(complaints).toEqual([]);
+  });
+});
+
 test.describe('a plan with faults', () => {
   test.use({ demo: 'F2-faults' });
 

@@ -2,7 +2,7 @@ import { write } from '../lettering.ts';
 import { type Pen, type Px, line, setLine } from '../pen.ts';
 
 /** Where the text of a note begins, from the place it is about [px]. */
-export const NOTE_SHIFT: Px = { x: 14, y: -14 };
+const NOTE_SHIFT: Px = { x: 14, y: -14 };
 /** Widest line of a note [px]. */
 export const NOTE_WIDTH_px = 220;
 

@@ -1,7 +1,7 @@
 import { type Pen, type Px, line, ring, setLine } from '../pen.ts';
 
 /** Radius of the ring [px]. */
-export const RISER_RING_px = 4.5;
+const RISER_RING_px = 4.5;
 
 /** A vertical pipe seen from above: a ring with a stroke upward where the agent rises, downward where it drops. */
 export function drawUpright(pen: Pen, at: Px, goes: 'riser' | 'drop', colour: string, paper: string): void {

@@ -34,7 +34,7 @@ const ended = (child: ChildProcess): Promise<void> =>
 export async function startHost(words: readonly string[] = [], left?: string): Promise<RunningHost> {
   if (!existsSync(BUILT)) throw new Error(`${BUILT} is missing: build first (npm run build).`);
   const folder = left ?? (await mkdtemp(join(tmpdir(), 'nozzlewright-e2e-')));
-  const child = spawn(process.execPath, [BUILT, '--no-open', '--folder', folder, ...words], { stdio: ['ignore', 'pipe', 'pipe'] });
+  const child = spawn(process.execPath, [BUILT, '--no-open', '--grace', '120', '--folder', folder, ...words], { stdio: ['ignore', 'pipe', 'pipe'] });
   const errors: string[] = [];
   child.stderr.on('data', (text: Buffer) => errors.push(text.toString()));
   const stop = async (): Promise<void> => {
@@ -67,12 +67,23 @@ export interface Window {
   readonly complaints: readonly string[];
 }
 
+/** How the window is looked at. */
+export interface WindowLook {
+  readonly width?: number;
+  readonly height?: number;
+  readonly dark?: boolean;
+  /** Device pixels per CSS pixel. */
+  readonly scale?: number;
+  readonly touch?: boolean;
+}
+
 /** Opens the window of a host and waits until its board is drawn. */
-export async function openWindow(browser: Browser, host: RunningHost, look: { width?: number; height?: number; dark?: boolean; scale?: number } = {}): Promise<Window> {
+export async function openWindow(browser: Browser, host: RunningHost, look: WindowLook = {}): Promise<Window> {
   const context = await browser.newContext({
     viewport: { width: look.width ?? 1280, height: look.height ?? 800 },
     colorScheme: look.dark ? 'dark' : 'light',
     deviceScaleFactor: look.scale ?? 1,
+    hasTouch: look.touch ?? false,
     reducedMotion: 'reduce',
   });
   const page = await context.newPage();
@@ -86,9 +97,18 @@ export async function openWindow(browser: Browser, host: RunningHost, look: { wi
   return { page, host, complaints };
 }
 
-/** A test with a window of its own: `--demo` names what it opens, `null` leaves the board bare. */
-export const test = base.extend<{ demo: string | null; nozzlewright: Window }, { chromiumOfMachine: Browser }>({
+interface Fixtures {
+  /** Demo that the window opens with; null leaves the board bare. */
+  readonly demo: string | null;
+  readonly look: WindowLook;
+  readonly runningHost: RunningHost;
+  readonly nozzlewright: Window;
+}
+
+/** A test with a host and a window of its own. */
+export const test = base.extend<Fixtures, { readonly chromiumOfMachine: Browser }>({
   demo: [null, { option: true }],
+  look: [{}, { option: true }],
   chromiumOfMachine: [
     // biome-ignore lint/correctness/noEmptyPattern: a fixture without needs is told so by an empty pattern
     async ({}, use) => {
@@ -98,13 +118,16 @@ export const test = base.extend<{ demo: string | null; nozzlewright: Window }, {
     },
     { scope: 'worker' },
   ],
-  nozzlewright: async ({ demo, chromiumOfMachine }, use) => {
+  runningHost: async ({ demo }, use) => {
     const host = await startHost(demo === null ? [] : ['--demo', demo]);
-    const window = await openWindow(chromiumOfMachine, host);
+    await use(host);
+    await host.stop();
+  },
+  nozzlewright: async ({ demo, look, runningHost, chromiumOfMachine }, use) => {
+    const window = await openWindow(chromiumOfMachine, runningHost, look);
     if (demo !== null) await expect(window.page.locator('.start-page')).toBeHidden();
     await use(window);
     await window.page.context().close();
-    await host.stop();
   },
 });
 
