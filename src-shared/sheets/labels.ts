@@ -40,7 +40,7 @@ export interface QueuedLabel {
 const LINE_PITCH = 1.75;
 const PAD = 0.4;
 /** Price of a label that stands in another room than what it names, and of one that stands outside. */
-const OTHER_REGION = 25;
+const OTHER_REGION = 60;
 const NO_REGION = 5;
 /** Price of each way after the first. */
 const SECOND_CHOICE = 12;

@@ -37,8 +37,11 @@ export const planTitle = ({ title }: PlanContent): string => `Nozzle and pipe pl
 /** Coarsest scale, text size counted in, at which a level with several rooms is drawn in one. */
 export const CROWDED = 66;
 
+/** Coarsest scale, text size counted in, that is not yet called small. */
+const SMALL = 80;
+
 /** What must be known before a plan is read: labels that are missing, paper that is small for what is on it. */
 export function remarksOn({ layout, scale }: ViewSet, { unplaced, scale: drawn }: ComposedView): string[] {
   if (unplaced.length > 0) return missingLabels(unplaced.length);
-  return scale === 'auto' && drawn * layout.sizes.factor > CROWDED ? ['Small for this paper: a larger sheet reads more easily'] : [];
+  return scale === 'auto' && drawn * layout.sizes.factor > SMALL ? ['Small for this paper: a larger sheet reads more easily'] : [];
 }
