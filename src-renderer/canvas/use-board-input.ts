@@ -94,7 +94,10 @@ export function useBoardKeys(type: (typing: Typing) => void, pointer: { readonly
       if (isForControl(event.target, event.key)) return;
       const { session, preview } = store.get();
       const meaning = meaningOf(event, { tool: session.tool, dialog: session.dialog, isDragging: preview !== null }, runner.look());
-      if (!meaning || (meaning.kind === 'type' && event.target instanceof Element && event.target.closest('.section-strip'))) return;
+      const focus = event.target instanceof Element ? event.target : null;
+      if (!meaning || (meaning.kind === 'type' && focus?.closest('.section-strip'))) return;
+      // Away from the board Tab goes on to the next control, as everywhere.
+      if (event.key === 'Tab' && !focus?.closest('.board')) return;
       event.preventDefault();
       event.stopPropagation();
       if (meaning.kind === 'tool') runner.send(meaning.event);

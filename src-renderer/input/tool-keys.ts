@@ -17,18 +17,21 @@ const BEGINS_FIGURE = /^[\d.,'"+-]$/;
 
 /**
  * What a key means to the tool at work, or null when it is for the window's shortcuts.
- * Escape, Enter and Backspace step the tool; a digit opens the field at the pointer while the tool takes figures.
+ * Escape, Enter and Backspace step the tool; a digit opens the field at the pointer while the tool takes figures. So
+ * does Tab, with nothing in it yet, while something is half drawn: a direction or a height can be typed alone.
  */
 export function meaningOf(
-  press: { readonly key: string; readonly ctrlKey: boolean; readonly metaKey: boolean; readonly altKey: boolean },
+  press: { readonly key: string; readonly ctrlKey: boolean; readonly metaKey: boolean; readonly altKey: boolean; readonly shiftKey?: boolean },
   state: { readonly tool: ToolId; readonly dialog: DialogId; readonly isDragging: boolean },
   look: Pick<ToolLook, 'sketch' | 'asks'>,
 ): KeyMeaning {
   if (state.dialog !== null || press.ctrlKey || press.metaKey || press.altKey) return null;
-  const isAtWork = state.isDragging || (look.sketch.lines?.length ?? 0) > 0 || look.asks.length > 0;
+  const isHalfDrawn = (look.sketch.lines?.length ?? 0) > 0;
+  const isAtWork = state.isDragging || isHalfDrawn || look.asks.length > 0;
   if (press.key === 'Escape') return { kind: 'tool', event: { kind: 'cancel' } };
   if (press.key === 'Enter') return state.tool !== 'select' || isAtWork ? { kind: 'tool', event: { kind: 'enter' } } : null;
   if (press.key === 'Backspace') return state.tool !== 'select' && isAtWork ? { kind: 'tool', event: { kind: 'back' } } : null;
   if (look.asks.length > 0 && BEGINS_FIGURE.test(press.key)) return { kind: 'type', text: press.key };
+  if (press.key === 'Tab' && !press.shiftKey && isHalfDrawn && look.asks.length > 0) return { kind: 'type', text: '' };
   return null;
 }

@@ -106,7 +106,7 @@ export const pipeTool: Tool<PipeState> = {
   hint(state, view) {
     if (state.at === 'idle') return `Click where the pipe begins: a cylinder, a pipe or a pipe end. It runs at ${lengthText(view, view.session.toolOptions.pipeHeight_m)}; type another height to change that.`;
     if (state.axis_rad !== null) return 'Click or type the length of this piece. Escape frees its direction.';
-    return 'Click the next place, or type a length and direction. A typed height makes a riser or drop here. Enter ends the run.';
+    return 'Click the next place, or type its length; Tab goes on to direction and height. A height makes a riser or drop here. Enter ends the run.';
   },
   sketch(state, view, pointer): Sketch {
     if (state.at === 'idle') return { asks: ['height'] };

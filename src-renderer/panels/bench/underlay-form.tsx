@@ -36,7 +36,7 @@ function ScaleSlip({ at, underlay }: { readonly at: RefOf<'underlay'>; readonly 
       ) : null}
       {checks.map(({ known, drawn_m, off }, i) => (
         <div key={`${known.a.x}/${known.a.y}/${known.b.x}/${known.b.y}`}>
-          <Readings rows={[{ label: `Check ${i + 1}`, value: length(known.distance_m), note: `the plan has ${length(drawn_m)}, ${(off * 100).toFixed(2)} % off` }]} />
+          <Readings rows={[{ label: `Check ${i + 1}`, value: length(known.distance_m), note: `the plan has ${length(drawn_m)}, ${Math.abs(off * 100).toFixed(2)} % off` }]} />
           <div className="row">
             <button type="button" className="button is-slim" onClick={() => store.commit(calibrateUnderlay(at, known))}>
               Set the scale by it

@@ -10,7 +10,8 @@ import { useCloseDialog } from './use-close-dialog.ts';
 const hostOf = (state: State) => state.session.host;
 
 const BOARD_KEYS: readonly (readonly [string, string])[] = [
-  ['Digits', 'Type a length, angle or height for what is being drawn; Tab goes to the next field'],
+  ['Digits', 'Type a length, direction or height for what is being drawn; Tab goes to the next field'],
+  ['Tab', 'The same with nothing typed yet: for a direction or a height alone'],
   ['Enter', 'Finish what is being drawn'],
   ['Escape', 'Step back one stage'],
   ['Backspace', 'Take the last corner back'],

@@ -25,6 +25,13 @@ describe('keys of the tool at work', () => {
     expect(meaningOf(press('a'), drawing, atWork)).toBeNull();
   });
 
+  test('Tab opens the field empty while something is half drawn, else it goes on to the next control', () => {
+    expect(meaningOf(press('Tab'), drawing, atWork)).toEqual({ kind: 'type', text: '' });
+    expect(meaningOf(press('Tab', { shiftKey: true }), drawing, atWork)).toBeNull();
+    expect(meaningOf(press('Tab'), drawing, { sketch: {}, asks: ['height'] })).toBeNull();
+    expect(meaningOf(press('Tab'), drawing, { ...atWork, asks: [] })).toBeNull();
+  });
+
   test('shortcuts and open dialogs keep their keys', () => {
     expect(meaningOf(press('1', { ctrlKey: true }), drawing, atWork)).toBeNull();
     expect(meaningOf(press('Escape'), { ...drawing, dialog: 'print' }, atWork)).toBeNull();
