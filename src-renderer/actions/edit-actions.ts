@@ -1,11 +1,13 @@
+import { sequence } from '#shared/commands/command';
 import { copyThings } from '#shared/commands/copy-things';
 import { deleteThings } from '#shared/commands/delete-things';
 import { moveThings } from '#shared/commands/move-things';
 import { boundsOf } from '#shared/geometry/outline';
 import { type PlanPoint, midpoint } from '#shared/geometry/point';
-import type { Ref } from '#shared/model/plan';
+import type { Plan, Ref } from '#shared/model/plan';
 import type { State } from '../store/state.ts';
 import type { Action, ActionContext } from './action.ts';
+import type { DeskState } from './desk.ts';
 import { placesOfThing } from './fit-view.ts';
 
 /** The label of a step inside a sentence: "Move nozzle N2" → "move nozzle N2". */
@@ -35,6 +37,17 @@ function take({ store, desk }: ActionContext, cut: boolean): void {
   desk.set({ clipboard: { refs: state.session.selection, cut, from: middleOf(state, state.session.selection) } });
 }
 
+/** Level that a thing is on; undefined when it has gone. */
+const levelOf = ({ networks }: Plan, ref: Ref): string | undefined => ('level' in ref ? ref.level : networks[ref.kind === 'network' ? ref.id : ref.network]?.level);
+
+/** Onto another floor things come straight above or below, as shafts and typical rooms lie; from there they go on. */
+function pasteOnLevel({ store, desk }: Pick<ActionContext, 'store' | 'desk'>, clipboard: NonNullable<DeskState['clipboard']>): void {
+  const { level } = store.get().session;
+  const copy = copyThings(clipboard.refs, 0, 0, level);
+  const done = store.commit(clipboard.cut ? sequence('Move to another level', [copy, deleteThings(clipboard.refs)]) : copy);
+  if (done) desk.set({ clipboard: { ...clipboard, cut: false, refs: store.get().session.selection } });
+}
+
 function paste({ store, desk }: ActionContext): void {
   const { clipboard } = desk.get();
   if (!clipboard) return;
@@ -42,6 +55,10 @@ function paste({ store, desk }: ActionContext): void {
   const aside_m = asideOf_m(state);
   const { pointer } = state.session;
   const { from } = clipboard;
+  if (clipboard.refs.every((ref) => levelOf(state.history.present, ref) !== state.session.level)) {
+    pasteOnLevel({ store, desk }, clipboard);
+    return;
+  }
   // A copy that would lie on what it was made from is laid aside, where it can be seen.
   const isOnItself = !pointer || Math.hypot(pointer.x - from.x, pointer.y - from.y) < state.history.present.settings.grid_m;
   const to = isOnItself ? { x: from.x + aside_m, y: from.y - aside_m } : pointer;

@@ -1,3 +1,4 @@
+import { addLevel } from '#shared/commands/add-level';
 import type { Host } from '#shared/host/contract';
 import { describe, expect, test } from 'vitest';
 import { buildDemo } from '../../../src-main/demos/build-demo.ts';
@@ -48,6 +49,30 @@ describe('copying and pasting', () => {
     expect(solids().find(({ id }) => id === solid.id)?.footprint).not.toEqual(solid.footprint);
     await run('paste');
     expect(solids()).toHaveLength(before + 1);
+  });
+
+  test('on another level a copy comes straight above the first, then at the pointer; what was cut goes there', async () => {
+    const { store, run, solids, solid } = await openHut();
+    const before = solids().length;
+    store.commit(addLevel('Upper', 3));
+    const upper = Object.keys(store.get().history.present.levels)[1] ?? '';
+    const above = () => Object.values(store.get().history.present.levels[upper]?.obstructions ?? {});
+    await run('copy');
+    store.session({ level: upper, pointer: { x: 1, y: 1 } });
+    await run('paste');
+    expect(above().map(({ footprint }) => footprint)).toEqual([solid.footprint]);
+    await run('paste');
+    expect(above()).toHaveLength(2);
+    expect(above()[1]?.footprint).not.toEqual(solid.footprint);
+    expect(solids()).toHaveLength(before);
+
+    await run('cut');
+    store.session({ level: 'level-0' });
+    await run('paste');
+    expect(above()).toHaveLength(1);
+    expect(solids()).toHaveLength(before + 1);
+    await run('undo');
+    expect(above()).toHaveLength(2);
   });
 
   test('with nothing copied the status line says so and nothing is done', async () => {

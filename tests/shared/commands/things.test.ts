@@ -1,8 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { addLevel } from '#shared/commands/add-level';
 import { alignToWall } from '#shared/commands/align-to-wall';
 import { copyThings } from '#shared/commands/copy-things';
 import { deleteThings } from '#shared/commands/delete-things';
+import { editNozzle } from '#shared/commands/edit-nozzle';
 import { cornerAfter, cornerOf, entryOf, levelOf, nodeIn } from '#shared/commands/lookup';
 import { mappedRing, nodesOfRefs, wholeRefs } from '#shared/commands/map-things';
 import { mirrorThings } from '#shared/commands/mirror-things';
@@ -212,6 +214,40 @@ describe('copyThings', () => {
     expect(copy).toMatchObject({ name: 'Network 2', level: 'level-0', profile: 'sample-80' });
     expect(copy?.nodes[copy.source ?? '']?.at).toEqual({ x: 20.2, y: 2, z: 2 });
     expect(Object.values(copy?.nozzles ?? {}).map(({ name }) => name)).toEqual(['N2']);
+  });
+  test('a cylinder with the pipe that begins on it makes a network of its own, part by part', () => {
+    const pipes = Object.keys(networkIn(plan).pipes).map((id): Ref => ({ kind: 'pipe', network: built.networkId, id }));
+    const { next, created } = done(plan, copyThings([cylinder, nozzle, ...pipes], 20, 0));
+    const [first, second] = Object.values(next.networks);
+    expect(first).toEqual(networkIn(plan));
+    expect(second).toMatchObject({ name: 'Network 2', level: 'level-0', profile: 'sample-80' });
+    expect(second?.nodes[second.source ?? '']?.at).toEqual({ x: 20.2, y: 2, z: 2 });
+    expect(Object.values(second?.cylinders ?? {}).map(({ name, at }) => [name, at.x])).toEqual([['C2', 20.2]]);
+    expect(pipesAsText(second ?? networkIn(plan))).toHaveLength(3);
+    expect(created.map((ref) => [ref.kind, 'network' in ref && ref.network === second?.id])).toEqual([['cylinder', true], ['pipe', true], ['pipe', true], ['pipe', true], ['nozzle', true]]);
+  });
+  test('a copied nozzle serves the copy of its room', () => {
+    const serving = done(plan, editNozzle(built.lastNozzle, { serves: { enclosure: room(plan).id, space: 'room' } })).next;
+    const { next } = done(serving, copyThings([built.enclosure, built.networkRef], 20, 0));
+    const [, copy] = Object.values(levelIn(next).enclosures);
+    const served = Object.values(next.networks).map((network) => only(network.nozzles).serves?.enclosure);
+    expect(served).toEqual([room(plan).id, copy?.id]);
+    expect(N(done(serving, copyThings([built.enclosure], 20, 0)).next).serves?.enclosure).toBe(room(plan).id);
+  });
+  test('comes onto another level, in its place there, with a network of its own', () => {
+    const two = done(plan, addLevel('Upper', 3)).next;
+    const upper = Object.keys(two.levels)[1] ?? '';
+    const serving = done(two, editNozzle(built.lastNozzle, { serves: { enclosure: room(plan).id, space: 'room' } })).next;
+    const { next, created } = done(serving, copyThings([built.enclosure, beam, dimension, note, floor, nozzle], 0, 0, upper));
+    const level = next.levels[upper];
+    expect(level?.enclosures[created[0]?.id ?? '']?.outline.map(({ x, y }) => [x, y])).toEqual(ring(room(plan).outline));
+    for (const kind of ['obstructions', 'dimensions', 'notes', 'underlays'] as const) expect(Object.keys(level?.[kind] ?? {})).toHaveLength(1);
+    expect(Object.values(next.networks).map((network) => network.level)).toEqual(['level-0', upper]);
+    expect(created.at(-1)).toMatchObject({ kind: 'nozzle', network: Object.keys(next.networks)[1] });
+    const alone = done(serving, copyThings([built.networkRef], 0, 0, upper)).next;
+    expect(Object.values(alone.networks).map((network) => [network.level, only(network.nozzles).serves?.enclosure])).toEqual([['level-0', room(plan).id], [upper, undefined]]);
+    expect(refusal(two, copyThings([built.lastOpening], 1, 0, upper))).toContain('Copy the enclosure');
+    expect(refusal(two, copyThings([beam], 0, 0, 'level-0'))).toContain('lie on the first');
   });
   test('copies a door along its wall, and a zone within its room', () => {
     const { next } = done(plan, copyThings([built.lastOpening, built.lastZone], 2, 0));
