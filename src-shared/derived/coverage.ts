@@ -8,7 +8,7 @@ import { isFullHeight } from './clearance-faces.ts';
 import { type NozzleCoverage, shareOf } from './coverage-share.ts';
 import type { DerivedNozzle, Space } from './derived.ts';
 import { type PlacedFootprint, placedFootprint } from './footprint.ts';
-import { type Region, differenceOf, fillOf, partsOf, unionOf } from './polygon-sums.ts';
+import { type Region, differenceOf, fillOf, partsOf } from './polygon-sums.ts';
 import { remembered } from './remember.ts';
 import { seenOf, standsOnFloor } from './sight.ts';
 import { isWithinHeight } from './space-index.ts';
@@ -111,11 +111,11 @@ function summedCoverage(space: Space, spots: readonly Spot[]): Coverage {
   const counted = spots.flatMap(({ ref, at, footprint, seen }, order) =>
     at && footprint ? [{ ref, order, at, footprint, seen, bounds: boundsOf(seen.flat()) }] : [],
   );
-  const uncovered = differenceOf(floor, [unionOf(counted.map(({ seen }) => seen))]);
+  const uncovered = differenceOf(floor, counted.map(({ seen }) => seen));
   const floor_m2 = momentsOf(floor).area_m2;
   return {
     floor_m2,
-    covered_m2: floor_m2 - momentsOf(uncovered).area_m2,
+    covered_m2: Math.max(0, floor_m2 - momentsOf(uncovered).area_m2),
     uncovered: partsOf(uncovered).flatMap(uncoveredRegion),
     perNozzle: spots.map((spot) => {
       const mine = counted.find(({ ref }) => ref === spot.ref);

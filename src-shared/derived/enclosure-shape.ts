@@ -60,7 +60,7 @@ export const shapeOf = rememberedPart((enclosure: Enclosure, level: string): Enc
   const drawn_m2 = momentsOf([outline, ...holes]).area_m2;
   const summed_m2 = momentsOf(floor).area_m2;
   // The corners as drawn give the area without the grid of the polygon sums, but only while no ring crosses another.
-  const area_m2 = Math.abs(drawn_m2 - summed_m2) < SLIVER_m2 ? drawn_m2 : summed_m2;
+  const area_m2 = Math.max(0, Math.abs(drawn_m2 - summed_m2) < SLIVER_m2 ? drawn_m2 : summed_m2);
   return {
     outline,
     holes,

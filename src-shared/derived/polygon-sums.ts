@@ -1,5 +1,6 @@
-import { Clipper64, ClipType, FillRule, type Path64, type Paths64, type PolyPath64, PolyTree64 } from 'clipper2-ts';
+import { Clipper64, ClipType, FillRule, type Path64, type Paths64, type Point64, type PolyPath64, PolyTree64 } from 'clipper2-ts';
 import type { Outline } from '../geometry/outline.ts';
+import { counterClockwise } from '../geometry/ring-order.ts';
 import { SAME_PLACE_m } from '../geometry/tolerance.ts';
 
 /** An area with holes and of several parts: outer rings counter-clockwise, holes clockwise, no ring crosses another. */
@@ -8,42 +9,66 @@ export type Region = readonly Outline[];
 /** Polygon sums run on a grid as wide as `SAME_PLACE_m`, so that they are exact in integers and never fail on float noise. */
 const perMetre = Math.round(1 / SAME_PLACE_m);
 
-const toGrid = (ring: Outline): Path64 => ring.map(({ x, y }) => ({ x: Math.round(x * perMetre), y: Math.round(y * perMetre) }));
-const fromGrid = (path: Path64): Outline => path.map(({ x, y }) => ({ x: x / perMetre, y: y / perMetre }));
+const isStraight = (a: Point64 | undefined, b: Point64 | undefined, c: Point64 | undefined): boolean =>
+  a !== undefined && b !== undefined && c !== undefined && (b.x - a.x) * (c.y - b.y) === (b.y - a.y) * (c.x - b.x);
 
-function summed(kind: ClipType, rule: FillRule, subject: readonly Outline[], clip: readonly Outline[]): Region {
+/**
+ * A ring on the grid without doubled corners, corners in a straight line and spikes that go there and back on one line:
+ * the polygon library never returns from some of those. Empty when nothing is left.
+ */
+function toGrid(ring: Outline): Path64 {
+  const path: Path64 = [];
+  for (const { x, y } of ring) {
+    path.push({ x: Math.round(x * perMetre), y: Math.round(y * perMetre) });
+    while (isStraight(path.at(-3), path.at(-2), path.at(-1))) path.splice(-2, 1);
+  }
+  for (;;) {
+    if (path.length < 3) return [];
+    if (isStraight(path.at(-2), path.at(-1), path[0])) path.pop();
+    else if (isStraight(path.at(-1), path[0], path[1])) path.shift();
+    else return path;
+  }
+}
+
+const fromGrid = (path: Path64): Outline => path.map(({ x, y }) => ({ x: x / perMetre, y: y / perMetre }));
+const pathsOf = (rings: readonly Outline[]): Paths64 => rings.map(toGrid).filter((path) => path.length > 0);
+
+/**
+ * Everything inside any of the rings as they were drawn: each is wound so that its inside counts. They may overlap and even
+ * cross themselves, so the answer is to be summed with, not to be measured.
+ */
+export const fillOf = (rings: readonly Outline[]): Region => rings.map(counterClockwise);
+
+function summed(kind: ClipType, first: readonly Outline[], second: readonly Outline[]): Region {
+  const subject = pathsOf(first);
+  if (subject.length === 0) return [];
   const sums = new Clipper64();
   const solution: Paths64 = [];
-  sums.addSubject(subject.map(toGrid));
-  if (clip.length > 0) sums.addClip(clip.map(toGrid));
-  sums.execute(kind, rule, solution);
+  sums.addSubject(subject);
+  const clip = pathsOf(second);
+  if (clip.length > 0) sums.addClip(clip);
+  sums.execute(kind, FillRule.NonZero, solution);
   return solution.map(fromGrid);
 }
 
-/** Everything inside any of the rings, whichever way they wind, self-crossing ones included. */
-export const fillOf = (rings: readonly Outline[]): Region => (rings.length === 0 ? [] : summed(ClipType.Union, FillRule.NonZero, rings, []));
+/**
+ * What of the first area lies in none of the others; the others may overlap each other.
+ * There is no union beside it on purpose: where many sides meet in one place the library's union now and then
+ * fills what lies between the areas, its difference does not.
+ */
+export const differenceOf = (area: Region, others: readonly Region[]): Region => summed(ClipType.Difference, area, others.flat());
 
-/** Everything inside any of the regions. */
-export const unionOf = (regions: readonly Region[]): Region => {
-  const rings = regions.flat();
-  return rings.length === 0 ? [] : summed(ClipType.Union, FillRule.Positive, rings, []);
-};
-
-/** What of the first region lies in none of the others. */
-export const differenceOf = (region: Region, others: readonly Region[]): Region =>
-  region.length === 0 ? [] : summed(ClipType.Difference, FillRule.Positive, region, others.flat());
-
-/** What lies in both regions. */
-export const intersectionOf = (first: Region, second: Region): Region =>
-  first.length === 0 || second.length === 0 ? [] : summed(ClipType.Intersection, FillRule.Positive, first, second);
+/** What lies in both areas. */
+export const intersectionOf = (first: Region, second: Region): Region => summed(ClipType.Intersection, first, second);
 
 /** The parts of a region that do not hang together, each as its outer ring followed by its holes. */
 export function partsOf(region: Region): Region[] {
-  if (region.length === 0) return [];
+  const paths = pathsOf(region);
+  if (paths.length === 0) return [];
   const sums = new Clipper64();
   const tree = new PolyTree64();
-  sums.addSubject(region.map(toGrid));
-  sums.execute(ClipType.Union, FillRule.Positive, tree);
+  sums.addSubject(paths);
+  sums.execute(ClipType.Difference, FillRule.NonZero, tree);
   const parts: Region[] = [];
   const take = (outer: PolyPath64): void => {
     const holes = childrenOf(outer);
