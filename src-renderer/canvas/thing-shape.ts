@@ -1,5 +1,6 @@
-import type { PlanPoint } from '#shared/geometry/point';
+import { type PlanPoint, polar } from '#shared/geometry/point';
 import { type Plan, type Ref, ringOf } from '#shared/model/plan';
+import { cylinderRadius_m } from '../tools/cylinder-place.ts';
 import { dimensionLine, openingSegment, wallsOf } from '../tools/level-things.ts';
 
 /** Where a thing is on the plan, for marking it as a whole. */
@@ -60,6 +61,9 @@ export function thingShape(plan: Plan, ref: Ref): ThingShape {
   }
 }
 
+/** A round outline as a ring of short sides. */
+const circle = (at: PlanPoint, radius_m: number): PlanPoint[] => Array.from({ length: 32 }, (_, i) => polar(at, (2 * Math.PI * i) / 32, radius_m));
+
 function networkShape(plan: Plan, ref: Extract<Ref, { kind: 'network' } | { network: string }>): ThingShape {
   const network = plan.networks[ref.kind === 'network' ? ref.id : ref.network];
   if (!network) return NOTHING;
@@ -74,7 +78,7 @@ function networkShape(plan: Plan, ref: Extract<Ref, { kind: 'network' } | { netw
       return { ...NOTHING, lines: Object.values(network.pipes).flatMap(lineOf), points: Object.values(network.cylinders).map((cylinder) => cylinder.at) };
     case 'cylinder': {
       const cylinder = network.cylinders[ref.id];
-      return cylinder ? { ...NOTHING, points: [cylinder.at] } : NOTHING;
+      return cylinder ? { ...NOTHING, rings: [circle(cylinder.at, cylinderRadius_m(plan.profiles[network.profile]))] } : NOTHING;
     }
     case 'node':
       return { ...NOTHING, points: at(ref.id), handles: at(ref.id) };
