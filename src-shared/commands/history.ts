@@ -1,4 +1,4 @@
-import { type Patch, applyPatches } from 'immer';
+import { type Patch, applyPatches, freeze } from 'immer';
 import type { Plan } from '../model/plan.ts';
 import type { Outcome } from './command.ts';
 
@@ -16,8 +16,8 @@ export interface History {
   readonly future: readonly Step[];
 }
 
-/** A history that begins with a plan. */
-export const startHistory = (present: Plan): History => ({ past: [], present, future: [] });
+/** A history that begins with a plan, which is frozen: what is derived from its parts is remembered by identity. */
+export const startHistory = (present: Plan): History => ({ past: [], present: freeze(present, true), future: [] });
 
 /** Records what a command did; a command that changed nothing leaves no step. */
 export function record(history: History, outcome: Extract<Outcome, { ok: true }>): History {
