@@ -18,6 +18,7 @@ interface Run {
   /** Height that the run had from its start [m]. */
   readonly startHeight_m: number;
   readonly axis_rad: number | null;
+  /** Where the pointer last moved to; null since a piece was typed, when it still points at where that piece began. */
   readonly pointer: PlanPoint | null;
 }
 export type PipeState = { readonly at: 'idle' } | Run;
@@ -111,7 +112,7 @@ export const pipeTool: Tool<PipeState> = {
   sketch(state, view, pointer): Sketch {
     if (state.at === 'idle') return { asks: ['height'] };
     const last = state.places.at(-1);
-    const goes = pointer && last && distance_m(last, pointer) > SAME_PLACE_m;
+    const goes = pointer && state.pointer && last && distance_m(last, pointer) > SAME_PLACE_m;
     const places = goes ? onward(state, pointer) : toHeight(state.places, state.height_m);
     const end = places.at(-1);
     if (!end || !last) return {};
@@ -154,7 +155,7 @@ export const pipeTool: Tool<PipeState> = {
         const risen: Run = { ...state, height_m, places: event.height_m === null ? state.places : toHeight(state.places, height_m) };
         const last = risen.places.at(-1);
         const to = last && typedPlace({ x: last.x, y: last.y }, event, state.axis_rad, state.pointer);
-        if (to) return become({ ...risen, places: onward(risen, to) }, state, view);
+        if (to) return become({ ...risen, places: onward(risen, to), pointer: null }, state, view);
         if (event.height_m !== null) return become(risen, state, view);
         if (event.angle_rad !== null) return { state: { ...state, axis_rad: event.angle_rad } };
         return { state, refusal: 'Type a length, or point the way it should go.' };

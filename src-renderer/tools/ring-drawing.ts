@@ -13,6 +13,7 @@ export interface RingDrawing {
   readonly corners: readonly PlanPoint[];
   /** Direction typed without a length: the next corner stays on it [rad]. */
   readonly axis_rad: number | null;
+  /** Where the pointer last moved to, or the last corner since that was placed. */
   readonly pointer: PlanPoint | null;
 }
 
@@ -111,7 +112,8 @@ export function ringSketch(ring: RingDrawing, view: ToolView, pointer: PlanPoint
     .slice(0, -1)
     .map(({ a, b }) => lineLabel(view, a, b));
   const lines: NonNullable<Sketch['lines']>[number][] = [{ places: corners }];
-  if (pointer && distance_m(last, pointer) > SAME_PLACE_m) {
+  const hasMoved = ring.pointer !== null && distance_m(last, ring.pointer) > SAME_PLACE_m;
+  if (pointer && hasMoved && distance_m(last, pointer) > SAME_PLACE_m) {
     lines.push({ places: [last, pointer] });
     labels.push(lineLabel(view, last, pointer));
     const whole: Outline = [...corners, pointer];

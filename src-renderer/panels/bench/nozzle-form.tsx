@@ -141,7 +141,12 @@ export function NozzleForm({ at }: { readonly at: RefOf<'nozzle'> }) {
         <Readings
           rows={[
             ...(shape?.localCeiling_m !== undefined && orifice ? [{ label: 'Below the ceiling here', value: length(shape.localCeiling_m - orifice.z) }] : []),
-            ...(path ? [{ label: 'Pipe from the cylinder', value: length(path.length_m), note: `${countOf(path.elbows, 'elbow')}, ${countOf(path.tees, 'tee')}` }] : [{ label: 'Pipe from the cylinder', value: 'not joined' }]),
+            ...(path
+              ? [
+                  { label: 'Pipe from the cylinder', value: length(path.length_m) },
+                  { label: 'On that way', value: `${countOf(path.elbows, 'elbow')}, ${countOf(path.tees, 'tee')}` },
+                ]
+              : [{ label: 'Pipe from the cylinder', value: 'not joined' }]),
           ]}
         />
       </Slip>

@@ -63,6 +63,13 @@ describe('drawing a run', () => {
     expect(drawn.runner.look().sketch.labels?.[0]?.text).toBe('2.000 m at 90.0°, 2.000 m high. 5.400 m so far, 2 elbows');
   });
 
+  test('after a typed piece no line runs back to where the pointer still is, until it moves', () => {
+    const drawn = bench().click(0, 0).move(1, 0).type({ length: 3 });
+    expect(drawn.runner.look().sketch.labels?.[0]?.text).toBe('2.400 m high. 3.000 m so far, 0 elbows');
+    expect(drawn.type({ length: 1 }).refusal()).toContain('point the way');
+    expect(drawn.move(3, 1).runner.look().sketch.labels?.[0]?.text).toContain('1.000 m at 90.0°');
+  });
+
   test('Back and Escape go back piece by piece, then leave', () => {
     const drawn = bench().click(0, 0).click(3, 0).click(9, 9).back().click(3, 1).enter();
     expect(pipes(drawn)).toEqual(['0,0,2.4 > 3,0,2.4', '3,0,2.4 > 3,1,2.4']);
