@@ -6,6 +6,7 @@ import { packBlocks, roomBlocks, sectionBlocks } from './block-sheets.ts';
 import { datumsOf } from './datum.ts';
 import { fieldTable } from './field-tables.ts';
 import { type NumberedFinding, findingsTable, numberFindings } from './findings-table.ts';
+import { printable } from './font-widths.ts';
 import { type FlowBlock, flowTables } from './flow.ts';
 import { type SheetLayout, drawFrame, sampleStamp, sheetLayout } from './frame.ts';
 import { jobTable, notesTable, revisionTable } from './job-tables.ts';
@@ -70,11 +71,14 @@ export function composeSheets({ derived, findings }: Evaluation, drawings: Reado
     .map(({ marks, titles }): SheetDraft => ({ title: sheetTitle(titles), scale: 'no scale', marks, hasViews: false, hasPlan: false, used: new Set(), remarks: [] }));
   const drafts = [...views, ...tables];
   const legendPage = pages.findIndex(({ titles }) => titles.includes('Legend'));
-  const numberOf = (index: number): string => [derived.plan.info.sheetPrefix.trim(), String(index + 1)].filter(Boolean).join('-');
+  const numberOf = (index: number): string => [printable(derived.plan.info.sheetPrefix.trim()).slice(0, LONGEST_PREFIX), String(index + 1)].filter(Boolean).join('-');
   const isLegendShared = shared?.titles.includes('Legend') ?? false;
   const legendAt = isLegendShared ? numberOf(views.length - 1) : legendPage < 0 ? undefined : numberOf(views.length + legendPage);
   return drafts.map((draft, index) => finishSheet(layout, facts, draft, { index, count: drafts.length, number: numberOf(index), legendAt }, derived, options));
 }
+
+/** Longer prefixes are cut, so that the number itself is always read. */
+const LONGEST_PREFIX = 12;
 
 /** A sheet named after what is on it: the first three in words. */
 function sheetTitle(parts: readonly string[]): string {

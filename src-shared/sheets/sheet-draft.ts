@@ -6,6 +6,7 @@ import { WEIGHT } from './print-ink.ts';
 import { groundBar } from './scale-bars.ts';
 import { scaleName } from './scales.ts';
 import type { Mark } from './sheet.ts';
+import { shortened } from './text-box.ts';
 import type { SymbolName } from './symbol-names.ts';
 
 /** A sheet before its number and the count of the set are known. */
@@ -28,6 +29,9 @@ export const missingLabels = (count: number): string[] =>
 /** Paper that a view's title takes below it [mm at factor 1]. */
 export const VIEW_TITLE_mm = 12;
 
+/** What stands beside the words of a view's title at most: gaps and the bar of site lengths [mm at factor 1]. */
+const BESIDE_TITLE_mm = 66;
+
 /** Title below a view: its name, its scale, and a bar of site lengths unless the view beside it has the same one. */
 export function viewTitle(
   x: number,
@@ -35,15 +39,16 @@ export function viewTitle(
   words: string,
   scale: number,
   lengths: Settings['lengths'],
-  { sizes }: SheetLayout,
+  { sizes, area }: SheetLayout,
   hasBar = true,
 ): { readonly marks: Mark[]; readonly width_mm: number } {
   const { factor, heading_mm, text_mm } = sizes;
   const base = y + heading_mm + 2 * factor;
   const name = scaleName(scale, lengths);
-  const title = printable(words);
-  const nameWidth = textWidth_mm(title, heading_mm, 'bold');
   const scaleWidth = textWidth_mm(name, text_mm, 'plain');
+  const longest = area.right - area.left - scaleWidth - BESIDE_TITLE_mm * factor;
+  const title = shortened(printable(words), longest, heading_mm, 'bold');
+  const nameWidth = textWidth_mm(title, heading_mm, 'bold');
   const ruleY = base + 1.6 * factor;
   const right = x + nameWidth + 5 * factor + scaleWidth;
   const bar = hasBar ? groundBar(right + 6 * factor, base, scale, lengths, sizes) : { marks: [], width_mm: -12 * factor };

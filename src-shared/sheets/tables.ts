@@ -59,6 +59,8 @@ export interface LaidTable {
 
 const PITCH = 1.72;
 const PAD_mm = 1.1;
+/** A longer word is broken inside rather than taking the other columns' paper [mm at factor 1]. */
+const LONGEST_WORD_mm = 26;
 
 const wordsOf = (cell: Cell): string => (typeof cell === 'string' ? printable(cell) : '');
 const longestWord = (words: string, height: number, font: FontName): number => Math.max(0, ...words.split(' ').map((word) => textWidth_mm(word, height, font)));
@@ -82,31 +84,11 @@ export function shareWidth(natural: readonly number[], least: readonly number[],
   return least.map((width, i) => width + (over * (lack[i] ?? 0)) / sumOf(lack));
 }
 
-/** Longest text of a cell in one row [characters]; a longer one goes on in further rows, so that no row outgrows a sheet. */
-const LONGEST_CELL = 700;
-
-/** A row whose texts are short enough to be kept whole, or several in its place. */
-function partedRow(row: readonly Cell[]): (readonly Cell[])[] {
-  if (row.every((cell) => typeof cell !== 'string' || cell.length <= LONGEST_CELL)) return [row];
-  const head: Cell[] = [];
-  const rest: Cell[] = [];
-  for (const cell of row) {
-    if (typeof cell !== 'string' || cell.length <= LONGEST_CELL) {
-      head.push(cell);
-      rest.push('');
-      continue;
-    }
-    const space = cell.lastIndexOf(' ', LONGEST_CELL);
-    const at = space > LONGEST_CELL / 2 ? space : LONGEST_CELL;
-    head.push(cell.slice(0, at));
-    rest.push(cell.slice(at).trimStart());
-  }
-  return [head, ...partedRow(rest)];
-}
+/** Lines of a cell in one row; a longer text goes on in further rows, so that no row outgrows a sheet. */
+const MOST_LINES = 14;
 
 /** Measures a table for a width of paper. */
-export function layTable(given: Table, width_mm: number, sizes: TypeSizes): LaidTable {
-  const table = { ...given, rows: given.rows.flatMap(partedRow) };
+export function layTable(table: Table, width_mm: number, sizes: TypeSizes): LaidTable {
   const { factor } = sizes;
   const height = sizes.text_mm;
   const pad = PAD_mm * factor;
@@ -124,7 +106,7 @@ export function layTable(given: Table, width_mm: number, sizes: TypeSizes): Laid
   const least = columns.map(({ head, font, least_mm }, i) => {
     const cells = table.rows.map((row) => {
       const cell = row[i] ?? '';
-      return typeof cell === 'string' ? longestWord(wordsOf(cell), height, font ?? 'plain') : cellWidth(cell, 'plain');
+      return typeof cell === 'string' ? Math.min(longestWord(wordsOf(cell), height, font ?? 'plain'), LONGEST_WORD_mm * factor) : cellWidth(cell, 'plain');
     });
     return Math.max(table.isPlain ? 0 : longestWord(head, height, 'bold'), (least_mm ?? 0) * factor, ...cells) + 2 * pad;
   });
@@ -141,11 +123,19 @@ export function layTable(given: Table, width_mm: number, sizes: TypeSizes): Laid
     return lines.map((words, k) => text(at, top + (k + 0.5) * height * PITCH + height / 2, words, { height_mm: height, font, align }));
   };
 
-  const layRow = (cells: readonly Cell[], fontOf: (i: number) => FontName): LaidRow => {
+  const layRow = (cells: readonly Cell[], fontOf: (i: number) => FontName): LaidRow[] => {
     const lines = columns.map((_, i) => {
       const words = wordsOf(cells[i] ?? '');
       return words === '' ? [] : wrapText(words, (widths[i] ?? 0) - 2 * pad, height, fontOf(i));
     });
+    const parts = Math.max(1, Math.ceil(Math.max(0, ...lines.map((list) => list.length)) / MOST_LINES));
+    return Array.from({ length: parts }, (_, part) => {
+      const shown = lines.map((list) => list.slice(part * MOST_LINES, (part + 1) * MOST_LINES));
+      return layLines(part === 0 ? cells : [], shown, fontOf);
+    });
+  };
+
+  const layLines = (cells: readonly Cell[], lines: readonly (readonly string[])[], fontOf: (i: number) => FontName): LaidRow => {
     const drawings = cells.map((cell) => (typeof cell !== 'string' && cell.kind === 'drawing' ? cell.height_mm : 0));
     const most = Math.max(1, ...lines.map((list) => list.length));
     const between = table.isTight ? pad * 0.5 : pad;
@@ -193,8 +183,9 @@ export function layTable(given: Table, width_mm: number, sizes: TypeSizes): Laid
       ],
     };
   };
-  const head = table.isPlain ? { height_mm: 0, draw: () => [] } : ruled(layRow(columns.map(({ head: words }) => words), () => 'bold'), true);
-  const rows = table.rows.map((row) => ruled(layRow(row, (i) => columns[i]?.font ?? 'plain'), false));
+  const [headRow] = layRow(columns.map(({ head: words }) => words), () => 'bold');
+  const head = table.isPlain || !headRow ? { height_mm: 0, draw: () => [] } : ruled(headRow, true);
+  const rows = table.rows.flatMap((row) => layRow(row, (i) => columns[i]?.font ?? 'plain').map((part) => ruled(part, false)));
   return { title: table.shortTitle ?? table.title, width_mm, titleRow, head, rows };
 }
 

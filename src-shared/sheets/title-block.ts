@@ -30,7 +30,8 @@ export interface TitleColumn {
 }
 
 const CAPTION_GAP = 1.25;
-const MOST_LINES = 3;
+/** Lines that a field may take, the most first: fewer where the paper is low and many fields are long. */
+const LINES_PER_FIELD = [3, 2, 1];
 const STAMP_mm = { least: 27, width: 101.6, height: 152.4 } as const;
 
 interface Field {
@@ -48,6 +49,13 @@ interface Field {
  * @param legend_mm paper that a legend above them asks for; the stamp space gives way to it as far as it can
  */
 export function titleColumn(layout: SheetLayout, facts: TitleFacts, legend_mm = 0): TitleColumn {
+  const least = STAMP_mm.least * layout.sizes.factor;
+  const tries = LINES_PER_FIELD.map((most) => composeColumn(layout, facts, legend_mm, most));
+  const fitting = tries.find(({ stampBottom }) => stampBottom - least >= layout.column.top);
+  return fitting ?? tries.at(-1) ?? { marks: [], free: { top: layout.column.top, bottom: layout.column.top } };
+}
+
+function composeColumn(layout: SheetLayout, facts: TitleFacts, legend_mm: number, mostLines: number): TitleColumn & { readonly stampBottom: number } {
   const { column, sizes } = layout;
   const { factor, text_mm, note_mm } = sizes;
   const pad = 1.4 * factor;
@@ -90,7 +98,7 @@ export function titleColumn(layout: SheetLayout, facts: TitleFacts, legend_mm = 
       const font = field.font ?? 'plain';
       const room = width * field.share - 2 * pad;
       const all = wrapText(printable(field.words), room, height_mm, font);
-      const kept = all.length <= MOST_LINES ? all : [...all.slice(0, MOST_LINES - 1), shortened(all.slice(MOST_LINES - 1).join(' '), room, height_mm, font)];
+      const kept = all.length <= mostLines ? all : [...all.slice(0, mostLines - 1), shortened(all.slice(mostLines - 1).join(' '), room, height_mm, font)];
       return { field, height_mm, font, lines: kept };
     });
     const tallest = Math.max(...laid.map(({ lines, height_mm }) => Math.max(1, lines.length) * height_mm * 1.6));
@@ -124,7 +132,7 @@ export function titleColumn(layout: SheetLayout, facts: TitleFacts, legend_mm = 
   const stampHeight = Math.max(least, Math.min(wished + caption, free - legend_mm, Math.max(free * 0.5, free - legend_mm - least)));
   const stampTop = bottom - stampHeight;
   marks.push(text(column.left + pad, stampTop + pad + note_mm, 'Space for stamp and signature', { height_mm: note_mm, colour: PRINT.quiet }), line(pen(WEIGHT.thin), column.left, stampTop, column.right, stampTop));
-  return { marks, free: { top: column.top, bottom: stampTop } };
+  return { marks, free: { top: column.top, bottom: stampTop }, stampBottom: bottom };
 }
 
 function drawRevisions({ column, sizes }: SheetLayout, revisions: readonly Revision[], bottom: number, marks: Mark[]): number {

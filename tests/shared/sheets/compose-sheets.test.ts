@@ -167,6 +167,17 @@ describe('what is on the sheets', () => {
     expect(all).toContain('(continued)');
   });
 
+  test('names as long as a plan may hold them spoil no sheet', () => {
+    for (const name of ['x'.repeat(200), 'long words '.repeat(18).trim()]) {
+      const built = planBuilder('feet').room(5, 4, 2.6, { x: 0, y: 0 }, { name }).room(5, 4, 2.6, { x: 6, y: 0 }, { name });
+      built.obstruction('rack', [{ x: 1, y: 1 }, { x: 2, y: 1 }, { x: 2, y: 2 }], 0, 2, { name }).opening(0, 2, 0.9, { name });
+      for (const x of [3, 9]) built.network({ name }).run([place3(x, 1, 2), place3(x, 1, 2.5), place3(x, 3, 2.5), place3(x, 3, 2.3)]).nozzle(x, 3, 2.3, [0], { name });
+      for (const level of Object.values(built.plan.levels)) level.name = name;
+      built.plan.info = { ...built.plan.info, project: name, client: name, site: name, code: name, edition: name, drawnBy: name, sheetPrefix: name };
+      for (const paper of ['A4', 'ANSI-D'] as const) for (const set of ['submittal', 'field'] as const) expectSound(sheetsOf(built.plan, { paper, set }));
+    }
+  });
+
   test('signs that the font lacks, line breaks and direction marks do no harm', () => {
     const built = hut().note(2, 3, 'first\nsecond \u202e図');
     built.plan.info = { ...built.plan.info, client: 'Zażółć \u0000 漢字\ttab' };
