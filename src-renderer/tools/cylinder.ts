@@ -2,6 +2,7 @@ import { addCylinder } from '#shared/commands/add-cylinder';
 import { type PlanPoint, distance_m, midpoint, polar } from '#shared/geometry/point';
 import { commitOr } from './attempt.ts';
 import { type CylinderPlace, againstWall, bankOf, cylinderPlace, cylinderRadius_m } from './cylinder-place.ts';
+import { alongWall_m } from './opening.ts';
 import type { Tool, ToolStep, ToolView } from './tool.ts';
 import { lengthText, placeToward } from './typed-place.ts';
 
@@ -23,7 +24,8 @@ function placeAt(view: ToolView, raw: PlanPoint, point: PlanPoint): CylinderPlac
   const profileAt = bankAt(view, raw)?.profile ?? Object.keys(view.plan.profiles)[0] ?? '';
   const radius_m = cylinderRadius_m(view.plan.profiles[profileAt]);
   const leaning = cylinderPlace(level, raw, radius_m);
-  return leaning.wall ? leaning : { ...leaning, at: { x: point.x, y: point.y } };
+  // The wall is the one pointed at; along it the cylinder stands level with the caught place.
+  return leaning.wall ? againstWall(leaning.wall, alongWall_m(leaning.wall, point), raw, radius_m) : { ...leaning, at: { x: point.x, y: point.y } };
 }
 
 function stand(state: CylinderState, view: ToolView, place: CylinderPlace): ToolStep<CylinderState> {

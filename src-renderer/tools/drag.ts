@@ -26,6 +26,8 @@ export interface Drag {
   readonly grab: PlanPoint;
   /** Things that move, with all that hangs on them. */
   readonly without: readonly Ref[];
+  /** Direction in which alone it moves, to and fro [rad]; undefined where it moves freely. */
+  readonly along_rad?: number;
   /** What bringing the grab place to another place does. */
   readonly commandTo: (to: PlanPoint) => Command;
 }
@@ -86,6 +88,7 @@ function dragPipe({ network, thing, ref }: Extract<FoundThing, { kind: 'pipe' }>
   return {
     grab,
     without: run.flatMap((pipe) => carriedBy(plan, pipe)),
+    ...(isUpright ? {} : { along_rad: bearing_rad(a, b) + Math.PI / 2 }),
     commandTo(to) {
       if (isUpright) return moveThings([ref], to.x - grab.x, to.y - grab.y);
       // A level run slides sideways, so that what is square to it stays square.
@@ -113,6 +116,11 @@ function dragCylinder(found: Extract<FoundThing, { kind: 'cylinder' }>, view: To
   };
 }
 
+/** How far a drag brings its thing toward a place: straight there, or along the one direction it has. */
+export function reachedBy({ grab, along_rad }: Drag, to: PlanPoint): PlanPoint {
+  return along_rad === undefined ? to : polar(grab, along_rad, (to.x - grab.x) * Math.cos(along_rad) + (to.y - grab.y) * Math.sin(along_rad));
+}
+
 /**
  * How a thing, or the selection it is part of, is dragged from where it was pressed.
  * @returns undefined for what cannot be dragged
@@ -137,6 +145,7 @@ export function dragOf(view: ToolView, hit: Ref, group: readonly Ref[], pressed:
       return {
         grab: nearestOnSegment(pressed, segment),
         without: [wall.ref, { ...wall.ref, id: wall.after }],
+        along_rad: bearing_rad(segment.a, segment.b) + Math.PI / 2,
         commandTo: (to) => moveWall(wall.ref, leftOf_m(to, segment)),
       };
     }
@@ -162,12 +171,13 @@ export function dragOf(view: ToolView, hit: Ref, group: readonly Ref[], pressed:
       return {
         grab: midpoint(jambs.a, jambs.b),
         without: [ref],
+        along_rad: bearing_rad(wall.segment.a, wall.segment.b),
         commandTo: (to) => editOpening(ref, { along_m: withinWall_m(wall, alongWall_m(wall, to), thing.width_m) }),
       };
     }
     case 'dimension': {
       const { ref, thing } = found;
-      return { grab: nearestOnSegment(pressed, dimensionLine(thing)), without: [ref], commandTo: (to) => editDimension(ref, { offset_m: leftOf_m(to, thing) }) };
+      return { grab: nearestOnSegment(pressed, dimensionLine(thing)), without: [ref], along_rad: bearing_rad(thing.a, thing.b) + Math.PI / 2, commandTo: (to) => editDimension(ref, { offset_m: leftOf_m(to, thing) }) };
     }
     case 'underlay': {
       const { ref, thing } = found;

@@ -11,17 +11,15 @@ export interface MeasureState {
 }
 
 function figures(view: ToolView, a: PlanPoint, b: PlanPoint): Sketch {
-  const corner = { x: b.x, y: a.y };
-  const lines: NonNullable<Sketch['lines']>[number][] = [{ places: [a, b] }];
-  const labels = [{ at: midpoint(a, b), text: `${lengthText(view, distance_m(a, b))} at ${angleText(view, bearing_rad(a, b))}` }];
-  if (Math.abs(b.x - a.x) > SAME_PLACE_m && Math.abs(b.y - a.y) > SAME_PLACE_m) {
-    lines.push({ places: [a, corner, b], dashed: true });
-    labels.push(
-      { at: midpoint(a, corner), text: `${lengthText(view, Math.abs(b.x - a.x))} ${b.x > a.x ? 'east' : 'west'}` },
-      { at: midpoint(corner, b), text: `${lengthText(view, Math.abs(b.y - a.y))} ${b.y > a.y ? 'north' : 'south'}` },
-    );
-  }
-  return { lines, labels };
+  const text = `${lengthText(view, distance_m(a, b))} at ${angleText(view, bearing_rad(a, b))}`;
+  if (Math.abs(b.x - a.x) <= SAME_PLACE_m || Math.abs(b.y - a.y) <= SAME_PLACE_m) return { lines: [{ places: [a, b] }], labels: [{ at: midpoint(a, b), text }] };
+  const eastward = `${lengthText(view, Math.abs(b.x - a.x))} ${b.x > a.x ? 'east' : 'west'}`;
+  const northward = `${lengthText(view, Math.abs(b.y - a.y))} ${b.y > a.y ? 'north' : 'south'}`;
+  return {
+    lines: [{ places: [a, b] }, { places: [a, { x: b.x, y: a.y }, b], dashed: true }],
+    // One text at the far place: three along a short line would cover each other.
+    labels: [{ at: b, text: `${text}: ${eastward}, ${northward}` }],
+  };
 }
 
 /** Reads a distance off the plan without drawing anything. */

@@ -18,9 +18,11 @@ import { lengthText } from './typed-place.ts';
 export interface NozzleState {
   readonly height_m: number | null;
   readonly pointer: PlanPoint | null;
+  /** Where the last one was hung. */
+  readonly hung: PlanPoint | null;
 }
 
-const start: NozzleState = { height_m: null, pointer: null };
+const start: NozzleState = { height_m: null, pointer: null, hung: null };
 /** Two holes, blowing east and west. */
 const HOLES_rad = [0, Math.PI];
 
@@ -105,7 +107,7 @@ function hang(state: NozzleState, view: ToolView, point: PlanPoint): ToolStep<No
     const turn_rad = legalTurn_rad(derived);
     if (turn_rad !== derived.nozzle.rotation_rad) commands.push(turnNozzle(ref, turn_rad));
   }
-  return { state, commit: sequence('Add nozzle', commands), select: made };
+  return { state: { ...state, hung: { x: spot.at.x, y: spot.at.y } }, commit: sequence('Add nozzle', commands), select: made };
 }
 
 /** Hangs nozzles at open ends of pipe, below pipe, or free. */
@@ -116,8 +118,9 @@ export const nozzleTool: Tool<NozzleState> = {
     height_m === null
       ? 'Click an open pipe end, a pipe, or a free place. A typed height sets how high its orifice hangs.'
       : `Click an open pipe end, a pipe, or a free place. The orifice hangs ${lengthText(view, height_m)} above the floor; Escape lets it follow the ceiling again.`,
-  sketch({ height_m }, view, pointer) {
-    if (!pointer) return { asks: ['height'] };
+  sketch({ height_m, pointer: seen }, view, pointer) {
+    // Just after one was hung nothing is said until the pointer moves on.
+    if (!pointer || !seen) return { asks: ['height'] };
     const spot = spotAt(view, pointer, height_m);
     return typeof spot === 'string'
       ? { labels: [{ at: pointer, text: spot }], asks: ['height'] }

@@ -6,10 +6,10 @@ import { nearestOnSegment } from '#shared/geometry/segment';
 import { SAME_PLACE_m } from '#shared/geometry/tolerance';
 import { type Ref, isSameRef, refKey, ringOf } from '#shared/model/plan';
 import { commitOr } from './attempt.ts';
-import { type Drag, dragOf } from './drag.ts';
+import { type Drag, dragOf, reachedBy } from './drag.ts';
 import { layerOf, wallsOf } from './level-things.ts';
 import { pipesUnder } from './network-hits.ts';
-import type { Tool, ToolEvent, ToolStep, ToolView } from './tool.ts';
+import type { Sketch, Tool, ToolEvent, ToolStep, ToolView } from './tool.ts';
 import { lengthText, lineLabel, typedPlace } from './typed-place.ts';
 
 interface Held {
@@ -99,6 +99,7 @@ export const selectTool: Tool<SelectState> = {
     return { from: grab, isFree: true, without, carry: { x: grab.x - state.pressed.x, y: grab.y - state.pressed.y } };
   },
   hint(state, view) {
+    if (state.at === 'dragging' && dragNow(view, state)?.along_rad !== undefined) return 'Let go to place it, or type how far it moves. Alt catches nothing, Escape puts it back.';
     if (state.at === 'dragging') return 'Let go to place it, or type how far and in which direction. Shift keeps it square, Alt catches nothing, Escape puts it back.';
     if (state.at === 'boxing' && distance_m(state.pressed, state.to) > state.reach_m) return 'Everything inside the box will be selected.';
     const [only] = view.session.selection;
@@ -115,9 +116,11 @@ export const selectTool: Tool<SelectState> = {
     }
     if (state.at !== 'dragging') return {};
     const drag = dragNow(view, state);
-    if (!drag || distance_m(drag.grab, state.to) <= SAME_PLACE_m) return { asks: ['length', 'angle'] };
-    const text = state.hit.kind === 'corner' ? lineLabel(view, drag.grab, state.to).text : lengthText(view, distance_m(drag.grab, state.to));
-    return { lines: [{ places: [drag.grab, state.to], dashed: true }], labels: [{ at: midpoint(drag.grab, state.to), text }], asks: ['length', 'angle'] };
+    const asks: Sketch['asks'] = drag?.along_rad === undefined ? ['length', 'angle'] : ['length'];
+    const to = drag && reachedBy(drag, state.to);
+    if (!to || distance_m(drag.grab, to) <= SAME_PLACE_m) return { asks };
+    const text = state.hit.kind === 'corner' ? lineLabel(view, drag.grab, to).text : lengthText(view, distance_m(drag.grab, to));
+    return { lines: [{ places: [drag.grab, to], dashed: true }], labels: [{ at: midpoint(drag.grab, to), text }], asks };
   },
   step(state, event, view) {
     if (event.kind === 'cancel') {
@@ -151,8 +154,8 @@ export const selectTool: Tool<SelectState> = {
         if (event.kind === 'move') return dragTo(state, event.point, view);
         if (event.kind === 'up' || event.kind === 'enter') return drop(state, event.kind === 'up' ? event.point : state.to, view);
         if (event.kind !== 'typed') return { state };
-        const grab = dragNow(view, state)?.grab;
-        const to = grab && typedPlace(grab, event, null, state.to);
+        const drag = dragNow(view, state);
+        const to = drag && typedPlace(drag.grab, event, drag.along_rad ?? null, state.to);
         return to ? drop(state, to, view) : { state, refusal: 'Type how far it moves.' };
       }
     }

@@ -101,7 +101,17 @@ function catchAround(at: PlanPoint, reach_m: number, sources: SnapSources, setti
   if (mark) return mark;
 
   const on = lines.map((line): Candidate => ({ at: nearestOnSegment(at, line.segment), kind: lineKind(line, 'on-line'), guides: [line.segment] }));
-  return nearest(at, reach_m, on) ?? (settings.grid_m === null ? { at, kind: 'free' } : { at: onGrid(at, settings.grid_m), kind: 'grid' });
+  const held = nearest(at, reach_m, on);
+  if (held) return settings.grid_m === null ? held : { ...held, at: stepOn(held, settings.grid_m) };
+  return settings.grid_m === null ? { at, kind: 'free' } : { at: onGrid(at, settings.grid_m), kind: 'grid' };
+}
+
+/** A place caught on a level or upright line, brought level with the grid as far as the line goes. */
+function stepOn({ at, guides }: Candidate, grid_m: number): PlanPoint {
+  const line = guides?.[0];
+  if (!line) return at;
+  const stepped = line.a.y === line.b.y ? planPoint(onGrid(at, grid_m).x, at.y) : line.a.x === line.b.x ? planPoint(at.x, onGrid(at, grid_m).y) : at;
+  return distance_m(nearestOnSegment(stepped, line), stepped) <= SAME_PLACE_m ? stepped : at;
 }
 
 /** Where the line from `from` in a direction crosses a piece. */
@@ -169,7 +179,7 @@ function settle(start: PlanPoint, catchAt: (at: PlanPoint) => Candidate): Candid
  * Catches the place that the user means near `raw`.
  *
  * Order: corners, pipe nodes, nozzles, cylinders and ends of floor plan lines; crossings; middles and feet of
- * perpendiculars; lines; grid. Within one rank the nearest wins. With a locked line (orthogonal lock or a typed
+ * perpendiculars; lines, in steps of the grid where they run along it; grid. Within one rank the nearest wins. With a locked line (orthogonal lock or a typed
  * direction) the place stays on that line and is caught level with what is near it.
  *
  * @param reach_m  how far a catch reaches [m]; the grid always catches

@@ -20,6 +20,14 @@ describe('standing a cylinder', () => {
     expect(cylinder?.at.x).toBeCloseTo(-radius_m, 9);
   });
 
+  test('keeps the grid along its wall', () => {
+    const drawn = toolBench(planBuilder().room(6, 4, 2.7).plan, { snapGrid: true }).use('cylinder').click(0.31, 2.93);
+    const { grid_m } = drawn.plan().settings;
+    const y = cylinders(drawn)[0]?.at.y ?? Number.NaN;
+    expect(Math.abs(y - 2.93)).toBeLessThanOrEqual(grid_m / 2 + 1e-9);
+    expect(y / grid_m).toBeCloseTo(Math.round(y / grid_m), 9);
+  });
+
   test('a typed length is the distance from the start of the wall', () => {
     // The west wall runs from its north end.
     const [cylinder] = cylinders(bench().move(0.3, 3).type({ length: 0.5 }));

@@ -6,7 +6,7 @@ const bench = () => toolBench(planBuilder('feet').room(6.096, 4.572, 2.7).plan).
 
 test('tells distance, direction, and how far east and north', () => {
   const drawn = bench().click(0, 0).click(6.1, 4.58);
-  expect(drawn.runner.look().sketch.labels?.map(({ text }) => text)).toEqual([`25'-0" at 36.9°`, `20'-0" east`, `15'-0" north`]);
+  expect(drawn.runner.look().sketch.labels?.map(({ text }) => text)).toEqual([`25'-0" at 36.9°: 20'-0" east, 15'-0" north`]);
   expect(drawn.steps()).toBe(0);
 });
 

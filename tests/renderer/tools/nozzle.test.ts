@@ -53,6 +53,12 @@ describe('hanging a nozzle', () => {
     expect(Object.values(drawn.plan().networks)[0]?.pipes).toSatisfy((pipes: object) => Object.keys(pipes).length === 3);
   });
 
+  test('where one was just hung nothing is said of it; where another hangs it is', () => {
+    const drawn = toolBench(planBuilder().room(8, 6, 2.7).plan).use('nozzle').click(2, 3).click(4, 3);
+    expect(drawn.runner.look().sketch.labels).toBeUndefined();
+    expect(drawn.move(2.01, 3).runner.look().sketch.labels?.[0]?.text).toContain('already');
+  });
+
   test('not where one hangs already', () => {
     const drawn = toolBench(planBuilder().room(8, 6, 2.7).network().nozzle(4, 3, 2.5).plan).use('nozzle').click(4.02, 3);
     expect(drawn.refusal()).toContain('already');

@@ -172,6 +172,24 @@ describe('dragging makes one step', () => {
     expect(drawn.release(9, 9).steps()).toBe(1);
   });
 
+  test('by a typed length along the only direction it has, toward the pointer or with a minus away from it', () => {
+    const { b, drawn } = bench();
+    drawn.click(1, 1.5).press(6, 1.5).move(6.5, 1.7);
+    expect(drawn.runner.look().asks).toEqual(['length']);
+    expect(drawn.runner.look().sketch.labels?.[0]?.text).toBe('500 mm');
+    drawn.type({ length: 1 });
+    expect(ringOf(room(drawn.plan()).outline)[1]).toEqual({ x: 7, y: 0 });
+    drawn.press(7, 1.5).move(7.5, 1.2).type({ length: -2 });
+    expect(ringOf(room(drawn.plan()).outline)[1]?.x).toBeCloseTo(5, 12);
+    drawn.press(2, 0).move(1.6, 0.3).type({ length: 0.75 });
+    expect(room(drawn.plan()).openings[b.lastOpening.id]?.along_m).toBeCloseTo(1.25, 12);
+    drawn.press(3.5, 2).move(3.3, 2.6).type({ length: 0.5 });
+    expect(nodeAt(drawn.plan(), b.nodeAt(3.5, 3, 2.4).id)?.x).toBeCloseTo(3, 12);
+    drawn.press(3, -1.5).move(3.4, -1.7).type({ length: 0.25 });
+    expect(drawn.plan().levels['level-0']?.dimensions[b.onLevel('dimension').id]?.offset_m).toBeCloseTo(-0.75, 12);
+    expect(drawn.steps()).toBe(5);
+  });
+
   test('square with Shift', () => {
     const { b, drawn } = bench();
     drawn.press(1, 6).release(3, 6.4, { shift: true });

@@ -77,6 +77,16 @@ describe('what is caught, gravest first', () => {
     expect(caught.guides).toEqual([{ a: { x: 5, y: 3.3 }, b: { x: 5, y: 0 } }]);
   });
 
+  test('a level or upright line in steps of the grid, as far as it goes', () => {
+    expect(snap(5.23, 0.06, { grid_m: 0.25 })).toMatchObject({ kind: 'on-line', at: { x: 5.25, y: 0 } });
+    expect(snap(6.05, 1.17, { grid_m: 0.25 })).toMatchObject({ kind: 'on-line', at: { x: 6, y: 1.25 } });
+    const turned = planBuilder().outline([{ x: 0, y: 0 }, { x: 6, y: 2 }, { x: 0, y: 2 }], 2.7).plan;
+    const { at, kind } = snap(4.53, 1.51, { grid_m: 0.25, plan: turned });
+    expect(kind).toBe('on-line');
+    expect(at.x / at.y).toBeCloseTo(3, 9);
+    expect(Math.abs(at.x - 4.53)).toBeLessThan(0.05);
+  });
+
   test('the grid where nothing else is near, and nothing without it', () => {
     expect(snap(8.13, 2.62, { grid_m: 0.5 })).toMatchObject({ kind: 'grid', at: { x: 8, y: 2.5 } });
     expect(snap(8.13, 2.62)).toMatchObject({ kind: 'free', at: { x: 8.13, y: 2.62 } });
