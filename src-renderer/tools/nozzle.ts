@@ -118,9 +118,9 @@ export const nozzleTool: Tool<NozzleState> = {
     height_m === null
       ? 'Click an open pipe end, a pipe, or a free place. A typed height sets how high its orifice hangs.'
       : `Click an open pipe end, a pipe, or a free place. The orifice hangs ${lengthText(view, height_m)} above the floor; Escape lets it follow the ceiling again.`,
-  sketch({ height_m, pointer: seen }, view, pointer) {
-    // Just after one was hung nothing is said until the pointer moves on.
-    if (!pointer || !seen) return { asks: ['height'] };
+  sketch({ height_m, hung }, view, pointer) {
+    // That a nozzle hangs where one was just hung goes without saying.
+    if (!pointer || (hung && distance_m(pointer, hung) <= SAME_PLACE_m)) return { asks: ['height'] };
     const spot = spotAt(view, pointer, height_m);
     return typeof spot === 'string'
       ? { labels: [{ at: pointer, text: spot }], asks: ['height'] }
