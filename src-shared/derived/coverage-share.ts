@@ -6,6 +6,7 @@ import { SAME_PLACE_m } from '../geometry/tolerance.ts';
 import type { RefOf } from '../model/plan.ts';
 import type { PlacedFootprint } from './footprint.ts';
 import { type Region, differenceOf, intersectionOf } from './polygon-sums.ts';
+import { sameList } from './remember.ts';
 
 /** What one nozzle covers. */
 export interface NozzleCoverage {
@@ -23,6 +24,8 @@ export interface NozzleCoverage {
 
 /** A nozzle that covers some floor. */
 export interface Covering {
+  /** Everything that what it sees depends on, beside the space. */
+  readonly key: string;
   readonly ref: RefOf<'nozzle'>;
   readonly order: number;
   readonly at: PlanPoint3;
@@ -34,18 +37,43 @@ export interface Covering {
 /** So many nearer nozzles are taken off a share at once; mostly the first lot leaves nothing for the others to claim. */
 const AT_ONCE = 6;
 
+/** A share with what it was made from. */
+export interface KnownShare {
+  readonly floor: Region;
+  /** What the nozzles around see, itself among them, in the order of the list. */
+  readonly around: readonly Region[];
+  readonly share: NozzleCoverage;
+}
+
+/**
+ * The shares of nozzles, those taken over whose surroundings are the very same objects as before.
+ * @param counted all nozzles that cover some floor
+ * @param floor   floor that is to be covered
+ * @param known   shares found before, by key
+ */
+export const sharesOf = (counted: readonly Covering[], floor: Region, known: ReadonlyMap<string, KnownShare>): ReadonlyMap<string, KnownShare> =>
+  new Map(
+    counted.map((mine) => {
+      const near = counted.filter((other) => boxesTouch(mine.bounds, other.bounds));
+      const around = near.map(({ seen }) => seen);
+      const before = known.get(mine.key);
+      const isKnown = before && before.floor === floor && sameList(before.around, around) === before.around;
+      return [mine.key, isKnown ? before : { floor, around, share: shareOf(mine, near, floor) }];
+    }),
+  );
+
 /**
  * The share of one nozzle: what it sees of the floor less what each nearer nozzle sees on its own side of the line
  * halfway between the two. Exact but for the grid of the polygon sums.
- * @param counted all nozzles that cover some floor, this one included
- * @param floor   floor that is to be covered
+ * @param near  nozzles whose regions may overlap its own
+ * @param floor floor that is to be covered
  */
-export function shareOf(mine: Covering, counted: readonly Covering[], floor: Region): NozzleCoverage {
+function shareOf(mine: Covering, near: readonly Covering[], floor: Region): NozzleCoverage {
   const { ref, at, footprint, bounds } = mine;
   const nearby = floor.filter((ring) => isCounterClockwise(ring) || boxesTouch(boundsOf(ring), bounds));
   const seen = intersectionOf(mine.seen, nearby);
-  const others = counted
-    .filter((other) => other !== mine && boxesTouch(bounds, other.bounds))
+  const others = near
+    .filter((other) => other !== mine)
     .map((other) => ({ other, apart_m: distance_m(at, other.at) }))
     .sort((a, b) => a.apart_m - b.apart_m);
   let rings = seen;

@@ -5,8 +5,8 @@ import { poleOf } from '../geometry/pole.ts';
 import { SAME_PLACE_m, SLIVER_m2 } from '../geometry/tolerance.ts';
 import type { RefOf } from '../model/plan.ts';
 import { isFullHeight } from './clearance-faces.ts';
-import { type NozzleCoverage, shareOf } from './coverage-share.ts';
-import type { DerivedNozzle, Space } from './derived.ts';
+import { type KnownShare, type NozzleCoverage, sharesOf } from './coverage-share.ts';
+import type { DerivedNozzle, Solid, Space } from './derived.ts';
 import { type PlacedFootprint, placedFootprint } from './footprint.ts';
 import { type Region, differenceOf, fillOf, partsOf } from './polygon-sums.ts';
 import { remembered } from './remember.ts';
@@ -46,24 +46,40 @@ export interface Coverage {
 export function coverageOf(space: Space, nozzles: readonly DerivedNozzle[]): Coverage {
   const last = lastCoverage(space.ceilingAt_m);
   if (last.coverage && last.solids === space.solids && isSame(last.nozzles, nozzles)) return last.coverage;
-  if (last.solids !== space.solids) last.seen.clear();
+  if (last.solids !== space.solids) Object.assign(last, unknownCoverage());
   const spots = nozzles.map((nozzle) => spotOf(space, nozzle, last.seen));
   const keys = spots.map(({ key }) => key);
-  if (!last.coverage || last.solids !== space.solids || !isSame(last.keys, keys)) last.coverage = summedCoverage(space, spots);
+  if (!last.coverage || !isSame(last.keys, keys)) last.coverage = summedCoverage(space, spots, last);
   Object.assign(last, { solids: space.solids, nozzles, keys, seen: new Map(spots.map(({ key, seen }) => [key, seen])) });
   return last.coverage;
 }
 
+/** What is known of a space from the last time it was asked. */
 interface LastCoverage {
   coverage: Coverage | undefined;
   solids: Space['solids'] | undefined;
   nozzles: readonly DerivedNozzle[];
   keys: readonly string[];
-  seen: Map<string, Region>;
+  seen: ReadonlyMap<string, Region>;
+  shares: ReadonlyMap<string, KnownShare>;
+  floor: Region;
+  /** What stands on the floor and leaves none; null while not yet looked at. */
+  standing: readonly Solid[] | null;
 }
 
+const unknownCoverage = (): LastCoverage => ({
+  coverage: undefined,
+  solids: undefined,
+  nozzles: [],
+  keys: [],
+  seen: new Map(),
+  shares: new Map(),
+  floor: [],
+  standing: null,
+});
+
 /** The last answer for a space: its ceiling function stays the same object while its own geometry does. */
-const lastCoverage = remembered((_: Space['ceilingAt_m']): LastCoverage => ({ coverage: undefined, solids: undefined, nozzles: [], keys: [], seen: new Map() }));
+const lastCoverage = remembered((_: Space['ceilingAt_m']): LastCoverage => unknownCoverage());
 
 const isSame = <T>(one: readonly T[], other: readonly T[]): boolean => one.length === other.length && one.every((each, i) => each === other[i]);
 
@@ -94,33 +110,40 @@ function spotOf(space: Space, derived: DerivedNozzle, known: ReadonlyMap<string,
 /** Floor without holes. */
 const openFloorOf = remembered((outline: Outline, holes: Space['holes']): Region => differenceOf(fillOf([outline]), [fillOf(holes)]));
 
-/** Floor that is to be covered: what fills the space, and what stands on the floor past every orifice, leaves none. */
-function floorOf(space: Space, spots: readonly Spot[]): Region {
+/** Solids that leave no floor to be covered: what fills the space, and what stands on the floor past every orifice. */
+function standingOf(space: Space, spots: readonly Spot[]): Solid[] {
   const highest_m = Math.max(...spots.map(({ at, why }) => (at && !why ? at.z : -Infinity)), -Infinity);
-  const standing = space.solids.filter(
+  return space.solids.filter(
     (solid) =>
       isFullHeight(space, solid, highest_m === -Infinity ? solid.top_m : highest_m) ||
       (highest_m > -Infinity && solid.top_m > highest_m && standsOnFloor(space, solid)),
   );
-  const open = openFloorOf(space.outline, space.holes);
-  return standing.length === 0 ? open : differenceOf(open, [fillOf(standing.map(({ footprint }) => footprint))]);
 }
 
-function summedCoverage(space: Space, spots: readonly Spot[]): Coverage {
-  const floor = floorOf(space, spots);
-  const counted = spots.flatMap(({ ref, at, footprint, seen }, order) =>
-    at && footprint ? [{ ref, order, at, footprint, seen, bounds: boundsOf(seen.flat()) }] : [],
+function summedCoverage(space: Space, spots: readonly Spot[], last: LastCoverage): Coverage {
+  const standing = standingOf(space, spots);
+  if (!last.standing || !isSame(last.standing, standing)) {
+    const open = openFloorOf(space.outline, space.holes);
+    last.floor = standing.length === 0 ? open : differenceOf(open, [fillOf(standing.map(({ footprint }) => footprint))]);
+    last.standing = standing;
+  }
+  const { floor } = last;
+  const counted = spots.flatMap(({ ref, key, at, footprint, seen }, order) =>
+    at && footprint ? [{ ref, key, order, at, footprint, seen, bounds: boundsOf(seen.flat()) }] : [],
   );
-  const uncovered = differenceOf(floor, counted.map(({ seen }) => seen));
+  const uncovered = differenceOf(
+    floor,
+    counted.map(({ seen }) => seen),
+  );
   const floor_m2 = momentsOf(floor).area_m2;
+  const shares = sharesOf(counted, floor, last.shares);
+  last.shares = shares;
+  const nothing = { seen: [], rings: [], area_m2: 0, farthest_m: 0, farthest: undefined };
   return {
     floor_m2,
     covered_m2: Math.max(0, floor_m2 - momentsOf(uncovered).area_m2),
     uncovered: partsOf(uncovered).flatMap(uncoveredRegion),
-    perNozzle: spots.map((spot) => {
-      const mine = counted.find(({ ref }) => ref === spot.ref);
-      return mine ? shareOf(mine, counted, floor) : { nozzle: spot.ref, seen: [], rings: [], area_m2: 0, farthest_m: 0, farthest: undefined };
-    }),
+    perNozzle: spots.map(({ ref, key }) => shares.get(key)?.share ?? { nozzle: ref, ...nothing }),
     notCounted: spots.flatMap(({ ref, why }) => (why ? [{ nozzle: ref, why }] : [])),
   };
 }
