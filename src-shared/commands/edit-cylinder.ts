@@ -1,5 +1,6 @@
-import type { Cylinder, RefOf } from '../model/plan.ts';
+import type { Cylinder, Plan, RefOf } from '../model/plan.ts';
 import { cylinderSchema } from '../model/schema.ts';
+import { thingsInSentence } from '../model/thing-name.ts';
 import { applyChange } from './apply-change.ts';
 import { command } from './command.ts';
 import { cylinderOf } from './lookup.ts';
@@ -9,7 +10,7 @@ const PICK = { name: true, at: true, mounting: true, back_rad: true, railHeight_
 const FIELDS = cylinderSchema.pick(PICK).partial();
 
 /** Changes a cylinder. Refuses a blank name, one that another cylinder has, and a value out of range. */
-export const editCylinder = command('Edit cylinder', (draft, ref: RefOf<'cylinder'>, change: Partial<Pick<Cylinder, keyof typeof PICK>>) => {
+export const editCylinder = command((plan: Plan, ref: RefOf<'cylinder'>, _change: Partial<Pick<Cylinder, keyof typeof PICK>>) => `Edit ${thingsInSentence(plan, [ref])}`, (draft, ref, change) => {
   const cylinder = cylinderOf(draft, ref);
   if (change.name !== undefined) refuseTakenName(draft, 'cylinder', cylinder.name, change.name);
   applyChange(cylinder, FIELDS, change);

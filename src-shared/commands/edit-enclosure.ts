@@ -1,5 +1,6 @@
-import type { Enclosure, RefOf } from '../model/plan.ts';
+import type { Enclosure, Plan, RefOf } from '../model/plan.ts';
 import { enclosureSchema } from '../model/schema.ts';
+import { thingsInSentence } from '../model/thing-name.ts';
 import { applyChange } from './apply-change.ts';
 import { command, refuse } from './command.ts';
 import { enclosureOf } from './lookup.ts';
@@ -14,7 +15,7 @@ const FIELDS = enclosureSchema.pick(PICK).partial();
  * Changes what is known of an enclosure. Refuses a blank name, a height of 0, a value out of range, and a least
  * temperature above the greatest.
  */
-export const editEnclosure = command('Edit enclosure', (draft, ref: RefOf<'enclosure'>, change: Partial<Pick<Enclosure, keyof typeof PICK>>) => {
+export const editEnclosure = command((plan: Plan, ref: RefOf<'enclosure'>, _change: Partial<Pick<Enclosure, keyof typeof PICK>>) => `Edit ${thingsInSentence(plan, [ref])}`, (draft, ref, change) => {
   const enclosure = enclosureOf(draft, ref.level, ref.id);
   if (change.name !== undefined) soundName('An enclosure', change.name);
   if (change.height_m === 0) refuse('Height must be more than 0. Leave it blank while it is not known.');

@@ -1,5 +1,6 @@
-import type { Nozzle, RefOf } from '../model/plan.ts';
+import type { Nozzle, Plan, RefOf } from '../model/plan.ts';
 import { nozzleSchema } from '../model/schema.ts';
+import { thingsInSentence } from '../model/thing-name.ts';
 import { applyChange } from './apply-change.ts';
 import { command, refuse } from './command.ts';
 import { nozzleOf } from './lookup.ts';
@@ -12,7 +13,7 @@ const FIELDS = nozzleSchema.pick(PICK).partial();
  * Changes a nozzle. Refuses a blank name, one that another nozzle has, a tilt beyond half a turn, and to serve an
  * enclosure that is not in the plan.
  */
-export const editNozzle = command('Edit nozzle', (draft, ref: RefOf<'nozzle'>, change: Partial<Pick<Nozzle, keyof typeof PICK>>) => {
+export const editNozzle = command((plan: Plan, ref: RefOf<'nozzle'>, _change: Partial<Pick<Nozzle, keyof typeof PICK>>) => `Edit ${thingsInSentence(plan, [ref])}`, (draft, ref, change) => {
   const nozzle = nozzleOf(draft, ref);
   const { serves } = change;
   if (change.name !== undefined) refuseTakenName(draft, 'nozzle', nozzle.name, change.name);

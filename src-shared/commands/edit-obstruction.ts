@@ -1,5 +1,6 @@
-import type { Obstruction, RefOf } from '../model/plan.ts';
+import type { Obstruction, Plan, RefOf } from '../model/plan.ts';
 import { obstructionSchema } from '../model/schema.ts';
+import { thingsInSentence } from '../model/thing-name.ts';
 import { applyChange } from './apply-change.ts';
 import { command, refuse } from './command.ts';
 import { obstructionOf } from './lookup.ts';
@@ -10,7 +11,7 @@ const PICK = { name: true, kind: true, footprint: true, bottom_m: true, top_m: t
 const FIELDS = obstructionSchema.pick(PICK).partial();
 
 /** Changes an obstruction. Refuses a blank name, a footprint that crosses itself, a value out of range, and a top that is not above the bottom. */
-export const editObstruction = command('Edit obstruction', (draft, ref: RefOf<'obstruction'>, change: Partial<Pick<Obstruction, keyof typeof PICK>>) => {
+export const editObstruction = command((plan: Plan, ref: RefOf<'obstruction'>, _change: Partial<Pick<Obstruction, keyof typeof PICK>>) => `Edit ${thingsInSentence(plan, [ref])}`, (draft, ref, change) => {
   const thing = obstructionOf(draft, ref);
   if (change.name !== undefined) soundName('An obstruction', change.name);
   const footprint = change.footprint && woundLeft(soundRing(change.footprint, 'The footprint'));

@@ -1,6 +1,7 @@
 import { distance_m } from '../geometry/point.ts';
-import type { Opening, RefOf } from '../model/plan.ts';
+import type { Opening, Plan, RefOf } from '../model/plan.ts';
 import { openingSchema } from '../model/schema.ts';
+import { thingsInSentence } from '../model/thing-name.ts';
 import { applyChange } from './apply-change.ts';
 import { command, refuse } from './command.ts';
 import { enclosureOf, openingOf } from './lookup.ts';
@@ -16,7 +17,7 @@ const FIELDS = openingSchema.pick(PICK).partial();
  * Changes an opening, or hands it to another wall of its enclosure. A door that becomes anything else loses its
  * swing. Refuses what would stick out of its wall, a wall that has gone, a blank name, and a size of 0.
  */
-export const editOpening = command('Edit opening', (draft, ref: RefOf<'opening'>, change: Partial<Pick<Opening, keyof typeof PICK>>) => {
+export const editOpening = command((plan: Plan, ref: RefOf<'opening'>, _change: Partial<Pick<Opening, keyof typeof PICK>>) => `Edit ${thingsInSentence(plan, [ref])}`, (draft, ref, change) => {
   const opening = openingOf(draft, ref);
   const before = opening.kind;
   if (change.name !== undefined) soundName('An opening', change.name);

@@ -1,4 +1,5 @@
-import type { RefOf } from '../model/plan.ts';
+import type { Plan, RefOf } from '../model/plan.ts';
+import { thingsInSentence } from '../model/thing-name.ts';
 import { command } from './command.ts';
 import { networkOf, nozzleOf } from './lookup.ts';
 import { setHeight } from './nozzle-drops.ts';
@@ -8,6 +9,6 @@ import { setHeight } from './nozzle-drops.ts';
  * on a run gets a drop, one that comes up to its run loses it.
  * Refuses a height at which the drop would end on another nozzle.
  */
-export const setNozzleHeight = command('Set height of nozzle', (draft, ref: RefOf<'nozzle'>, z_m: number) => {
+export const setNozzleHeight = command((plan: Plan, ref: RefOf<'nozzle'>, _z_m: number) => `Set height of ${thingsInSentence(plan, [ref])}`, (draft, ref, z_m) => {
   setHeight(draft, networkOf(draft, ref.network), nozzleOf(draft, ref), z_m);
 });

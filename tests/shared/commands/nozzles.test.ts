@@ -149,6 +149,11 @@ describe('moveNozzle', () => {
 });
 
 describe('setNozzleHeight', () => {
+  test('undo names the nozzle, as it does after any other change of one', () => {
+    const built = simple();
+    expect(done(built.plan, setNozzleHeight(built.lastNozzle, 2.2)).label).toBe('Set height of nozzle N1');
+    expect(done(built.plan, editNozzle(built.lastNozzle, { tilt_rad: 0.1 })).label).toBe('Edit nozzle N1');
+  });
   test('lengthens the drop', () => {
     const built = simple();
     expect(placeOf(done(built.plan, setNozzleHeight(built.lastNozzle, 2)).next)).toEqual([4, 0, 2]);
