@@ -1,8 +1,9 @@
 import { cornersNear } from '../../derived/corner-zone.ts';
 import type { ConvexCorner, DerivedNozzle, WallFace } from '../../derived/derived.ts';
-import { legalArcs } from '../../derived/legal-arc.ts';
+import { blankArcLimits, legalArcs } from '../../derived/legal-arc.ts';
 import { wallsAlone } from '../../derived/near-wall.ts';
 import { angleBetween_rad, axisAngle_rad, normalAngle_rad, turnTo_rad } from '../../geometry/angle.ts';
+import { LIMIT_CATALOGUE } from '../../profile/limit-catalogue.ts';
 import type { Cure } from '../finding.ts';
 
 /** How far one hole is off the direction to one corner. */
@@ -41,6 +42,8 @@ export const nearWallShotsOf = (nozzle: DerivedNozzle, nearZone_m: number, corne
 
 /** The smallest turn that brings every hole into a legal direction, as a cure; advice where no turn does. */
 export function turnCure(nozzle: DerivedNozzle, say: { angle(angle_rad: number): string }): Cure {
+  const [blank] = blankArcLimits(nozzle);
+  if (blank) return { kind: 'advice', text: `Which turn clears it is not known while “${LIMIT_CATALOGUE[blank].label}” is blank in the unit profile.` };
   const { rotation_rad } = nozzle.nozzle;
   const arcs = legalArcs(nozzle);
   const turns = arcs.flatMap(({ from_rad, to_rad }) => [turnTo_rad(rotation_rad, from_rad), turnTo_rad(rotation_rad, to_rad)]);

@@ -36,7 +36,7 @@ export const p27Clash = defineRule<DerivedPipe>({
         limit: wanted.limit?.value ?? 0,
         limitSource: wanted.limit?.source ?? 'geometry',
         margin: near.clearance_m - (wanted.limit?.value ?? 0),
-        text: `Runs ${say.length(-near.clearance_m)} into ${near.solid.obstruction.name}. Shift it.`,
+        text: `Runs at least ${say.length(-near.clearance_m)} into ${near.solid.obstruction.name}. Shift it.`,
         place,
       };
     }

@@ -55,6 +55,11 @@ describe('N5', () => {
     expect(checkOne(rule, plan).verdict).toBe('ok');
   });
 
+  test('while a limit of the legal turns is blank it advises instead of guessing', () => {
+    const { cure } = checkOne(rule, layout({ ...inCorner(225), limits: { ...limits, freeJet_m: null } }));
+    expect(cure).toMatchObject({ kind: 'advice', text: expect.stringContaining('Least free jet') });
+  });
+
   test('blank figures, no holes or no enclosure are not checked', () => {
     expect(checkOne(rule, layout({ ...inCorner(45), limits: { cornerZone_m: null } })).verdict).toBe('not-checked');
     expect(checkOne(rule, layout({ ...inCorner(45), limits: { cornerAngle_rad: null } })).verdict).toBe('not-checked');
