@@ -90,8 +90,8 @@ export function buildArchiveAnnex(hasFaults: boolean): Demo {
   addOpening(plan, room, 0, { kind: 'door', along_m: ft(29, 6), width_m: ft(3), leadsTo: 'outdoors' });
   addOpening(plan, room, 5, { kind: 'door', along_m: ft(14), width_m: ft(3), hinge: 'end' });
   addOpening(plan, room, 4, { kind: 'relief-vent', along_m: ft(9), width_m: 0.5, height_m: 0.5, freeArea_m2: 0.121 });
-  BEAMS.forEach((beam, i) => addThing(plan, 'beam', `Beam ${i + 1}`, beam, SOFFIT, HEIGHT));
-  RACKS.forEach((rack, i) => addThing(plan, 'rack', `Rack ${i + 1}`, rack, 0, ft(7)));
+  for (const [i, beam] of BEAMS.entries()) addThing(plan, 'beam', `Beam ${i + 1}`, beam, SOFFIT, HEIGHT);
+  for (const [i, rack] of RACKS.entries()) addThing(plan, 'rack', `Rack ${i + 1}`, rack, 0, ft(7));
 
   const mainY = ft(10);
   const riserZ = ft(9, 2);

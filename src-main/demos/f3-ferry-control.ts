@@ -139,7 +139,7 @@ function drawRoom(plan: Demo['plan'], spec: RoomSpec, hasFaults: boolean): void 
   const [orificeZ, mainZ] = [ft(8, 4), ft(8, 8)];
   const outlet: PlanPoint3 = { x: last, y, z: ft(6, 6) };
   const draft = startNetwork(plan, `Network ${spec.name}`, outlet);
-  spec.cylinders.forEach((x, i) => draft.cylinder(`${spec.name}-C${i + 1}`, planPoint(x, y), spec.isNorth ? -Math.PI / 2 : Math.PI / 2));
+  for (const [i, x] of spec.cylinders.entries()) draft.cylinder(`${spec.name}-C${i + 1}`, planPoint(x, y), spec.isNorth ? -Math.PI / 2 : Math.PI / 2);
 
   const places = spec.nozzles.map(([x, nozzleY], i) =>
     hasFaults && spec.name === '203' && i === 1 ? ([ft(57, 9), ft(35, 6)] as const) : ([x, nozzleY] as const),

@@ -79,7 +79,8 @@ describe('the file', () => {
     expect(plain.match(/\/FontFile2 /g)).toHaveLength(2);
     expect(plain).toContain('/PrintScaling /None');
     expect(plain).toContain('(Test)');
-    expect(plain).not.toMatch(/Helvetica|\/home\/|\/work/);
+    expect(plain).not.toContain('Helvetica');
+    expect(plain).not.toContain(process.cwd());
   });
 
   test('accents, fractions and signs come out as they went in', async () => {
