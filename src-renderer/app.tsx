@@ -21,6 +21,7 @@ import { StartPage } from './panels/start-page.tsx';
 import { StatusLine } from './panels/status-line.tsx';
 import { ToolRail } from './panels/tool-rail.tsx';
 import { useDrawings } from './input/board-context.ts';
+import { focusBoard } from './input/focus-board.ts';
 import { useActionContext } from './panels/window-context.ts';
 import { setInk } from './styles/set-ink.ts';
 import { presentEvaluation } from './store/selectors.ts';
@@ -48,6 +49,7 @@ function useShortcuts(): void {
       if (event.defaultPrevented || event.isComposing) return;
       const { target } = event;
       const isTyping = target instanceof HTMLElement && target.closest('input, textarea, select, [contenteditable="true"]') !== null;
+      if (isTyping && event.key === 'Escape') focusBoard(target);
       if (isTyping && !worksInFields(event)) return;
       const action = findByKey(ACTIONS, event);
       if (!action || (action.id.startsWith('nudge-') && !isOnBoard(target))) return;

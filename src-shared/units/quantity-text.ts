@@ -134,11 +134,12 @@ const decimalsFor = (value: number, { one, zero, decimals }: Unit): number => {
 };
 
 /**
- * Unit that a field of a kind shows, and that a bare number typed into it has: "ft²", "bar abs", "" for counts.
+ * Unit that a field of a kind shows, and that a bare number typed into it has: "ft²", "bar abs", "" for counts
+ * and for a kind without a unit.
  */
-export function unitName(kind: QuantityKind, system: LengthSystem): string {
+export function unitName(kind: QuantityKind | (string & {}), system: LengthSystem): string {
   if (kind === 'length') return system === 'feet' ? 'ft' : 'm';
-  return SCALES[kind][system].name;
+  return isKind(kind) ? SCALES[kind][system].name : '';
 }
 
 /**

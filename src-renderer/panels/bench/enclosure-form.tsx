@@ -7,7 +7,7 @@ import { Choice, Tick, optionsOf } from '../fields/choice.tsx';
 import { LengthField, QuantityField } from '../fields/quantity-field.tsx';
 import { LongTextField, TextField } from '../fields/text-field.tsx';
 import { Slip } from './slip.tsx';
-import { CONSTRUCTION } from './wall-words.ts';
+import { CONSTRUCTION, wallSide } from './wall-words.ts';
 import { TemperatureFields } from './temperature-fields.tsx';
 import { useCommit, useFigures, useShownPlan } from './use-plan.ts';
 
@@ -118,7 +118,7 @@ function WallsSlip({ at, enclosure }: { readonly at: EnclosureRef; readonly encl
             <li key={corner.id}>
               <button type="button" onClick={() => store.session({ selection: [{ kind: 'wall', level: at.level, enclosure: at.id, id: corner.id }] })}>
                 <span>
-                  Wall {i + 1}, {length(distance_m(corner, next))}
+                  Wall {i + 1}, {wallSide(enclosure, corner.id)}, {length(distance_m(corner, next))}
                 </span>
                 <span className={construction === 'unknown' ? 'is-open' : 'quiet'}>
                   {CONSTRUCTION[construction]}

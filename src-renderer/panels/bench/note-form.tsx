@@ -2,6 +2,9 @@ import { editDimension } from '#shared/commands/edit-dimension';
 import { editNote } from '#shared/commands/edit-note';
 import { distance_m } from '#shared/geometry/point';
 import type { RefOf } from '#shared/model/plan';
+import type { State } from '../../store/state.ts';
+import { useStore } from '../../store/use-store.ts';
+import { NEW_NOTE } from '../../tools/note.ts';
 import { LengthField } from '../fields/quantity-field.tsx';
 import { LongTextField } from '../fields/text-field.tsx';
 import { Readings, Slip } from './slip.tsx';
@@ -23,14 +26,19 @@ export function DimensionForm({ at }: { readonly at: RefOf<'dimension'> }) {
   );
 }
 
+/** Whether setting a note down was the last thing done. */
+const wasJustAdded = ({ history }: State): boolean => history.past.at(-1)?.label.startsWith('Add note') ?? false;
+
 /** Form of a note on the plan. */
 export function NoteForm({ at }: { readonly at: RefOf<'note'> }) {
   const commit = useCommit();
+  const isNew = useStore(wasJustAdded);
   const note = useShownPlan().levels[at.level]?.notes[at.id];
   if (!note) return null;
   return (
     <Slip title="Note">
-      <LongTextField label="Text" value={note.text} rows={4} onCommit={(text) => commit(editNote(at, { text }))} />
+      {/* Who has just set a note down goes on to write it. */}
+      <LongTextField label="Text" value={note.text} rows={4} takesKeyboard={isNew && note.text === NEW_NOTE} onCommit={(text) => commit(editNote(at, { text }))} />
     </Slip>
   );
 }

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { moveThings } from '#shared/commands/move-things';
 import type { Ref, RefOf } from '#shared/model/plan';
-import { kindWord, thingName } from '#shared/model/thing-name';
+import { kindWord, thingName, thingsInSentence } from '#shared/model/thing-name';
 import { alignSelection, mirrorSelection, turnSelection, wallOfSelection } from '../../actions/arrange-actions.ts';
 import { countOf } from '../../plan-words.ts';
 import { useStore, useStoreItself } from '../../store/use-store.ts';
@@ -11,6 +11,7 @@ import { useActionContext, useRun } from '../window-context.ts';
 import { PipeForm } from './pipe-form.tsx';
 import { Slip } from './slip.tsx';
 import { useCommit, useShownPlan } from './use-plan.ts';
+import { wallSide } from './wall-words.ts';
 
 /** Sets the selection at a typed distance from a wall. */
 export function AlignSlip({ level }: { readonly level: string }) {
@@ -23,14 +24,19 @@ export function AlignSlip({ level }: { readonly level: string }) {
   const [chosen, setChosen] = useState('');
   const wall = picked ?? walls.find((each) => `${each.enclosure}/${each.id}` === chosen) ?? walls[0];
   if (!wall) return null;
+  const optionOf = (each: RefOf<'wall'>) => {
+    const enclosure = plan.levels[level]?.enclosures[each.enclosure];
+    const side = enclosure && wallSide(enclosure, each.id);
+    return { value: `${each.enclosure}/${each.id}`, label: `${thingName(plan, each)}${side ? ` (${side})` : ''}` };
+  };
   return (
     <Slip title="Distance from a wall" part="align">
       <div className="fields">
         {picked ? null : (
-          <Choice label="Wall" value={`${wall.enclosure}/${wall.id}`} options={walls.map((each) => ({ value: `${each.enclosure}/${each.id}`, label: thingName(plan, each) }))} onCommit={setChosen} wide help="Or select the wall together with the things: hold Shift and click it." />
+          <Choice label="Wall" value={`${wall.enclosure}/${wall.id}`} options={walls.map(optionOf)} onCommit={setChosen} wide help="Or select the wall together with the things: hold Shift and click it." />
         )}
       </div>
-      <DoWithLength label={`From ${thingName(plan, wall).toLowerCase()}`} action="Set" run={(distance_m) => alignSelection(context, wall, distance_m)} />
+      <DoWithLength label={`From ${thingsInSentence(plan, [wall])}`} action="Set" run={(distance_m) => alignSelection(context, wall, distance_m)} />
     </Slip>
   );
 }

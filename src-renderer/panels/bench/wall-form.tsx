@@ -10,7 +10,7 @@ import { Choice, KnownChoice, optionsOf } from '../fields/choice.tsx';
 import { LengthField, QuantityField } from '../fields/quantity-field.tsx';
 import { Readings, Slip } from './slip.tsx';
 import { useCommit, useFigures, useShownPlan } from './use-plan.ts';
-import { CONSTRUCTION } from './wall-words.ts';
+import { CONSTRUCTION, wallSide } from './wall-words.ts';
 
 /** A wall or corner with the corner after it, in whichever ring it stands. */
 export function findCorner(plan: Plan, at: RefOf<'wall'> | RefOf<'corner'>): { readonly corner: Corner; readonly next: Corner } | undefined {
@@ -32,12 +32,19 @@ export function WallForm({ at }: { readonly at: RefOf<'wall'> }) {
   const found = findCorner(plan, at);
   if (!found) return null;
   const { wall } = found.corner;
+  const enclosure = plan.levels[at.level]?.enclosures[at.enclosure];
+  const side = enclosure && wallSide(enclosure, at.id);
   const change = (part: Partial<Wall>): void => {
     commit(editWall(at, part));
   };
   return (
     <Slip title="Wall">
-      <Readings rows={[{ label: 'Length of the face', value: length(distance_m(found.corner, found.next)) }]} />
+      <Readings
+        rows={[
+          ...(side ? [{ label: 'Side of the room', value: side }] : []),
+          { label: 'Length of the face', value: length(distance_m(found.corner, found.next)) },
+        ]}
+      />
       <div className="fields">
         <Choice label="Made of" value={wall.construction} options={optionsOf(CONSTRUCTION)} onCommit={(construction) => change({ construction })} />
         <KnownChoice label="Load-bearing" value={wall.loadBearing} onCommit={(loadBearing) => change({ loadBearing })} />

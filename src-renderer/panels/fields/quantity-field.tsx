@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import { formatLength, parseLength } from '#shared/units/length-text';
-import { formatQuantity, parseQuantity } from '#shared/units/quantity-text';
+import { formatQuantity, parseQuantity, unitName } from '#shared/units/quantity-text';
 import { useStore } from '../../store/use-store.ts';
 import { lengthSystem } from '../../plan-words.ts';
 import { type Reading, TypedField } from './typed-field.tsx';
@@ -10,6 +10,8 @@ export interface QuantityFieldProps {
   /** Value in base SI; null where it is not yet known. */
   readonly value: number | null;
   onCommit(value: number): void;
+  /** What Enter does besides taking the value. */
+  onEnter?(value: number): void;
   /** Lets the field be emptied, and says what an empty field means; without it a value is required. */
   readonly blank?: { readonly text: string; commit(): void };
   readonly help?: ReactNode;
@@ -23,7 +25,13 @@ export interface QuantityFieldProps {
 
 type QuantityKind = Parameters<typeof formatQuantity>[1];
 
-function SiField({ value, onCommit, blank, least, most, show, parse, ...rest }: QuantityFieldProps & { show(value: number): string; parse(text: string): Reading<number> }) {
+interface SiFieldProps extends QuantityFieldProps {
+  readonly unit: string;
+  show(value: number): string;
+  parse(text: string): Reading<number>;
+}
+
+function SiField({ value, onCommit, onEnter, blank, least, most, show, parse, ...rest }: SiFieldProps) {
   const read = (typed: string): Reading<number | null> => {
     if (typed.trim() === '') return blank ? { ok: true, value: null } : { ok: false, reason: 'A value is needed here.' };
     const reading = parse(typed);
@@ -39,6 +47,7 @@ function SiField({ value, onCommit, blank, least, most, show, parse, ...rest }: 
       placeholder={blank?.text}
       read={read}
       onCommit={(taken: number | null) => (taken === null ? blank?.commit() : onCommit(taken))}
+      onEnter={onEnter && ((taken: number | null) => taken !== null && onEnter(taken))}
     />
   );
 }
@@ -49,6 +58,7 @@ export function LengthField(props: QuantityFieldProps) {
   return (
     <SiField
       {...props}
+      unit={unitName('length', system)}
       show={(length_m) => formatLength(length_m, system, { precision: 'fine' })}
       parse={(text) => {
         const parsed = parseLength(text, system);
@@ -61,5 +71,5 @@ export function LengthField(props: QuantityFieldProps) {
 /** Any other figure, with its unit. */
 export function QuantityField({ kind, ...props }: QuantityFieldProps & { readonly kind: QuantityKind }) {
   const system = useStore(lengthSystem);
-  return <SiField {...props} show={(value) => formatQuantity(value, kind, system)} parse={(text) => parseQuantity(text, kind, system)} />;
+  return <SiField {...props} unit={unitName(kind, system)} show={(value) => formatQuantity(value, kind, system)} parse={(text) => parseQuantity(text, kind, system)} />;
 }

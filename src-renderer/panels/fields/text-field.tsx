@@ -1,4 +1,5 @@
-import { type KeyboardEvent, type ReactNode, useEffect, useId, useState } from 'react';
+import { type KeyboardEvent, type ReactNode, useEffect, useId, useRef, useState } from 'react';
+import { focusBoard } from '../../input/focus-board.ts';
 import { TypedField } from './typed-field.tsx';
 
 interface TextFieldProps {
@@ -38,11 +39,23 @@ interface LongTextFieldProps {
   onCommit(value: string): void;
   readonly rows?: number;
   readonly placeholder?: string;
+  /** Has the keyboard as soon as it appears, its text chosen so that typing replaces it. */
+  readonly takesKeyboard?: boolean;
 }
 
 /** Several lines of text; taken when the field is left or with Ctrl+Enter. */
-export function LongTextField({ label, value, onCommit, rows = 3, placeholder }: LongTextFieldProps) {
+export function LongTextField({ label, value, onCommit, rows = 3, placeholder, takesKeyboard = false }: LongTextFieldProps) {
   const id = useId();
+  const area = useRef<HTMLTextAreaElement>(null);
+  useEffect(() => {
+    if (!takesKeyboard) return;
+    // The press on the board that brought the field up takes the keyboard there first.
+    const frame = requestAnimationFrame(() => {
+      area.current?.focus();
+      area.current?.select();
+    });
+    return () => cancelAnimationFrame(frame);
+  }, [takesKeyboard]);
   const [text, setText] = useState<string | null>(null);
   // biome-ignore lint/correctness/useExhaustiveDependencies: another value from outside ends what was being typed
   useEffect(() => setText(null), [value]);
@@ -58,12 +71,14 @@ export function LongTextField({ label, value, onCommit, rows = 3, placeholder }:
     } else if (event.key === 'Enter' && (event.ctrlKey || event.metaKey)) {
       event.stopPropagation();
       commit();
+      focusBoard(area.current);
     }
   };
   return (
     <div className="field is-wide">
       <label htmlFor={id}>{label}</label>
       <textarea
+        ref={area}
         id={id}
         rows={rows}
         value={text ?? value}

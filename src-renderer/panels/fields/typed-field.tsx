@@ -1,4 +1,5 @@
-import { type KeyboardEvent, type ReactNode, useEffect, useId, useState } from 'react';
+import { type KeyboardEvent, type ReactNode, useEffect, useId, useRef, useState } from 'react';
+import { focusBoard } from '../../input/focus-board.ts';
 
 /** What reading a typed text gave. */
 export type Reading<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly reason: string };
@@ -10,7 +11,9 @@ export interface TypedFieldProps<T> {
   /** Reads what was typed; a reason says what is wrong, with an example. */
   read(text: string): Reading<T>;
   onCommit(value: T): void;
-  /** Unit or other short mark behind the field. */
+  /** What Enter does besides taking the value; the keyboard then stays in the field. */
+  readonly onEnter?: ((value: T) => void) | undefined;
+  /** Unit of a bare number, shown in the field while what stands there names none. */
   readonly unit?: string | undefined;
   readonly help?: ReactNode;
   readonly placeholder?: string | undefined;
@@ -20,14 +23,19 @@ export interface TypedFieldProps<T> {
   readonly autoFocus?: boolean;
 }
 
+/** Whether a text names no unit: nothing, or a bare number. */
+export const isBare = (text: string): boolean => /^[\s\d.,+−-]*$/.test(text);
+
 /**
  * A field that takes its value on Enter or when it is left, and gives the old one back on Escape.
  * What cannot be read stays in the field with the reason under it; nothing is changed then.
  */
-export function TypedField<T>({ label, shown, read, onCommit, unit, help, placeholder, disabled, wide, autoFocus }: TypedFieldProps<T>) {
+export function TypedField<T>({ label, shown, read, onCommit, onEnter, unit, help, placeholder, disabled, wide, autoFocus }: TypedFieldProps<T>) {
   const id = useId();
   const [text, setText] = useState<string | null>(null);
   const [fault, setFault] = useState<string | null>(null);
+  const input = useRef<HTMLInputElement>(null);
+  const marksUnit = unit !== undefined && unit !== '' && isBare(text ?? shown);
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: another value from outside ends what was being typed
   useEffect(() => {
@@ -35,26 +43,37 @@ export function TypedField<T>({ label, shown, read, onCommit, unit, help, placeh
     setFault(null);
   }, [shown]);
 
-  const commit = (): void => {
-    if (text === null || text === shown) {
-      setText(null);
-      setFault(null);
+  const isTouched = text !== null && text !== shown;
+  /** Takes what was typed, if it can be read; answers whether nothing wrong is left in the field. */
+  const commit = (): boolean => {
+    const reading = isTouched ? read(text) : undefined;
+    if (reading && !reading.ok) {
+      setFault(reading.reason);
+      return false;
+    }
+    setText(null);
+    setFault(null);
+    if (reading) onCommit(reading.value);
+    return true;
+  };
+  const enter = (): void => {
+    if (!onEnter) {
+      if (commit()) focusBoard(input.current);
       return;
     }
-    const reading = read(text);
+    const reading = read(text ?? shown);
     if (!reading.ok) {
       setFault(reading.reason);
       return;
     }
-    setText(null);
-    setFault(null);
-    onCommit(reading.value);
+    commit();
+    onEnter(reading.value);
   };
   const onKeyDown = (event: KeyboardEvent): void => {
     if (event.key === 'Enter') {
       event.preventDefault();
       event.stopPropagation();
-      commit();
+      enter();
     } else if (event.key === 'Escape' && text !== null) {
       event.preventDefault();
       event.stopPropagation();
@@ -66,8 +85,9 @@ export function TypedField<T>({ label, shown, read, onCommit, unit, help, placeh
   return (
     <div className={wide ? 'field is-wide' : 'field'}>
       <label htmlFor={id}>{label}</label>
-      <span className="field-line">
+      <span className={marksUnit ? 'field-line has-unit' : 'field-line'}>
         <input
+          ref={input}
           id={id}
           type="text"
           autoComplete="off"
@@ -77,13 +97,17 @@ export function TypedField<T>({ label, shown, read, onCommit, unit, help, placeh
           disabled={disabled}
           data-first={autoFocus ? true : undefined}
           aria-invalid={fault !== null}
-          aria-describedby={fault || help ? `${id}-help` : undefined}
+          aria-describedby={[fault || help ? `${id}-help` : '', marksUnit ? `${id}-unit` : ''].filter(Boolean).join(' ') || undefined}
           onChange={(event) => setText(event.target.value)}
           onFocus={(event) => event.target.select()}
-          onBlur={commit}
+          onBlur={() => commit()}
           onKeyDown={onKeyDown}
         />
-        {unit ? <span className="field-unit">{unit}</span> : null}
+        {marksUnit ? (
+          <span className="field-unit" id={`${id}-unit`}>
+            {unit}
+          </span>
+        ) : null}
       </span>
       {fault ? (
         <p className="field-fault" id={`${id}-help`} role="alert">

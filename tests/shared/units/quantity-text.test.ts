@@ -74,6 +74,10 @@ test('every kind names the unit of a bare number, and means it', () => {
   }
 });
 
+test('a count and a kind without a unit name none', () => {
+  expect([unitName('count', 'feet'), unitName('text', 'metric')]).toEqual(['', '']);
+});
+
 describe('what is printed can be typed back', () => {
   test('to a part in a hundred, or to its last digit', () => {
     fc.assert(
