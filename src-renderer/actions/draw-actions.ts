@@ -66,7 +66,8 @@ export const DRAW_ACTIONS: readonly Action[] = [
       also: STAGE_WORDS[stage].does,
       run: ({ store, desk }) => {
         desk.set({ bench: { kind: 'stage' } });
-        store.session((session) => ({ stage, tool: STAGE_TOOLS[stage].includes(session.tool) ? session.tool : 'select' }));
+        // What a finding measured belongs to the proof: it would stay on the board for good.
+        store.session((session) => ({ stage, tool: STAGE_TOOLS[stage].includes(session.tool) ? session.tool : 'select', finding: stage === 'proof' ? session.finding : null }));
       },
     }),
   ),

@@ -1,7 +1,7 @@
-import type { Host } from '#shared/host/contract';
+import type { Host, Problem } from '#shared/host/contract';
 import type { Plan } from '#shared/model/plan';
 import { isChanged } from './unsaved.ts';
-import type { Store } from '../store/state.ts';
+import type { Message, Store } from '../store/state.ts';
 
 /** Longest time between a change and its being written aside [ms]. A second is promised; the rest is for the way. */
 const KEEP_AFTER_ms = 600;
@@ -26,14 +26,26 @@ export interface RecoveryKeeper {
 
 /**
  * Watches the store and hands every change to the host within a second of it: the first change after a
- * quiet time starts the wait, further ones do not prolong it. A failed write is tried again at the next look.
+ * quiet time starts the wait, further ones do not prolong it. A failed write is tried again at the next look; the user
+ * is told of the first one, and the notice goes by itself once writing works again.
  */
 export function keepRecoveries(store: Store, host: Host, clock: Clock = WINDOW_CLOCK): RecoveryKeeper {
   let kept: Plan = store.get().history.present;
   let file = store.get().session.file;
   let timer: unknown = null;
   let isWriting = false;
+  let notice: Message | null = null;
 
+  const tellOf = (problem: Problem | null): void => {
+    if (problem === null) {
+      if (notice && store.get().session.message === notice) store.session({ message: null });
+      notice = null;
+    } else if (notice === null) {
+      const where = problem.where && `(${problem.where})`;
+      notice = { kind: 'problem', text: [problem.what, where, 'What you change now is not kept aside.', problem.remedy].filter(Boolean).join(' '), problem };
+      store.session({ message: notice });
+    }
+  };
   const isBehind = (): boolean => store.get().history.present !== kept && isChanged(store.get());
   const wait = (): void => {
     timer ??= clock.set(() => {
@@ -54,6 +66,7 @@ export function keepRecoveries(store: Store, host: Host, clock: Clock = WINDOW_C
     });
     isWriting = false;
     if (answer.ok) kept = history.present;
+    tellOf(answer.ok ? null : answer.problem);
     if (isBehind()) wait();
   };
 

@@ -70,6 +70,32 @@ describe('keeping unsaved work aside', () => {
     expect(kept).toHaveLength(1);
   });
 
+  test('the user is told once that work is not kept aside, and no longer when it is', async () => {
+    let isReachable = false;
+    const { store, tick } = openWindow(() => isReachable);
+    const notice = () => store.get().session.message;
+    store.commit(note('one'));
+    tick();
+    await settled();
+    expect(notice()).toMatchObject({ kind: 'problem', text: expect.stringContaining('not kept aside') });
+    store.session({ message: null });
+    tick();
+    await settled();
+    expect(notice()).toBeNull();
+    isReachable = true;
+    tick();
+    await settled();
+    isReachable = false;
+    store.commit(note('two'));
+    tick();
+    await settled();
+    expect(notice()).not.toBeNull();
+    isReachable = true;
+    tick();
+    await settled();
+    expect(notice()).toBeNull();
+  });
+
   test('moving the view or opening a plan writes nothing', async () => {
     const { store, waiting } = openWindow();
     store.session({ stage: 'proof' });
