@@ -17,7 +17,7 @@ const isSolid = (kind: Obstruction['kind']): boolean => kind === 'beam' || kind 
  * Refuses a footprint that crosses itself or has no area, and a top that is not above the bottom.
  */
 export const addObstruction = command(
-  'Draw obstruction',
+  'Draw obstacle',
   (draft, levelId: string, kind: Obstruction['kind'], footprint: readonly PlanPoint[], bottom_m: number, top_m: number): readonly Ref[] => {
     const level = levelOf(draft, levelId);
     const ring = woundLeft(soundRing(footprint, 'The footprint'));

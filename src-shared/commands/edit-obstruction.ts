@@ -13,7 +13,7 @@ const FIELDS = obstructionSchema.pick(PICK).partial();
 /** Changes an obstruction. Refuses a blank name, a footprint that crosses itself, a value out of range, and a top that is not above the bottom. */
 export const editObstruction = command((plan: Plan, ref: RefOf<'obstruction'>, _change: Partial<Pick<Obstruction, keyof typeof PICK>>) => `Edit ${thingsInSentence(plan, [ref])}`, (draft, ref, change) => {
   const thing = obstructionOf(draft, ref);
-  if (change.name !== undefined) soundName('An obstruction', change.name);
+  if (change.name !== undefined) soundName('An obstacle', change.name);
   const footprint = change.footprint && woundLeft(soundRing(change.footprint, 'The footprint'));
   applyChange(thing, FIELDS, { ...change, footprint });
   if (!(thing.top_m > thing.bottom_m)) refuse('The top must be above the bottom.');

@@ -32,7 +32,7 @@ export const enclosureOf = (plan: Plan, level: string, id: string): Enclosure =>
 /** An underlay by its reference. */
 export const underlayOf = (plan: Plan, ref: RefOf<'underlay'>): Underlay => entryOf(levelOf(plan, ref.level).underlays, ref.id) ?? gone('floor plan');
 /** An obstruction by its reference. */
-export const obstructionOf = (plan: Plan, ref: RefOf<'obstruction'>): Obstruction => entryOf(levelOf(plan, ref.level).obstructions, ref.id) ?? gone('obstruction');
+export const obstructionOf = (plan: Plan, ref: RefOf<'obstruction'>): Obstruction => entryOf(levelOf(plan, ref.level).obstructions, ref.id) ?? gone('obstacle');
 /** A dimension by its reference. */
 export const dimensionOf = (plan: Plan, ref: RefOf<'dimension'>): Dimension => entryOf(levelOf(plan, ref.level).dimensions, ref.id) ?? gone('dimension');
 /** A note by its reference. */

@@ -107,7 +107,7 @@ describe('obstructions', () => {
     expect(refusal(built.plan, editObstruction(ref, { bottom_m: 2 }))).toContain('above the bottom');
     expect(refusal(built.plan, editObstruction(ref, { name: '' }))).toContain('needs a name');
     expect(refusal(built.plan, editObstruction(ref, { footprint: bowTie.map(({ x, y }) => ({ x, y })) }))).toContain('cross');
-    expect(refusal(built.plan, editObstruction({ ...ref, id: 'gone' }, {}))).toContain('obstruction is no longer');
+    expect(refusal(built.plan, editObstruction({ ...ref, id: 'gone' }, {}))).toContain('obstacle is no longer');
   });
   test('are refused without area, height or level', () => {
     expect(refusal(newPlan(), addObstruction('level-0', 'beam', bowTie, 0, 1))).toContain('The footprint would cross');

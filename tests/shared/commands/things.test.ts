@@ -99,7 +99,7 @@ describe('moveThings', () => {
     expect(ring(room(done(plan, moveThings([built.corner(0), built.wall(0)], 0, -1)).next).outline)).toEqual([[0, -1], [6, -1], [6, 4], [0, 4]]);
   });
   test('is refused for what has gone, is locked, would cross, or would lie too far off', () => {
-    expect(refusal(plan, moveThings([{ ...beam, id: 'gone' }], 1, 1))).toContain('obstruction is no longer');
+    expect(refusal(plan, moveThings([{ ...beam, id: 'gone' }], 1, 1))).toContain('obstacle is no longer');
     expect(refusal(plan, moveThings([built.corner(0)], 7, 5))).toMatch(/cross|past the walls|fit/);
     expect(refusal(plan, moveThings([beam], 1e6, 0))).toContain('too far off');
     expect(refusal(plan, moveThings([beam], Number.NaN, 0))).toContain('not a number');
@@ -317,7 +317,7 @@ describe('deleteThings', () => {
     expect(room(done(plan, deleteThings(corners.slice(0, 1))).next).holes[0]).toHaveLength(3);
   });
   test('is refused for what has gone, a wall of an outline, and corners that it cannot do without', () => {
-    expect(refusal(plan, deleteThings([{ ...beam, id: 'gone' }]))).toContain('obstruction is no longer');
+    expect(refusal(plan, deleteThings([{ ...beam, id: 'gone' }]))).toContain('obstacle is no longer');
     expect(refusal(plan, deleteThings([{ ...cylinder, id: 'gone' }]))).toContain('cylinder is no longer');
     expect(refusal(plan, deleteThings([built.wall(0)]))).toContain('cannot go alone');
     expect(refusal(plan, deleteThings([built.corner(0), built.corner(1)]))).toContain('three corners');
