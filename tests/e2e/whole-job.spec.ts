@@ -272,6 +272,10 @@ test.describe('the whole job, by mouse and keys', () => {
       await expect(reopened.getByRole('button', { name: /^Switch room saved/ })).toBeVisible();
       await expect(ledger(reopened, 'Floor area')).toContainText('318.00 ft²');
       await expect(ledger(reopened, 'Nozzles')).toContainText('2');
+      await goToStage(reopened, 'Survey');
+      const side = reopened.getByRole('complementary', { name: /^Bench/ });
+      await side.getByRole('button', { name: /^switch-room/ }).click();
+      await expect(side.getByRole('checkbox', { name: 'WALLS' })).toBeChecked();
       await picture(reopened, '22-reopened');
       await reopened.keyboard.press('Control+Shift+S');
       await reopened.getByRole('dialog').getByLabel('Name', { exact: true }).fill('Switch room again');
