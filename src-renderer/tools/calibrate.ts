@@ -4,7 +4,8 @@ import { type PlanPoint, distance_m, midpoint } from '#shared/geometry/point';
 import type { RefOf, Underlay } from '#shared/model/plan';
 import { toFile } from '#shared/underlay/placement';
 import { commitOr } from './attempt.ts';
-import type { Tool, ToolView } from './tool.ts';
+import type { Camera } from '../store/state.ts';
+import type { Tool, ToolStep, ToolView } from './tool.ts';
 import { NO_PLACES, type TwoPlaces, stepTwoPlaces, twoPlacesAnchors } from './two-places.ts';
 import { lengthText } from './typed-place.ts';
 
@@ -28,6 +29,12 @@ function underlayOf(view: ToolView): { underlay: Underlay; ref: RefOf<'underlay'
 
 /** Whether the next known length sets the scale; otherwise it checks the scale that the plan has. */
 const setsScale = ({ calibration }: Underlay): boolean => calibration === 'none';
+
+/** Camera that shows a floor plan as large as before when it has grown by a factor about a place of the plan. */
+const cameraAfter = ({ session: { camera } }: ToolView, fixed: PlanPoint, factor: number): Camera => ({
+  scale_px_m: camera.scale_px_m / factor,
+  at: { x: fixed.x + (camera.at.x - fixed.x) * factor, y: fixed.y + (camera.at.y - fixed.y) * factor },
+});
 
 /**
  * Scales a floor plan by two places and their true distance. The first such length sets the scale; where the
@@ -63,7 +70,10 @@ export const calibrateTool: Tool<CalibrateState> = {
         const a = toFile(found.underlay, state.a);
         const b = toFile(found.underlay, state.b);
         const known = { a: { x: a.x, y: a.y }, b: { x: b.x, y: b.y }, distance_m: event.length_m };
-        return commitOr<CalibrateState>(view, setsScale(found.underlay) ? calibrateUnderlay(found.ref, known) : addKnownLength(found.ref, known), { state: start, finished: true }, state);
+        const done: ToolStep<CalibrateState> = { state: start, finished: true };
+        if (!setsScale(found.underlay)) return commitOr(view, addKnownLength(found.ref, known), done, state);
+        const camera = cameraAfter(view, state.a, event.length_m / distance_m(state.a, state.b));
+        return commitOr(view, calibrateUnderlay(found.ref, known), { ...done, session: { camera } }, state);
       }
       return event.kind === 'enter' ? { state, refusal: 'Type the true distance between the two places.' } : { state };
     }

@@ -28,6 +28,15 @@ describe('setting the scale', () => {
     expect(drawn.store.get().session.tool).toBe('select');
   });
 
+  test('the floor plan stays where it is on the screen', () => {
+    const drawn = bench({});
+    drawn.store.session({ camera: { at: { x: 40, y: 10 }, scale_px_m: 6 } });
+    drawn.click(20, 0).click(100, 0).type({ length: 8 });
+    // The plan is ten times smaller about its place at 20 m: so is what the board shows.
+    expect(drawn.store.get().session.camera).toEqual({ at: { x: 22, y: 1 }, scale_px_m: expect.closeTo(60, 9) });
+    expect(toPlan(underlayOf(drawn), 100, 0).x).toBeCloseTo(28, 9);
+  });
+
   test('a plan with a scale gets a check length instead', () => {
     const drawn = bench({ metresPerUnit: 0.1, calibration: 'file-units' }).click(0, 0).click(10, 0).type({ length: 10.02 });
     expect(underlayOf(drawn)).toMatchObject({ calibration: 'file-units', metresPerUnit: 0.1, knownLengths: [{ b: { x: expect.closeTo(100, 9), y: 0 }, distance_m: 10.02 }] });
