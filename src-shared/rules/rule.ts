@@ -32,6 +32,8 @@ export type Answer =
       readonly margin?: number;
       /** Verdict of a fault that is graver or lighter than the rule's own. */
       readonly severity?: 'stop' | 'warn' | 'note';
+      /** What its figures measure, where that is not the rule's own. */
+      readonly measure?: MeasureKind;
       readonly place?: Place;
       readonly cure?: Cure;
     };

@@ -41,7 +41,7 @@ export const nearWallShotsOf = (nozzle: DerivedNozzle, nearZone_m: number, corne
     .sort((a, b) => b.off_rad - a.off_rad);
 
 /** The smallest turn that brings every hole into a legal direction, as a cure; advice where no turn does. */
-export function turnCure(nozzle: DerivedNozzle, say: { angle(angle_rad: number): string }): Cure {
+export function turnCure(nozzle: DerivedNozzle, say: { turn(angle_rad: number): string }): Cure {
   const [blank] = blankArcLimits(nozzle);
   if (blank) return { kind: 'advice', text: `Which turn clears it is not known while “${LIMIT_CATALOGUE[blank].label}” is blank in the unit profile.` };
   const { rotation_rad } = nozzle.nozzle;
@@ -52,7 +52,7 @@ export function turnCure(nozzle: DerivedNozzle, say: { angle(angle_rad: number):
   const way = least > 0 ? 'counter-clockwise' : 'clockwise';
   return {
     kind: 'turn-nozzle',
-    text: `Turn it ${say.angle(Math.abs(least))} ${way}`,
+    text: `Turn it ${say.turn(Math.abs(least))} ${way}`,
     nozzle: { network: nozzle.ref.network, id: nozzle.ref.id },
     rotation_rad: normalAngle_rad(rotation_rad + least),
   };

@@ -36,9 +36,9 @@ export const n01WallClearance = defineRule<DerivedNozzle>({
       ...figures,
       text: figures.isKept
         ? `Stands ${far} from the nearest face; ${wanted} is enough.`
-        : `Stands ${far} from ${near.name}: ${say.length(-figures.margin)} too near. Move it to ${wanted} or more.`,
+        : `Stands ${far} from ${near.name}: ${say.off(-figures.margin)} too near. Move it to ${wanted} or more.`,
       place: { ...placeOfNozzle(nozzle, at), dimension: { a: planPoint(at.x, at.y), b: near.at } },
-      cure: figures.isKept ? undefined : slideOff(nozzle, near, limit.value, say.length(-figures.margin)),
+      cure: figures.isKept ? undefined : slideOff(nozzle, near, limit.value, say.off(-figures.margin)),
     };
   },
 });

@@ -38,7 +38,7 @@ export const n02CeilingDrop = defineRule<DerivedNozzle>({
         limit: 0,
         limitSource: limit.source,
         margin: drop_m,
-        text: `Its orifice is ${say.length(-drop_m)} above the ceiling. Lower it.`,
+        text: `Its orifice is ${say.off(-drop_m)} above the ceiling. Lower it.`,
         place,
         cure: toHeight(localCeiling_m - limit.value / 2, `Hang it ${say.length(limit.value / 2)} below the ceiling`),
       };
@@ -49,9 +49,9 @@ export const n02CeilingDrop = defineRule<DerivedNozzle>({
       ...figures,
       text: figures.isKept
         ? `Hangs ${far} below the ceiling; up to ${allowed} is allowed.`
-        : `Hangs ${far} below the ceiling: ${say.length(-figures.margin)} too low. Shorten the drop.`,
+        : `Hangs ${far} below the ceiling: ${say.off(-figures.margin)} too low. Shorten the drop.`,
       place,
-      cure: figures.isKept ? undefined : toHeight(localCeiling_m - limit.value, `Raise it ${say.length(-figures.margin)}`),
+      cure: figures.isKept ? undefined : toHeight(localCeiling_m - limit.value, `Raise it ${say.off(-figures.margin)}`),
     };
   },
 });

@@ -21,12 +21,14 @@ export const n04FacesDown = defineRule<DerivedNozzle>({
     const { limit, ...missing } = limitOrBlank(nozzle.profile, 'nozzleTilt_rad');
     if ('blank' in missing) return missing.blank;
     if (!nozzle.at || !limit) return notChecked('the nozzle has lost its pipe end.');
-    const figures = atMost(nozzle.nozzle.tilt_rad, limit, ANGLE_SLACK_rad);
+    const { tilt_rad } = nozzle.nozzle;
+    const figures = atMost(tilt_rad, limit, ANGLE_SLACK_rad);
+    const { value: tilt, limit: allowed } = say.angleAgainst(tilt_rad, limit.value);
     return {
       ...figures,
       text: figures.isKept
-        ? `Hangs straight down within ${say.angle(limit.value)}.`
-        : `Leans ${say.angle(nozzle.nozzle.tilt_rad)} off the vertical; ${say.angle(limit.value)} is allowed. Square the drop.`,
+        ? `Hangs straight down within ${allowed}.`
+        : `Leans ${tilt} off the vertical; ${allowed} is allowed. Square the drop.`,
       place: placeOfNozzle(nozzle, nozzle.at),
       cure: figures.isKept
         ? undefined

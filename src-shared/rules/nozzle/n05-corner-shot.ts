@@ -35,11 +35,12 @@ export const n05CornerShot = defineRule<DerivedNozzle>({
     if (!worst) return { kind: 'judged', isKept: true, text: `Stands in no corner (zone ${say.length(zone.limit.value)}).`, place };
     const figures = atLeast(worst.off_rad, angle.limit, ANGLE_SLACK_rad);
     const hole = say.angle(worst.hole_rad);
+    const { value: off, limit: wanted } = say.angleAgainst(worst.off_rad, angle.limit.value);
     return {
       ...figures,
       text: figures.isKept
-        ? `Its nearest hole is ${say.angle(worst.off_rad)} off the corner; ${say.angle(angle.limit.value)} is enough.`
-        : `The hole at ${hole} blows into the corner, ${say.angle(worst.off_rad)} off it: turn it ${say.angle(-figures.margin)} or more.`,
+        ? `Its nearest hole is ${off} off the corner; ${wanted} is enough.`
+        : `The hole at ${hole} blows into the corner, ${off} off it: turn it ${say.turn(-figures.margin)} or more.`,
       place: { ...place, rays: [{ from: at, to: polar(at, worst.hole_rad, zone.limit.value) }], dimension: { a: at, b: worst.corner.at } },
       cure: figures.isKept ? undefined : turnCure(nozzle, say),
     };

@@ -37,11 +37,12 @@ export const n06NearWallShot = defineRule<DerivedNozzle>({
     const worst = nearWallShotsOf(nozzle, zone.limit.value, corner.limit.value)[0];
     if (!worst) return { kind: 'judged', isKept: true, text: `Stands near no single wall (zone ${say.length(zone.limit.value)}).`, place };
     const figures = atMost(worst.off_rad, angle.limit, ANGLE_SLACK_rad);
+    const { value: off, limit: allowed } = say.angleAgainst(worst.off_rad, angle.limit.value);
     return {
       ...figures,
       text: figures.isKept
-        ? `Blows along the wall ${say.length(worst.distance_m)} away, ${say.angle(worst.off_rad)} off parallel; ${say.angle(angle.limit.value)} is allowed.`
-        : `The hole at ${say.angle(worst.hole_rad)} is ${say.angle(worst.off_rad)} off parallel to the wall ${say.length(worst.distance_m)} away: turn it along the wall.`,
+        ? `Blows along the wall ${say.length(worst.distance_m)} away, ${off} off parallel; ${allowed} is allowed.`
+        : `The hole at ${say.angle(worst.hole_rad)} is ${off} off parallel to the wall ${say.length(worst.distance_m)} away, and ${allowed} is allowed: turn it along the wall.`,
       place: {
         ...place,
         rays: [{ from: at, to: polar(at, worst.hole_rad, zone.limit.value) }],

@@ -7,7 +7,7 @@ import { nozzleSubjects, nozzlesServing, placeOfNozzle } from '../subjects.ts';
 
 /**
  * N10: a nozzle serves no floor farther away, and no more floor, than its unit allows.
- * Measure: farthest point of the floor that it serves [m]; its area is judged beside it.
+ * Measure: farthest point of the floor that it serves [m]; its area [m²] where that is more than allowed.
  * Limit: farthest point and largest area, from the unit profile.
  * Not checked: the nozzle serves no space, or coverage or a limit is blank.
  */
@@ -37,10 +37,12 @@ export const n10NozzleReach = defineRule<DerivedNozzle>({
     const { value: far, limit: allowed } = say.against(served.farthest_m, reach.limit.value);
     const place = { ...placeOfNozzle(nozzle, at), dimension: served.farthest && { a: at, b: served.farthest } };
     if (served.area_m2 > area.limit.value * (1 + 1e-9)) {
+      const printed = say.areaAgainst(served.area_m2, area.limit.value);
       return {
-        ...figures,
+        ...atMost(served.area_m2, area.limit, 0),
         isKept: false,
-        text: `Serves ${say.area(served.area_m2)} of floor; one nozzle may serve ${say.area(area.limit.value)}. Add a nozzle.`,
+        measure: 'area',
+        text: `Serves ${printed.value} of floor; one nozzle may serve ${printed.limit}. Add a nozzle.`,
         place,
       };
     }

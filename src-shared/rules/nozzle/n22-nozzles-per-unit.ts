@@ -20,15 +20,15 @@ export const n22NozzlesPerUnit = defineRule<DerivedNetwork>({
     const { limit, ...missing } = limitOrBlank(profile, 'nozzlesPerUnit');
     if ('blank' in missing) return missing.blank;
     const cylinders = Object.values(network.cylinders);
-    const place = { level: level.id, at: cylinders.map(({ at }) => at) };
     if (cylinders.length === 0 || !limit) return notChecked('it has no cylinder yet.');
+    const place = { level: level.id, at: cylinders.map(({ at }) => at) };
     const most = { ...limit, value: limit.value * cylinders.length };
     const figures = atMost(nozzles.length, most, 0);
     return {
       ...figures,
       text: figures.isKept
         ? `Feeds ${nozzles.length} of at most ${most.value} nozzles.`
-        : `Feeds ${nozzles.length} nozzles; ${cylinders.length} cylinders may feed ${most.value}. Add a unit or take nozzles away.`,
+        : `Feeds ${nozzles.length} nozzles; ${cylinders.length === 1 ? 'one cylinder' : `${cylinders.length} cylinders`} may feed ${most.value}. Add a unit or take nozzles away.`,
       place,
     };
   },

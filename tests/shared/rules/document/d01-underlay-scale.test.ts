@@ -40,6 +40,13 @@ describe('D1', () => {
   ])('%s', (_, typed_m, verdict) => {
     expect(checkOne(rule, scaled(typed_m)).verdict).toBe(verdict);
   });
+  test('shows the length that proves the scale wrong where the floor plan lies, and no print hides it', () => {
+    const { place, text } = checkOne(rule, scaled(5 / 1.00501, { at: { x: 10, y: 20 }, rotation_rad: Math.PI / 2 }));
+    expect(place?.dimension?.a).toMatchObject({ x: 10, y: 20 });
+    expect(place?.dimension?.b.x).toBeCloseTo(5, 9);
+    expect(place?.dimension?.b.y).toBeCloseTo(20, 9);
+    expect(text).toContain('(0.501000 % off; 0.5 % is allowed)');
+  });
   test('one length alone, or none, proves nothing', () => {
     expect(checkOne(rule, scaled(null)).verdict).toBe('not-checked');
     expect(checkOne(rule, scaled(5, { metresPerUnit: null, calibration: 'none' })).verdict).toBe('not-checked');

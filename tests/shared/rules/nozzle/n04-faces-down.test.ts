@@ -18,6 +18,9 @@ describe('N4', () => {
   ])('%s', (_, tilt_deg, verdict) => {
     expect(checkOne(rule, leaning(tilt_deg)).verdict).toBe(verdict);
   });
+  test('a lean just beyond the limit never prints as the limit', () => {
+    expect(checkOne(rule, leaning(2.04)).text).toContain('Leans 2.04° off the vertical; 2° is allowed');
+  });
   test('its cure squares the drop', () => {
     expect(checkOne(rule, leaning(5)).cure).toMatchObject({ kind: 'level-nozzle', nozzle: { network: 'net', id: 'n1' } });
   });

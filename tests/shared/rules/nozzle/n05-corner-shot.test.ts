@@ -55,6 +55,12 @@ describe('N5', () => {
     expect(checkOne(rule, plan).verdict).toBe('ok');
   });
 
+  test('no print of an angle hides the fault', () => {
+    const { text, cure } = checkOne(rule, layout(inCorner(225 + 19.98)));
+    expect(text).toContain('19.98° off it: turn it 0.1° or more');
+    expect(cure?.text).toMatch(/^Turn it 0\.1°/);
+  });
+
   test('while a limit of the legal turns is blank it advises instead of guessing', () => {
     const { cure } = checkOne(rule, layout({ ...inCorner(225), limits: { ...limits, freeJet_m: null } }));
     expect(cure).toMatchObject({ kind: 'advice', text: expect.stringContaining('Least free jet') });

@@ -28,6 +28,10 @@ describe('N6', () => {
     expect(checkOne(rule, layout(byWall(90, y))).verdict).toBe(verdict);
   });
 
+  test('an angle just beyond the tolerance never prints as the tolerance', () => {
+    expect(checkOne(rule, layout(byWall(10.03))).text).toContain('10.03° off parallel to the wall 500 mm away, and 10° is allowed');
+  });
+
   test('in a corner the corner rule governs instead', () => {
     const nozzles = [{ at: at3(0.5, 0.5, 2.5), holes_rad: [rad(90)] }];
     expect(checkOne(rule, layout({ nozzles, limits })).verdict).toBe('ok');

@@ -10,11 +10,18 @@ describe('N10', () => {
   test.each([
     ['just inside', FAR_m + 0.001, 24.1, 'ok'],
     ['just too far', FAR_m - 0.001, 24.1, 'stop'],
-    ['too much floor', FAR_m + 0.001, 23.9, 'stop'],
   ])('%s', (_, nozzleReach_m, nozzleArea_m2, verdict) => {
     const finding = checkOne(rule, layout({ nozzles, limits: { nozzleReach_m, nozzleArea_m2 } }));
     expect(finding.verdict).toBe(verdict);
     expect(finding.measured).toBeCloseTo(FAR_m, 4);
+  });
+
+  test('too much floor is measured as an area, and its print never reads as allowed', () => {
+    const finding = checkOne(rule, layout({ nozzles, limits: { nozzleReach_m: FAR_m + 0.001, nozzleArea_m2: 23.999 } }));
+    expect(finding).toMatchObject({ verdict: 'stop', measure: 'area', limit: 23.999 });
+    expect(finding.measured).toBeCloseTo(24, 6);
+    expect(finding.margin).toBeCloseTo(-0.001, 6);
+    expect(finding.text).toContain('24.000 m² of floor; one nozzle may serve 23.999 m²');
   });
 
   test('two nozzles share the floor between them', () => {

@@ -13,6 +13,9 @@ describe('N22', () => {
   ])('%s', (_, nozzles, cylinders, verdict) => {
     expect(checkOne(rule, feeding(nozzles, cylinders))).toMatchObject({ verdict, measured: nozzles, limit: 4 });
   });
+  test('one cylinder is spoken of as one', () => {
+    expect(checkOne(rule, feeding(3, 1)).text).toBe('Feeds 3 nozzles; one cylinder may feed 2. Add a unit or take nozzles away.');
+  });
   test('no cylinder or a blank limit are not checked', () => {
     expect(checkOne(rule, feeding(1, 0)).verdict).toBe('not-checked');
     expect(checkOne(rule, feeding(1, 1, null)).verdict).toBe('not-checked');
