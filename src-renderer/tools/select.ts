@@ -41,8 +41,12 @@ function groupOf({ session }: ToolView, hit: Ref): readonly Ref[] {
 
 const dragNow = (view: ToolView, { hit, pressed, reach_m }: Held): Drag | undefined => dragOf(view, hit, groupOf(view, hit), pressed, reach_m);
 
-/** Inside an enclosure a press begins a box; it is the floor, not a thing to be dragged. */
+/**
+ * Whether a press begins a box there: inside an enclosure it is on the floor, and on a floor plan that is not
+ * selected it is on paper that must not shift under the drawing.
+ */
 function isFloor(view: ToolView, hit: Ref, at: PlanPoint, reach_m: number): boolean {
+  if (hit.kind === 'underlay') return !holds(view.session.selection, hit);
   if (hit.kind !== 'enclosure') return false;
   const enclosure = view.plan.levels[hit.level]?.enclosures[hit.id];
   return enclosure !== undefined && [enclosure.outline, ...enclosure.holes].every((ring) => distanceToOutline_m(at, ringOf(ring)) > reach_m);
@@ -86,7 +90,7 @@ function drop(state: Held, to: PlanPoint, view: ToolView): ToolStep<SelectState>
 
 /**
  * Picks, moves and reshapes. A click selects, with Shift or Ctrl it adds or takes off; a press on empty ground or
- * on a floor draws a box; a press on a thing drags it, Shift keeps it square; a double click adds a corner.
+ * on a floor or an unselected floor plan draws a box; a press on a thing drags it, Shift keeps it square; a double click adds a corner.
  */
 export const selectTool: Tool<SelectState> = {
   id: 'select',

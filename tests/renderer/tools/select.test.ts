@@ -154,15 +154,17 @@ describe('dragging makes one step', () => {
     expect(selection(drawn)).toEqual([b.onLevel('obstruction'), b.onLevel('note')]);
   });
 
-  test('a floor plan by an end of its lines, only while it is unlocked', () => {
+  test('a floor plan by an end of its lines, only while it is selected and unlocked', () => {
     const b = planBuilder().underlay();
     const drawing = lineDrawing([[2, 2, 8, 2]]);
     const drawn = toolBench(b.plan, {}, drawing);
+    expect(drawn.drag([2.03, 2.02], [5.23, 5.12]).steps()).toBe(0);
+    expect(selection(drawn.click(2.03, 2.02))).toEqual([b.onLevel('underlay')]);
     drawn.drag([2.03, 2.02], [5.23, 5.12]);
     expect(drawn.plan().levels['level-0']?.underlays[b.onLevel('underlay').id]?.at).toMatchObject({ x: expect.closeTo(3.2, 9), y: expect.closeTo(3.1, 9) });
     const locked = planBuilder().underlay();
     for (const each of Object.values(locked.plan.levels['level-0']?.underlays ?? {})) each.locked = true;
-    expect(toolBench(locked.plan, {}, drawing).drag([2.03, 2.02], [5.2, 5.1]).steps()).toBe(0);
+    expect(toolBench(locked.plan, {}, drawing, { selection: [locked.onLevel('underlay')] }).drag([2.03, 2.02], [5.2, 5.1]).steps()).toBe(0);
   });
 
   test('by a typed length and direction', () => {
