@@ -27,7 +27,7 @@ function textOf(issue: ZodIssue): string {
     case 'unrecognized_keys':
       return `has parts that no plan has: ${list(issue.keys.slice(0, 5).map((key) => key.slice(0, 40)))}`;
     case 'invalid_format':
-      return `has signs that are not allowed there`;
+      return 'is not a name that may stand there';
     default:
       return 'is not as a plan has it';
   }

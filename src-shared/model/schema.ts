@@ -13,7 +13,10 @@ export const FARTHEST_IN_FILE = 1e10;
 
 const text = z.string().max(20_000);
 const label = z.string().max(200);
-const id = z.string().regex(/^[A-Za-z0-9][A-Za-z0-9._-]{0,79}$/, 'an id has letters, digits, dots and dashes');
+/** An id looks a part up in a record, so it may not be a name that every object answers to by itself. */
+const id = z
+  .string()
+  .regex(/^(?!(?:constructor|hasOwnProperty|isPrototypeOf|propertyIsEnumerable|toLocaleString|toString|valueOf)$)[A-Za-z0-9][A-Za-z0-9._-]{0,79}$/, 'an id has letters, digits, dots and dashes');
 const coordinate = z.number().min(-FARTHEST_m).max(FARTHEST_m);
 const length = z.number().min(0).max(FARTHEST_m);
 const angle = z.number().min(-1000).max(1000);

@@ -3,18 +3,22 @@ import { PIPE_SCHEDULES, PIPE_SIZES } from './pipe-table.ts';
 import { z } from './zod.ts';
 
 const shortText = z.string().max(400);
+/** No manual gives a larger figure in base SI (ten thousand bar); sums with anything smaller stay finite. */
+const LARGEST_LIMIT = 1e9;
+/** No nozzle covers more floor than this [m]. */
+const reach_m = z.number().positive().max(100_000);
 
 /** A figure with the place it was read from. The unit is the suffix of its key. */
-export const sourcedLimitSchema = z.strictObject({ value: z.number().min(0), source: shortText });
+export const sourcedLimitSchema = z.strictObject({ value: z.number().min(0).max(LARGEST_LIMIT), source: shortText });
 export type SourcedLimit = z.infer<typeof sourcedLimitSchema>;
 
 /** The floor that one nozzle covers, seen from above: round, or a rectangle turned with the nozzle. */
 export const footprintSchema = z.discriminatedUnion('shape', [
-  z.strictObject({ shape: z.literal('circle'), radius_m: z.number().positive(), source: shortText }),
+  z.strictObject({ shape: z.literal('circle'), radius_m: reach_m, source: shortText }),
   z.strictObject({
     shape: z.literal('rectangle'),
-    length_m: z.number().positive(),
-    width_m: z.number().positive(),
+    length_m: reach_m,
+    width_m: reach_m,
     source: shortText,
   }),
 ]);

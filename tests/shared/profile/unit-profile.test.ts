@@ -31,6 +31,8 @@ describe('profile', () => {
     ['a figure that is not finite', { limits: { pathLength_m: { value: Number.POSITIVE_INFINITY, source: '' } } }],
     ['a figure without its source', { limits: { pathLength_m: { value: 1 } } }],
     ['a figure that no manual has', { limits: { colour: { value: 1, source: '' } } }],
+    ['a figure that no manual gives', { limits: { pathLength_m: { value: 1e300, source: '' } } }],
+    ['a footprint larger than any building', { footprint: { shape: 'circle', radius_m: 1e300, source: '' } }],
     ['a footprint without size', { footprint: { shape: 'circle', radius_m: 0, source: '' } }],
     ['a pipe size that the trade has not', { pipeSizes: ['7/8'] }],
     ['a part that no profile has', { colour: 'red' }],
