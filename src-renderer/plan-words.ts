@@ -1,3 +1,4 @@
+import type { Problem } from '#shared/host/contract';
 import type { Settings } from '#shared/model/plan';
 import type { Verdict } from '#shared/rules/finding';
 import type { Stage, State, ToolId } from './store/state.ts';
@@ -50,3 +51,9 @@ export const STAGE_TOOLS: Readonly<Record<Stage, readonly ToolId[]>> = {
   sheets: ['select', 'dimension', 'note', 'section', 'measure'],
   site: ['select', 'measure', 'note'],
 };
+
+/** A problem as sentences: what is wrong and where, anything else that follows from it, and what to do. */
+export function problemText({ what, where, remedy }: Problem, besides = ''): string {
+  const told = where === '' ? what : `${what.replace(/\.$/, '')} (${where}).`;
+  return [told, besides, remedy].filter(Boolean).join(' ');
+}

@@ -1,5 +1,6 @@
 import type { Host, Problem } from '#shared/host/contract';
 import type { Plan } from '#shared/model/plan';
+import { problemText } from '../plan-words.ts';
 import { isChanged } from './unsaved.ts';
 import type { Message, Store } from '../store/state.ts';
 
@@ -41,8 +42,7 @@ export function keepRecoveries(store: Store, host: Host, clock: Clock = WINDOW_C
       if (notice && store.get().session.message === notice) store.session({ message: null });
       notice = null;
     } else if (notice === null) {
-      const where = problem.where && `(${problem.where})`;
-      notice = { kind: 'problem', text: [problem.what, where, 'What you change now is not kept aside.', problem.remedy].filter(Boolean).join(' '), problem };
+      notice = { kind: 'problem', text: problemText(problem, 'What you change now is not kept aside.'), problem };
       store.session({ message: notice });
     }
   };

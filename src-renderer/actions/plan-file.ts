@@ -1,5 +1,6 @@
 import type { Answer, OpenPlan, PlanRef, Problem, SavedPlan } from '#shared/host/contract';
 import type { Plan } from '#shared/model/plan';
+import { problemText } from '../plan-words.ts';
 import { evaluationOf } from '../store/selectors.ts';
 import type { Stage, State } from '../store/state.ts';
 import type { ActionContext } from './action.ts';
@@ -8,7 +9,7 @@ import { whenSettled } from './unsaved.ts';
 
 /** Shows a problem where the user looks, as it stands. */
 export const showProblem = ({ store }: Pick<ActionContext, 'store'>, problem: Problem): void =>
-  store.session({ message: { kind: 'problem', text: [problem.what, problem.where && `(${problem.where})`, problem.remedy].filter(Boolean).join(' '), problem } });
+  store.session({ message: { kind: 'problem', text: problemText(problem), problem } });
 
 /** Tells that something was done. */
 export const tell = ({ store }: Pick<ActionContext, 'store'>, text: string): void => store.session({ message: { kind: 'done', text } });

@@ -3,6 +3,7 @@ import type { Answer, ImportReport, JobState, KeptAsset, Problem } from '#shared
 import type { UnderlayDrawing } from '#shared/underlay/drawing';
 import { decodeDrawing } from '#shared/underlay/encode-drawing';
 import { followJob } from '../../host/follow-job.ts';
+import { problemText } from '../../plan-words.ts';
 import { useActionContext, useDesk } from '../window-context.ts';
 import { CalibrateStep } from './calibrate-step.tsx';
 import { Dialog } from './dialog.tsx';
@@ -96,7 +97,7 @@ export function ImportDialog() {
       {phase.at === 'failed' ? (
         <>
           <p className="field-fault" role="alert">
-            {[phase.problem.what, phase.problem.where && `(${phase.problem.where})`, phase.problem.remedy].filter(Boolean).join(' ')}
+            {problemText(phase.problem)}
           </p>
           <FileField label="Choose another file…" accept={PLAN_FILES} onFile={start} />
         </>
