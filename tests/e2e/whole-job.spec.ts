@@ -211,7 +211,9 @@ test.describe('the whole job, by mouse and keys', () => {
       await picture(page, '16-sheets');
       const download = page.waitForEvent('download');
       await bench.getByRole('button', { name: 'Print to PDF' }).click();
-      const sheets = await pdfTexts(await readFile(await (await download).path()));
+      const printed = test.info().outputPath('sheets.pdf');
+      await (await download).saveAs(printed);
+      const sheets = await pdfTexts(await readFile(printed));
       for (const words of ['N1', 'N2', 'C1', '100 mm', 'SAMPLE PROFILE: NOT FOR CONSTRUCTION', `8'-3"`]) expect(sheets[0]).toContain(words);
     });
 
