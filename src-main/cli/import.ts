@@ -1,9 +1,10 @@
-import { readFile, stat } from 'node:fs/promises';
+import { stat } from 'node:fs/promises';
 import { basename, resolve } from 'node:path';
 import { Command, InvalidArgumentError } from 'commander';
 import type { ImportReport } from '#shared/host/contract';
 import { LARGEST_UNDERLAY_bytes } from '#shared/underlay/drawing';
 import { HostProblem, asHostProblem } from '../services/host-problem.ts';
+import { readBytes } from '../services/read-bytes.ts';
 import { type ConsoleOut, type ExitCode, wrapped } from './console-out.ts';
 
 function readPage(text: string): number {
@@ -16,7 +17,7 @@ async function bytesOf(path: string): Promise<Uint8Array> {
   try {
     const about = await stat(path);
     if (about.size > LARGEST_UNDERLAY_bytes) throw new HostProblem('too-large', 'The file is larger than 200 MB.', path, 'Have it exported again with only the level that you need.');
-    return new Uint8Array(await readFile(path));
+    return await readBytes(path);
   } catch (error) {
     throw asHostProblem(error, path);
   }

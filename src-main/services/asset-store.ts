@@ -3,6 +3,7 @@ import { readFile, readdir, stat, unlink, utimes } from 'node:fs/promises';
 import { join } from 'node:path';
 import { replaceFile } from './atomic-file.ts';
 import { HostProblem, systemCodeOf } from './host-problem.ts';
+import { readBytes } from './read-bytes.ts';
 
 /** Digest of bytes as 64 hex digits. */
 export const sha256Of = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
@@ -26,7 +27,7 @@ export function makeAssetStore(folder: string, now: () => Date): AssetStore {
 
   const find: AssetStore['find'] = async (sha256) => {
     try {
-      const bytes = new Uint8Array(await readFile(dataOf(sha256)));
+      const bytes = await readBytes(dataOf(sha256));
       if (sha256Of(bytes) !== sha256) return undefined;
       await utimes(dataOf(sha256), now(), now()).catch(() => undefined);
       const name = await readFile(nameOf(sha256), 'utf8').catch(() => 'floor plan');

@@ -8,6 +8,7 @@ import { sha256Of } from './asset-store.ts';
 import { type FileSteps, replaceFile } from './atomic-file.ts';
 import { HostProblem, asHostProblem, systemCodeOf } from './host-problem.ts';
 import { PLAN_ENDING } from './plan-places.ts';
+import { readBytes } from './read-bytes.ts';
 
 /** Largest plan file that is opened [bytes]. */
 const LARGEST_PLAN_bytes = 512 * 1024 * 1024;
@@ -68,7 +69,7 @@ export async function readPlanFile(path: string): Promise<ReadPlan & { readonly 
     const about = await stat(path);
     if (about.isDirectory()) throw new HostProblem('unreadable', 'This is a folder, not a plan file.', path, 'Choose a file that ends in .nzw, or a plan.json.');
     if (about.size > LARGEST_PLAN_bytes) throw new HostProblem('too-large', 'The file is larger than any plan.', path, 'Check that this is a plan file.');
-    const bytes = new Uint8Array(await readFile(path));
+    const bytes = await readBytes(path);
     return { ...readPlanBytes(bytes, path), stamp: stampOf(bytes, about.mtimeMs) };
   } catch (error) {
     throw asHostProblem(error, path);

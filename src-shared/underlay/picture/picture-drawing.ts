@@ -41,6 +41,26 @@ export function checkPictureSize(width: number, height: number): void {
   }
 }
 
+/** Most bytes that the pixels of a picture may unpack into: printing it checks them all, in bounded memory. */
+const MOST_UNPACKED_bytes = 450_000_000;
+/** The same where printing must take the pixels apart, which takes about four times as much: see-through or interlaced ones. */
+const MOST_TAKEN_APART_bytes = 180_000_000;
+
+/**
+ * Refuses a picture that could be shown but not printed in bounded memory.
+ * @param isPlain  neither see-through anywhere nor interlaced
+ * @throws {UnderlayProblem} when its pixels unpack into too much
+ */
+export function checkUnpackedSize(unpacked_bytes: number, isPlain: boolean): void {
+  const most_bytes = isPlain ? MOST_UNPACKED_bytes : MOST_TAKEN_APART_bytes;
+  if (unpacked_bytes <= most_bytes) return;
+  throw new UnderlayProblem(
+    `The picture unpacks into ${Math.round(unpacked_bytes / 1e6)} MB, more than the ${most_bytes / 1e6} MB that can be printed.`,
+    '',
+    isPlain ? 'Save it with 8 bits a colour, or make it smaller in a picture program, and import that.' : 'Save it without see-through parts and not interlaced, or make it smaller in a picture program, and import that.',
+  );
+}
+
 /** A drawing that is one picture: a file unit is a pixel as seen, the origin the lower left corner, y up. */
 export function pictureDrawing(kind: 'png' | 'jpeg', head: PictureHead, bytes: Uint8Array, progress: ReadProgress): UnderlayDrawing {
   const { mime, width, height, orientation, perInch } = head;

@@ -1,6 +1,6 @@
 import type { ReadProgress, UnderlayDrawing } from '../drawing.ts';
 import { findOrientation } from './exif-orientation.ts';
-import { checkPictureSize, cutPicture, damagedPicture, pictureDrawing } from './picture-drawing.ts';
+import { checkPictureSize, checkUnpackedSize, cutPicture, damagedPicture, pictureDrawing } from './picture-drawing.ts';
 
 const SIGNATURE_bytes = 8;
 const INCH_m = 0.0254;
@@ -19,6 +19,11 @@ export function crc32(bytes: Uint8Array): number {
   return (crc ^ 0xffffffff) >>> 0;
 }
 
+/** Samples in a pixel by colour type. */
+const SAMPLES: Readonly<Record<number, number>> = { 0: 1, 2: 3, 3: 1, 4: 2, 6: 4 };
+/** Colour types whose pixels may be see-through by themselves. */
+const SEE_THROUGH = [4, 6];
+
 /** Bit depths that each colour type allows. */
 const DEPTHS: Readonly<Record<number, readonly number[]>> = { 0: [1, 2, 4, 8, 16], 2: [8, 16], 3: [1, 2, 4, 8], 4: [8, 16], 6: [8, 16] };
 
@@ -34,6 +39,8 @@ export function readPng(bytes: Uint8Array, progress: ReadProgress): UnderlayDraw
   let orientation = 1;
   let perInch: number | undefined;
   let hasPixels = false;
+  let isPlain = true;
+  let bitsPerPixel = 0;
   /** Whole chunks but the orientation, which the drawing's matrix takes over. */
   const kept: Uint8Array[] = [bytes.subarray(0, SIGNATURE_bytes)];
   for (let at = SIGNATURE_bytes; ; ) {
@@ -50,8 +57,12 @@ export function readPng(bytes: Uint8Array, progress: ReadProgress): UnderlayDraw
       width = view.getUint32(body);
       height = view.getUint32(body + 4);
       checkPictureSize(width, height);
-      if (!DEPTHS[bytes[body + 9] ?? -1]?.includes(bytes[body + 8] ?? 0)) throw damagedPicture('its colours');
+      const [depth = 0, colours = -1] = [bytes[body + 8], bytes[body + 9]];
+      if (!DEPTHS[colours]?.includes(depth)) throw damagedPicture('its colours');
+      bitsPerPixel = depth * (SAMPLES[colours] ?? 0);
+      isPlain = !SEE_THROUGH.includes(colours) && bytes[body + 12] === 0;
     } else if (type === 'IDAT') hasPixels = true;
+    else if (type === 'tRNS') isPlain = false;
     else if (type === 'pHYs' && length === 9 && bytes[body + 8] === 1) perInch = view.getUint32(body) * INCH_m;
     else if (type === 'eXIf') orientation = findOrientation(bytes.subarray(body, body + length))?.value ?? 1;
     if (type !== 'eXIf') kept.push(bytes.subarray(at, end));
@@ -59,6 +70,7 @@ export function readPng(bytes: Uint8Array, progress: ReadProgress): UnderlayDraw
     at = end;
   }
   if (!hasPixels) throw damagedPicture('it has no pixels');
+  checkUnpackedSize((width * height * bitsPerPixel) / 8, isPlain);
   return pictureDrawing('png', { mime: 'image/png', width, height, orientation, perInch }, joined(kept), progress);
 }
 

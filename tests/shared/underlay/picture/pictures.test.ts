@@ -49,6 +49,26 @@ describe('PNG', () => {
   });
 });
 
+describe('a PNG that would unpack into more than printing can hold', () => {
+  /** A PNG whose head says what it likes; its pixels are not looked at. */
+  const claiming = (colours: number, depth: number, isInterlaced: boolean, more: readonly number[] = []) => {
+    const file = pngFile(9000, 9000, more, new Uint8Array(10));
+    const head = [...file.slice(16, 24), depth, colours, 0, 0, isInterlaced ? 1 : 0];
+    return Uint8Array.from([...file.slice(0, 8), ...pngChunk('IHDR', head), ...file.slice(33)]);
+  };
+  test.each([
+    ['8 bits, plain', claiming(2, 8, false), true],
+    ['16 bits, plain', claiming(2, 16, false), false],
+    ['see-through', claiming(6, 8, false), false],
+    ['see-through by a chunk', claiming(2, 8, false, pngChunk('tRNS', [0, 0, 0, 0, 0, 0])), false],
+    ['interlaced', claiming(2, 8, true), false],
+    ['grey, interlaced', claiming(0, 8, true), true],
+  ])('%s', (_, bytes, isTaken) => {
+    if (isTaken) expect(readPng(bytes, quiet).extents.maxX).toBe(9000);
+    else expect(problemOf(() => readPng(bytes, quiet))).toMatchObject({ what: expect.stringContaining('can be printed'), remedy: expect.stringContaining('smaller') });
+  });
+});
+
 describe('JPEG', () => {
   test('size, resolution, pixels up', () => {
     const drawing = readJpeg(jpegFile(640, 480, { perInch: 200 }), quiet);
