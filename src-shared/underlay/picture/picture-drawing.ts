@@ -42,7 +42,7 @@ export function checkPictureSize(width: number, height: number): void {
 }
 
 /** Most bytes that the pixels of a picture may unpack into: printing it checks them all, in bounded memory. */
-const MOST_UNPACKED_bytes = 450_000_000;
+const MOST_UNPACKED_bytes = 400_000_000;
 /** The same where printing must take the pixels apart, which takes about four times as much: see-through or interlaced ones. */
 const MOST_TAKEN_APART_bytes = 180_000_000;
 
