@@ -4,6 +4,7 @@ import { CHECK_ACTIONS } from './check-actions.ts';
 import { DRAW_ACTIONS } from './draw-actions.ts';
 import { EDIT_ACTIONS } from './edit-actions.ts';
 import { HELP_ACTIONS } from './help-actions.ts';
+import { LEVEL_ACTIONS } from './level-actions.ts';
 import { PLAN_ACTIONS } from './plan-actions.ts';
 import { SHEETS_ACTIONS } from './sheets-actions.ts';
 import { VIEW_ACTIONS } from './view-actions.ts';
@@ -11,6 +12,7 @@ import { VIEW_ACTIONS } from './view-actions.ts';
 /** Everything that the user can do in the window. */
 export const ACTIONS: readonly Action[] = [
   ...PLAN_ACTIONS,
+  ...LEVEL_ACTIONS,
   ...EDIT_ACTIONS,
   ...DRAW_ACTIONS,
   ...ARRANGE_ACTIONS,

@@ -65,7 +65,7 @@ export const ARRANGE_ACTIONS: readonly Action[] = [
   { id: 'turn-left', name: 'Turn a quarter to the left', group: 'Arrange', keys: ['R'], also: 'rotate 90 counter-clockwise', unavailable: nothingSelected, run: (context) => turnSelection(context, Math.PI / 2) },
   { id: 'turn-right', name: 'Turn a quarter to the right', group: 'Arrange', keys: ['Shift+R'], also: 'rotate 90 clockwise', unavailable: nothingSelected, run: (context) => turnSelection(context, -Math.PI / 2) },
   { id: 'mirror-across', name: 'Mirror east to west', group: 'Arrange', keys: ['Shift+M'], also: 'flip east west', unavailable: nothingSelected, run: (context) => mirrorSelection(context, 'north-south') },
-  { id: 'mirror-along', name: 'Mirror north to south', group: 'Arrange', also: 'flip north south', unavailable: nothingSelected, run: (context) => mirrorSelection(context, 'east-west') },
+  { id: 'mirror-along', name: 'Mirror north to south', group: 'Arrange', keys: ['Shift+N'], also: 'flip north south', unavailable: nothingSelected, run: (context) => mirrorSelection(context, 'east-west') },
   {
     id: 'align',
     name: 'Set at a distance from a wall…',

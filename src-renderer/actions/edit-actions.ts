@@ -156,6 +156,7 @@ export const EDIT_ACTIONS: readonly Action[] = [
     id: 'select-same',
     name: 'Select everything of the same kind',
     group: 'Edit',
+    keys: ['Shift+S'],
     also: 'similar',
     unavailable: nothingSelected,
     run: ({ store }) => {

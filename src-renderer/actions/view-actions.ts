@@ -47,6 +47,11 @@ export const LAYER_WORDS: Readonly<Record<LayerName, string>> = {
   grid: 'Grid',
 };
 
+const LAYERS = Object.keys(LAYER_WORDS) as LayerName[];
+/** Layers with nothing in them that could be picked. */
+export const NEVER_PICKED: readonly LayerName[] = ['coverage', 'jets', 'findings', 'grid'];
+const LAYER_KEYS: Readonly<Partial<Record<LayerName, readonly string[]>>> = { coverage: ['Shift+C'], jets: ['Shift+J'], findings: ['Shift+V'], underlays: ['Shift+U'] };
+
 /** Shows or hides a layer, or locks and frees it. */
 export const changeLayer = (store: Store, name: LayerName, change: Partial<State['session']['layers'][LayerName]>): void =>
   store.session(({ layers }) => ({ layers: { ...layers, [name]: { ...layers[name], ...change } } }));
@@ -77,13 +82,25 @@ export const VIEW_ACTIONS: readonly Action[] = [
   { id: 'level-up', name: 'Go up one level', group: 'View', keys: ['PageUp'], also: 'floor storey', unavailable: noLevel(1), run: (context) => toLevel(context, 1) },
   { id: 'level-down', name: 'Go down one level', group: 'View', keys: ['PageDown'], also: 'floor storey', unavailable: noLevel(-1), run: (context) => toLevel(context, -1) },
   { id: 'layers', name: 'Layers: show, hide and lock', group: 'View', keys: ['L'], also: 'visibility', run: ({ desk }) => desk.set({ bench: { kind: 'layers' } }) },
-  ...(['coverage', 'jets', 'findings', 'underlays', 'grid'] as const).map(
+  ...LAYERS.map(
     (name): Action => ({
       id: `layer-${name}`,
       name: `Show or hide: ${LAYER_WORDS[name].toLowerCase()}`,
+      nameNow: ({ session }) => `${session.layers[name].visible ? 'Hide' : 'Show'}: ${LAYER_WORDS[name].toLowerCase()}`,
       group: 'View',
+      keys: LAYER_KEYS[name],
       also: 'layer toggle visible',
       run: ({ store }) => changeLayer(store, name, { visible: !store.get().session.layers[name].visible }),
+    }),
+  ),
+  ...LAYERS.filter((name) => !NEVER_PICKED.includes(name)).map(
+    (name): Action => ({
+      id: `lock-${name}`,
+      name: `Lock or free: ${LAYER_WORDS[name].toLowerCase()}`,
+      nameNow: ({ session }) => `${session.layers[name].locked ? 'Free' : 'Lock'}: ${LAYER_WORDS[name].toLowerCase()}`,
+      group: 'View',
+      also: 'layer unlock protect pick',
+      run: ({ store }) => changeLayer(store, name, { locked: !store.get().session.layers[name].locked }),
     }),
   ),
   {

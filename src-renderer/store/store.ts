@@ -1,5 +1,6 @@
-import { record, redo, startHistory, undo } from '#shared/commands/history';
+import { type History, record, redo, startHistory, undo } from '#shared/commands/history';
 import type { Plan } from '#shared/model/plan';
+import { levelToShow } from './level-to-show.ts';
 import type { Session, State, Store } from './state.ts';
 
 /** Makes the one store of a window from a first plan and session. */
@@ -11,6 +12,11 @@ export function makeStore(plan: Plan, session: Session): Store {
     for (const listener of [...listeners]) listener();
   };
   const change = (part: Partial<Session>): Session => ({ ...state.session, ...part });
+  /** What the session becomes when the plan does, so that it never shows a level that has gone. */
+  const follow = (history: History): Partial<Session> => {
+    const level = levelToShow(state.history.present, history.present, state.session.level);
+    return level === state.session.level ? {} : { level, selection: [], cut: null };
+  };
 
   return {
     get: () => state,
@@ -27,8 +33,9 @@ export function makeStore(plan: Plan, session: Session): Store {
         become({ ...state, preview: null, session: change({ refusal: outcome.reason }) });
         return false;
       }
-      const selection = outcome.created.length > 0 ? outcome.created : state.session.selection;
-      become({ history: record(state.history, outcome), preview: null, session: change({ selection, refusal: null }) });
+      const history = record(state.history, outcome);
+      const made = outcome.created.length > 0 ? { selection: outcome.created } : {};
+      become({ history, preview: null, session: change({ refusal: null, ...follow(history), ...made }) });
       return true;
     },
     preview(command) {
@@ -39,10 +46,12 @@ export function makeStore(plan: Plan, session: Session): Store {
       else become({ ...state, preview: null, session: change({ refusal: outcome.reason }) });
     },
     undo() {
-      become({ history: undo(state.history), preview: null, session: change({ refusal: null }) });
+      const history = undo(state.history);
+      become({ history, preview: null, session: change({ refusal: null, ...follow(history) }) });
     },
     redo() {
-      become({ history: redo(state.history), preview: null, session: change({ refusal: null }) });
+      const history = redo(state.history);
+      become({ history, preview: null, session: change({ refusal: null, ...follow(history) }) });
     },
     load(next: Plan, file) {
       const level = Object.keys(next.levels)[0] ?? '';

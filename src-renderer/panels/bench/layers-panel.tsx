@@ -1,4 +1,4 @@
-import { LAYER_WORDS, changeLayer } from '../../actions/view-actions.ts';
+import { LAYER_WORDS, NEVER_PICKED, changeLayer } from '../../actions/view-actions.ts';
 import type { LayerName, State } from '../../store/state.ts';
 import { useStore, useStoreItself } from '../../store/use-store.ts';
 import { Tick } from '../fields/choice.tsx';
@@ -6,8 +6,6 @@ import { Slip } from './slip.tsx';
 
 const layersOf = (state: State) => state.session.layers;
 const NAMES = Object.keys(LAYER_WORDS) as LayerName[];
-/** Layers with nothing in them that could be picked. */
-const NEVER_PICKED: readonly LayerName[] = ['coverage', 'jets', 'findings', 'grid'];
 
 /** What the board shows, and what of it can be picked. */
 export function LayersPanel() {

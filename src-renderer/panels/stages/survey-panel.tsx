@@ -1,9 +1,9 @@
-import { addLevel } from '#shared/commands/add-level';
 import { editLevel } from '#shared/commands/edit-level';
 import type { Level, Ref } from '#shared/model/plan';
 import { thingName } from '#shared/model/thing-name';
 import { levelsInOrder, showLevel } from '../../actions/view-actions.ts';
 import type { State } from '../../store/state.ts';
+import { countOf } from '../../plan-words.ts';
 import { useStore, useStoreItself } from '../../store/use-store.ts';
 import { Slip } from '../bench/slip.tsx';
 import { useCommit, useFigures } from '../bench/use-plan.ts';
@@ -15,9 +15,6 @@ import { unknownsOf } from './unknowns.ts';
 const presentPlan = (state: State) => state.history.present;
 const levelOf = (state: State) => state.session.level;
 
-/** Height between floors that a new level starts from [m]; common practice, to be typed over. */
-const STOREY_m = 3.6576;
-
 function LevelsSlip() {
   const plan = useStore(presentPlan);
   const current = useStore(levelOf);
@@ -25,7 +22,7 @@ function LevelsSlip() {
   const { store } = context;
   const commit = useCommit();
   const levels = levelsInOrder(store.get()).reverse();
-  const highest = levels[0];
+  const run = useRun();
   const change = (level: Level, part: Partial<Level>): void => {
     commit(editLevel(level.id, part));
   };
@@ -34,7 +31,7 @@ function LevelsSlip() {
     <Slip
       title="Levels"
       aside={
-        <button type="button" className="button is-slim" onClick={() => commit(addLevel(`Level ${levels.length + 1}`, (highest?.floorElevation_m ?? 0) + STOREY_m))}>
+        <button type="button" className="button is-slim" onClick={() => run('add-level')}>
           Add a level
         </button>
       }
@@ -45,7 +42,7 @@ function LevelsSlip() {
             <li key={level.id}>
               <button type="button" aria-current={level.id === current} onClick={() => showLevel(context, level.id)}>
                 <span>{level.name}</span>
-                <span className="quiet">{Object.keys(level.enclosures).length} enclosures</span>
+                <span className="quiet">{countOf(Object.keys(level.enclosures).length, 'enclosure')}</span>
               </button>
             </li>
           ))}

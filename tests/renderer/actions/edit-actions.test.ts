@@ -54,11 +54,11 @@ describe('copying and pasting', () => {
   test('on another level a copy comes straight above the first, then at the pointer; what was cut goes there', async () => {
     const { store, run, solids, solid } = await openHut();
     const before = solids().length;
-    store.commit(addLevel('Upper', 3));
-    const upper = Object.keys(store.get().history.present.levels)[1] ?? '';
-    const above = () => Object.values(store.get().history.present.levels[upper]?.obstructions ?? {});
     await run('copy');
-    store.session({ level: upper, pointer: { x: 1, y: 1 } });
+    store.commit(addLevel('Upper', 3));
+    const upper = store.get().session.level;
+    const above = () => Object.values(store.get().history.present.levels[upper]?.obstructions ?? {});
+    store.session({ pointer: { x: 1, y: 1 } });
     await run('paste');
     expect(above().map(({ footprint }) => footprint)).toEqual([solid.footprint]);
     await run('paste');
