@@ -33,7 +33,7 @@ export const LIGHT_INK: Ink = {
   rule: '#c9ccc8',
   ink: '#1f2428',
   quiet: '#59626a',
-  underlay: '#8d959b',
+  underlay: '#5d666d',
   grid: '#e6e8e4',
   wall: '#30363b',
   solid: '#6d6254',
