@@ -11,7 +11,7 @@ test.use({ demo: 'F1' });
 /** What the window shows of the plan that is open: its name, its figures, what could be undone. */
 const shownPlan = async (page: Page): Promise<string[]> => [
   await page.title(),
-  await page.locator('.ledger').innerText(),
+  (await page.locator('.ledger').textContent()) ?? '',
   ...(await page.getByRole('button', { name: /^(Undo|Redo)/ }).evaluateAll((buttons) => buttons.map((button) => `${button.ariaLabel} ${button.matches(':disabled')}`))),
 ];
 

@@ -42,8 +42,10 @@ function changedByHand(saved: Plan): Plan {
 
 test.describe('the whole job, by mouse and keys', () => {
   const hosts: RunningHost[] = [];
+  const pages: Page[] = [];
   test.afterEach(async () => {
-    for (const host of hosts) await host.stop();
+    for (const page of pages.splice(0)) await page.context().close();
+    for (const host of hosts.splice(0)) await host.stop();
   });
 
   test('from a floor plan to a printed sheet, through a crash, and back', async ({ chromiumOfMachine }) => {
@@ -51,6 +53,7 @@ test.describe('the whole job, by mouse and keys', () => {
     const first = await startHost();
     hosts.push(first);
     const { page, complaints } = await openWindow(chromiumOfMachine, first);
+    pages.push(page);
     const bench = page.getByRole('complementary', { name: /^Bench/ });
 
     await test.step('a floor plan is brought in, and the report says what it is', async () => {
@@ -245,6 +248,7 @@ test.describe('the whole job, by mouse and keys', () => {
     const second = await startHost([], first.folder);
     hosts.push(second);
     const again = await openWindow(chromiumOfMachine, second);
+    pages.push(again.page);
     const recovered = changedByHand(saved.plan);
 
     await test.step('started anew, the unsaved work is offered, taken up as it was, and saved', async () => {
