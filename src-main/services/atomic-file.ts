@@ -36,7 +36,11 @@ export async function replaceFile(path: string, bytes: Uint8Array, { keepPreviou
   try {
     await writeFlushed(fresh, bytes, steps);
     await beforeSwap?.();
-    if (keepPrevious && (await keepAside(target, previous, steps))) await renameWithPatience(previous, `${target}.bak`, steps);
+    if (keepPrevious && (await keepAside(target, previous, steps))) {
+      await renameWithPatience(previous, `${target}.bak`, steps);
+      // Where the .bak was that very file already, as after a crash right here, the renaming did nothing.
+      await steps.unlink(previous).catch(() => undefined);
+    }
     await renameWithPatience(fresh, target, steps);
   } catch (error) {
     for (const left of [fresh, previous]) await steps.unlink(left).catch(() => undefined);

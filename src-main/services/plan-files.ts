@@ -9,6 +9,7 @@ import { type FileSteps, replaceFile } from './atomic-file.ts';
 import { HostProblem, asHostProblem, systemCodeOf } from './host-problem.ts';
 import { PLAN_ENDING } from './plan-places.ts';
 import { readBytes } from './read-bytes.ts';
+import { takeSaveTurn } from './save-turn.ts';
 
 /** Largest plan file that is opened [bytes]. */
 const LARGEST_PLAN_bytes = 512 * 1024 * 1024;
@@ -112,7 +113,9 @@ export interface Saving {
  * @throws {HostProblem} `conflict` when the file is not in the state that the window knew
  */
 export async function savePlanFile(path: string, bytes: Uint8Array, { stamp, overwrite, steps }: Saving): Promise<string> {
+  let release = async (): Promise<void> => undefined;
   const beforeSwap = async (): Promise<void> => {
+    release = await takeSaveTurn(path);
     if (overwrite) return;
     const present = await readFile(path).catch((error: unknown) => {
       if (systemCodeOf(error) === 'ENOENT') return undefined;
@@ -129,6 +132,8 @@ export async function savePlanFile(path: string, bytes: Uint8Array, { stamp, ove
     return stampOf(bytes, (await stat(path)).mtimeMs);
   } catch (error) {
     throw asHostProblem(error, path);
+  } finally {
+    await release();
   }
 }
 

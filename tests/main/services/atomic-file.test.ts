@@ -76,6 +76,16 @@ describe('replacing a file', () => {
     expect([await readOr(path), await readOr(`${path}.bak`)]).toEqual(['3', '2']);
   });
 
+  test('nothing is left beside it either where the .bak is that very file already', async () => {
+    const folder = tempFolder();
+    const path = join(folder, 'plan.nzw');
+    await fs.writeFile(path, OLD);
+    await fs.link(path, `${path}.bak`);
+    await replaceFile(path, bytes(NEW), { keepPrevious: true });
+    expect((await fs.readdir(folder)).sort()).toEqual(['plan.nzw', 'plan.nzw.bak']);
+    expect([await readOr(path), await readOr(`${path}.bak`)]).toEqual([NEW, OLD]);
+  });
+
   test('a disk without second names keeps a copy', async () => {
     const path = join(tempFolder(), 'plan.nzw');
     await fs.writeFile(path, OLD);
