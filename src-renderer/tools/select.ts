@@ -9,11 +9,14 @@ import { commitOr } from './attempt.ts';
 import { type Drag, dragOf, reachedBy } from './drag.ts';
 import { layerOf, wallsOf } from './level-things.ts';
 import { pipesUnder } from './network-hits.ts';
+import { handleAt, reshapeOf } from './reshape.ts';
 import type { Sketch, Tool, ToolEvent, ToolStep, ToolView } from './tool.ts';
 import { lengthText, lineLabel, typedPlace } from './typed-place.ts';
 
 interface Held {
   readonly hit: Ref;
+  /** Handle of the thing that is held, to change its shape; undefined moves it. */
+  readonly handle?: number | undefined;
   readonly pressed: PlanPoint;
   readonly reach_m: number;
 }
@@ -39,7 +42,8 @@ function groupOf({ session }: ToolView, hit: Ref): readonly Ref[] {
   return free.length > 1 && (holds(free, hit) || (owner && holds(free, owner))) ? free : [hit];
 }
 
-const dragNow = (view: ToolView, { hit, pressed, reach_m }: Held): Drag | undefined => dragOf(view, hit, groupOf(view, hit), pressed, reach_m);
+const dragNow = (view: ToolView, { hit, handle, pressed, reach_m }: Held): Drag | undefined =>
+  handle === undefined ? dragOf(view, hit, groupOf(view, hit), pressed, reach_m) : reshapeOf(view, hit, handle);
 
 /**
  * Whether a press begins a box there: inside an enclosure it is on the floor, and on a floor plan that is not
@@ -55,8 +59,10 @@ function isFloor(view: ToolView, hit: Ref, at: PlanPoint, reach_m: number): bool
 function press(event: Extract<ToolEvent, { kind: 'down' | 'move' | 'up' | 'double' }>, view: ToolView, presses: number): ToolStep<SelectState> {
   const { raw, reach_m } = event;
   const adds = event.shift || event.mod === true;
-  const hit = view.pick(raw, reach_m);
   const counted = presses + 1;
+  const handle = adds ? undefined : handleAt(view, raw, reach_m);
+  if (handle) return { state: { at: 'pressed', hit: handle.ref, handle: handle.index, pressed: raw, reach_m, adds, presses: counted } };
+  const hit = view.pick(raw, reach_m);
   if (!hit || isFloor(view, hit, raw, reach_m)) return { state: { at: 'boxing', pressed: raw, to: raw, reach_m, hit, adds, presses: counted } };
   const inGroup = groupOf(view, hit).length > 1;
   return { state: { at: 'pressed', hit, pressed: raw, reach_m, adds, presses: counted }, select: adds || inGroup ? undefined : [hit] };
@@ -78,7 +84,7 @@ function twice(at: PlanPoint, reach_m: number, view: ToolView, state: SelectStat
 
 function dragTo(state: Held, to: PlanPoint, view: ToolView): ToolStep<SelectState> {
   const drag = dragNow(view, state);
-  return { state: { at: 'dragging', hit: state.hit, pressed: state.pressed, reach_m: state.reach_m, to }, preview: drag ? drag.commandTo(to) : null };
+  return { state: { at: 'dragging', hit: state.hit, handle: state.handle, pressed: state.pressed, reach_m: state.reach_m, to }, preview: drag ? drag.commandTo(to) : null };
 }
 
 function drop(state: Held, to: PlanPoint, view: ToolView): ToolStep<SelectState> {
@@ -110,6 +116,8 @@ export const selectTool: Tool<SelectState> = {
     if (view.session.selection.length === 1 && (only?.kind === 'enclosure' || only?.kind === 'wall' || only?.kind === 'corner')) {
       return 'Drag a corner or a wall to reshape the enclosure; double-click a wall to add a corner.';
     }
+    if (view.session.selection.length === 1 && (only?.kind === 'obstruction' || only?.kind === 'ceiling-zone')) return 'Drag to move, drag a corner to reshape. Shift or Ctrl with a click selects more. Escape selects nothing.';
+    if (view.session.selection.length === 1 && (only?.kind === 'opening' || only?.kind === 'dimension')) return 'Drag to move, drag an end to reshape. Shift or Ctrl with a click selects more. Escape selects nothing.';
     if (only) return 'Drag to move. Shift or Ctrl with a click selects more. Escape selects nothing.';
     return 'Click a thing to select it, or drag a box around several.';
   },
@@ -123,7 +131,7 @@ export const selectTool: Tool<SelectState> = {
     const asks: Sketch['asks'] = drag?.along_rad === undefined ? ['length', 'angle'] : ['length'];
     const to = drag && reachedBy(drag, state.to);
     if (!to || distance_m(drag.grab, to) <= SAME_PLACE_m) return { asks };
-    const text = state.hit.kind === 'corner' ? lineLabel(view, drag.grab, to).text : lengthText(view, distance_m(drag.grab, to));
+    const text = state.hit.kind === 'corner' || state.handle !== undefined ? lineLabel(view, drag.grab, to).text : lengthText(view, distance_m(drag.grab, to));
     return { lines: [{ places: [drag.grab, to], dashed: true }], labels: [{ at: midpoint(drag.grab, to), text }], asks };
   },
   step(state, event, view) {

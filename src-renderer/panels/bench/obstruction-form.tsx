@@ -1,10 +1,12 @@
 import { editObstruction } from '#shared/commands/edit-obstruction';
 import { area_m2, boundsOf } from '#shared/geometry/outline';
+import { isRectangle } from '#shared/geometry/rectangle';
 import type { Obstruction, RefOf } from '#shared/model/plan';
 import { OBSTRUCTION_WORDS } from '#shared/model/thing-name';
 import { Choice, optionsOf } from '../fields/choice.tsx';
 import { LengthField } from '../fields/quantity-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
+import { SizeFields } from './size-fields.tsx';
 import { Readings, Slip } from './slip.tsx';
 import { useCommit, useFigures, useShownPlan } from './use-plan.ts';
 
@@ -26,6 +28,7 @@ export function ObstructionForm({ at }: { readonly at: RefOf<'obstruction'> }) {
         <TextField label="Name" value={solid.name} onCommit={(name) => change({ name })} />
         <LengthField label="Bottom above floor" value={solid.bottom_m} onCommit={(bottom_m) => change({ bottom_m })} />
         <LengthField label="Top above floor" value={solid.top_m} onCommit={(top_m) => change({ top_m })} />
+        <SizeFields ring={solid.footprint} onCommit={(footprint) => change({ footprint })} />
         <Choice
           label="Gas"
           value={solid.isPermeable ? 'through' : 'solid'}
@@ -39,7 +42,7 @@ export function ObstructionForm({ at }: { readonly at: RefOf<'obstruction'> }) {
       </div>
       <Readings
         rows={[
-          { label: 'Size on plan', value: `${length(box.maxX - box.minX)} × ${length(box.maxY - box.minY)}` },
+          ...(isRectangle(solid.footprint) ? [] : [{ label: 'Size on plan', value: `${length(box.maxX - box.minX)} × ${length(box.maxY - box.minY)}` }]),
           { label: 'Takes up', value: quantity(area * Math.max(0, solid.top_m - solid.bottom_m), 'volume') },
         ]}
       />

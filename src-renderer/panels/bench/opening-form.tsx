@@ -6,6 +6,7 @@ import { OPENING_WORDS } from '#shared/model/thing-name';
 import { Choice, KnownChoice, optionsOf } from '../fields/choice.tsx';
 import { LengthField, QuantityField } from '../fields/quantity-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
+import { SizeFields } from './size-fields.tsx';
 import { Readings, Slip } from './slip.tsx';
 import { useCommit, useFigures, useShownPlan } from './use-plan.ts';
 
@@ -60,6 +61,7 @@ export function CeilingZoneForm({ at }: { readonly at: RefOf<'ceiling-zone'> }) 
       <div className="fields">
         <TextField label="Name" value={zone.name} onCommit={(name) => change({ name })} />
         <LengthField label="Floor to ceiling here" value={zone.height_m} least={0} onCommit={(height_m) => change({ height_m })} />
+        <SizeFields ring={zone.outline} onCommit={(outline) => change({ outline })} />
       </div>
       <Readings rows={[{ label: 'Area', value: quantity(area_m2(zone.outline), 'area') }]} />
     </Slip>
