@@ -1,4 +1,4 @@
-import { mkdir, utimes, writeFile } from 'node:fs/promises';
+import { mkdir, symlink, utimes, writeFile } from 'node:fs/promises';
 import { join, sep } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
@@ -28,6 +28,7 @@ describe('file names from plan names', () => {
     ['ü'.repeat(300), 'ü'.repeat(90)],
     ['😀'.repeat(300), '😀'.repeat(45)],
     ['tab\there\nline', 'tab here line'],
+    ['hut\u202ewzn.exe', 'hut wzn.exe'],
   ])('%j becomes %j', (name, expected) => expect(fileNameOf(name)).toBe(expected));
 
   test('no name leads out of its folder', () => {
@@ -57,10 +58,25 @@ describe('places the window may name', () => {
     ['not a plan', (home: string) => join(home, 'a.exe')],
     ['a zero in the name', (home: string) => join(home, 'a\0.nzw')],
     ['relative', () => 'a.nzw'],
+    ['one of the program\'s own files', (home: string) => join(home, '.nozzlewright', 'recent-plans.json')],
     ['the system', () => '/etc/passwd'],
   ])('%s is refused', async (_, ref) => {
     const { home, places } = await placesIn(tempFolder());
     await expect(places.pathOf(ref(home))).rejects.toEqual(expect.objectContaining({ problem: expect.objectContaining({ code: 'refused' }) }));
+  });
+
+  test('a link in the folder that leads outside is refused and not listed, one that stays inside is followed', async () => {
+    const folder = tempFolder();
+    const { home, places } = await placesIn(folder);
+    await mkdir(join(folder, 'elsewhere'));
+    await writeFile(join(folder, 'elsewhere', 'a.nzw'), 'x');
+    await writeFile(join(home, 'own.nzw'), 'x');
+    await symlink(join(folder, 'elsewhere'), join(home, 'job'));
+    await symlink(join(folder, 'elsewhere', 'a.nzw'), join(home, 'linked.nzw'));
+    await symlink(join(home, 'own.nzw'), join(home, 'same.nzw'));
+    for (const ref of [join(home, 'job', 'a.nzw'), join(home, 'job', 'new.nzw'), join(home, 'linked.nzw')]) await expect(places.pathOf(ref)).rejects.toThrow('not picked');
+    expect(await places.pathOf(join(home, 'same.nzw'))).toBe(join(home, 'same.nzw'));
+    expect((await places.list()).map(({ name }) => name).sort()).toEqual(['own', 'same']);
   });
 
   test('a plan elsewhere once it was granted, or is a recent one', async () => {
