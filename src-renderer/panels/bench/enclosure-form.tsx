@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import { editEnclosure } from '#shared/commands/edit-enclosure';
 import { distance_m } from '#shared/geometry/point';
 import type { Enclosure, RefOf } from '#shared/model/plan';
@@ -7,6 +8,7 @@ import { Choice, Tick, optionsOf } from '../fields/choice.tsx';
 import { LengthField, QuantityField } from '../fields/quantity-field.tsx';
 import { LongTextField, TextField } from '../fields/text-field.tsx';
 import { Slip } from './slip.tsx';
+import { lowHeight_m, withSlope } from './slope-form.ts';
 import { CONSTRUCTION, wallSide } from './wall-words.ts';
 import { TemperatureFields } from './temperature-fields.tsx';
 import { useCommit, useFigures, useShownPlan } from './use-plan.ts';
@@ -17,22 +19,36 @@ const HAZARD = { unknown: 'Not yet known', 'A-surface': 'Class A, surface fire',
 type EnclosureRef = RefOf<'enclosure'>;
 type Voids = 'underFloor' | 'ceilingVoid';
 
+/** A void begins with the depth that the user types: no depth is ever assumed. */
 function VoidFields({ label, space, onCommit }: { readonly label: string; readonly space: Enclosure[Voids]; onCommit(space: Enclosure[Voids]): void }) {
+  const [isAsked, ask] = useState(false);
+  const tick = (has: boolean): void => {
+    ask(has);
+    if (!has && space) onCommit(null);
+  };
   return (
     <>
-      <Tick label={label} value={space !== null} onCommit={(has) => onCommit(has ? { depth_m: 0.3048, isProtected: true } : null)} />
-      {space ? (
+      <Tick label={label} value={space !== null || isAsked} onCommit={tick} />
+      {space || isAsked ? (
         <div className="fields is-inset">
-          <LengthField label="Clear depth" value={space.depth_m} least={0.01} onCommit={(depth_m) => onCommit({ ...space, depth_m })} />
-          <Choice
-            label="Agent there"
-            value={space.isProtected ? 'yes' : 'no'}
-            options={[
-              { value: 'yes', label: 'Protected' },
-              { value: 'no', label: 'Left out, signed for' },
-            ]}
-            onCommit={(chosen) => onCommit({ ...space, isProtected: chosen === 'yes' })}
+          <LengthField
+            label="Clear depth"
+            value={space?.depth_m ?? null}
+            least={0.01}
+            onCommit={(depth_m) => onCommit({ isProtected: true, ...space, depth_m })}
+            help={space ? undefined : 'Type its depth: until then it is not in the plan and not checked.'}
           />
+          {space ? (
+            <Choice
+              label="Agent there"
+              value={space.isProtected ? 'yes' : 'no'}
+              options={[
+                { value: 'yes', label: 'Protected' },
+                { value: 'no', label: 'Left out, signed for' },
+              ]}
+              onCommit={(chosen) => onCommit({ ...space, isProtected: chosen === 'yes' })}
+            />
+          ) : null}
         </div>
       ) : null}
     </>
@@ -40,29 +56,28 @@ function VoidFields({ label, space, onCommit }: { readonly label: string; readon
 }
 
 function CeilingSlip({ enclosure, change }: { readonly enclosure: Enclosure; change(part: Partial<Enclosure>): void }) {
-  const { slope } = enclosure;
-  const [first] = enclosure.outline;
+  const { id, slope } = enclosure;
   return (
     <Slip title="Ceiling and voids">
       <div className="fields">
         <LengthField
           label={slope ? 'Height at the low place' : 'Floor to ceiling'}
-          value={enclosure.height_m}
+          value={lowHeight_m(enclosure)}
           least={0.1}
           blank={{ text: 'not known', commit: () => change({ height_m: null }) }}
           help={enclosure.height_m === null ? 'Without it, drop and volume are not checked.' : undefined}
-          onCommit={(height_m) => change({ height_m })}
+          onCommit={(low_m) => change(slope ? withSlope(enclosure, { low_m }) : { height_m: low_m })}
         />
       </div>
-      <Tick label="Sloped ceiling" value={slope !== null} onCommit={(has) => change({ slope: has ? { at: { x: first?.x ?? 0, y: first?.y ?? 0 }, direction_rad: 0, rise: 0 } : null })} />
+      <Tick label="Sloped ceiling" value={slope !== null} onCommit={(has) => change(has ? withSlope(enclosure, {}) : { height_m: lowHeight_m(enclosure), slope: null })} />
       {slope ? (
         <div className="fields is-inset">
-          <QuantityField kind="angle" label="Rises toward" value={slope.direction_rad} onCommit={(direction_rad) => change({ slope: { ...slope, direction_rad } })} help="0° is east, 90° is north." />
-          <QuantityField kind="ratio" label="Rise over run" value={slope.rise} onCommit={(rise) => change({ slope: { ...slope, rise } })} />
+          <QuantityField kind="angle" label="Rises toward" value={slope.direction_rad} onCommit={(direction_rad) => change(withSlope(enclosure, { direction_rad }))} help="0° is east, 90° is north." />
+          <QuantityField kind="ratio" label="Rise over run" value={slope.rise} onCommit={(rise) => change(withSlope(enclosure, { rise }))} />
         </div>
       ) : null}
-      <VoidFields label="Under-floor void" space={enclosure.underFloor} onCommit={(underFloor) => change({ underFloor })} />
-      <VoidFields label="Void above the ceiling" space={enclosure.ceilingVoid} onCommit={(ceilingVoid) => change({ ceilingVoid })} />
+      <VoidFields key={`${id} under`} label="Under-floor void" space={enclosure.underFloor} onCommit={(underFloor) => change({ underFloor })} />
+      <VoidFields key={`${id} above`} label="Void above the ceiling" space={enclosure.ceilingVoid} onCommit={(ceilingVoid) => change({ ceilingVoid })} />
     </Slip>
   );
 }
