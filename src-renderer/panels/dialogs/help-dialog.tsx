@@ -18,6 +18,7 @@ const BOARD_KEYS: readonly (readonly [string, string])[] = [
   ['Shift', 'While drawing: square lines the other way round; while picking: add to the selection'],
   ['Alt', 'While drawing: catch nothing'],
   ['Space, drag', 'Move the view; the wheel zooms'],
+  ['Arrows, Space', 'Draw without a mouse: the arrows take the pointer along the grid (with Shift ten lines), a tap on Space clicks'],
 ];
 
 function KeyTable({ rows }: { readonly rows: readonly (readonly [string, string])[] }) {
