@@ -18,7 +18,7 @@ export function NoticeLine() {
           <span className="notice-mark" aria-hidden="true">
             !
           </span>
-          <span>{elsewhere} The one that saves last is asked before anything is overwritten.</span>
+          <span>{elsewhere}</span>
           <button type="button" className="button is-slim" onClick={() => run('save-as')}>
             Go on in a copy…
           </button>
