@@ -1,4 +1,5 @@
 import { editSettings } from '#shared/commands/edit-settings';
+import { usualGrid_m } from '#shared/model/plan';
 import { zoomedAt } from '../canvas/viewport.ts';
 import type { LayerName, State, Store } from '../store/state.ts';
 import type { Action, ActionContext } from './action.ts';
@@ -81,7 +82,7 @@ export const VIEW_ACTIONS: readonly Action[] = [
   { id: 'zoom-out', name: 'Zoom out', group: 'View', keys: ['-'], also: 'smaller', run: ({ store }) => zoom(store, 0.8) },
   { id: 'level-up', name: 'Go up one level', group: 'View', keys: ['PageUp'], also: 'floor storey', unavailable: noLevel(1), run: (context) => toLevel(context, 1) },
   { id: 'level-down', name: 'Go down one level', group: 'View', keys: ['PageDown'], also: 'floor storey', unavailable: noLevel(-1), run: (context) => toLevel(context, -1) },
-  { id: 'layers', name: 'Layers: show, hide and lock', group: 'View', keys: ['L'], also: 'visibility', run: ({ desk }) => desk.set({ bench: { kind: 'layers' } }) },
+  { id: 'layers', name: 'Layers: show, hide and lock', group: 'View', keys: ['L'], also: 'visibility grid spacing distance', run: ({ desk }) => desk.set({ bench: { kind: 'layers' } }) },
   ...LAYERS.map(
     (name): Action => ({
       id: `layer-${name}`,
@@ -123,7 +124,10 @@ export const VIEW_ACTIONS: readonly Action[] = [
     nameNow: (state) => (state.history.present.settings.lengths === 'feet' ? 'Show lengths in metres' : 'Show lengths in feet and inches'),
     also: 'units inches metres millimetres imperial',
     run: ({ store }) => {
-      store.commit(editSettings({ lengths: store.get().history.present.settings.lengths === 'feet' ? 'metric' : 'feet' }));
+      const { lengths: before, grid_m } = store.get().history.present.settings;
+      const lengths = before === 'feet' ? 'metric' : 'feet';
+      // A grid that nobody chose goes with the units: 76 mm would be nobody's grid.
+      store.commit(editSettings(grid_m === usualGrid_m(before) ? { lengths, grid_m: usualGrid_m(lengths) } : { lengths }));
     },
   },
   ...(['light', 'dark', 'system'] as const).map(

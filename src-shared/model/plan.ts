@@ -63,6 +63,9 @@ export function takeId(draft: { nextSerial: number }, kind: string): string {
   return taken;
 }
 
+/** Grid of a plan that nobody chose another for [m]: 3 in or 100 mm. */
+export const usualGrid_m = (lengths: Settings['lengths']): number => (lengths === 'feet' ? 0.0254 * 3 : 0.1);
+
 /** An empty plan: one level, the sample profile, nothing drawn. */
 export const newPlan = (lengths: Settings['lengths'] = 'feet'): Plan => ({
   format: 'nozzlewright-plan',
@@ -80,7 +83,7 @@ export const newPlan = (lengths: Settings['lengths'] = 'feet'): Plan => ({
     notes: '',
     revisions: [],
   },
-  settings: { lengths, grid_m: lengths === 'feet' ? 0.0254 * 3 : 0.1 },
+  settings: { lengths, grid_m: usualGrid_m(lengths) },
   nextSerial: 1,
   assets: {},
   levels: {

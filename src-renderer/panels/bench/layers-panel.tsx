@@ -1,15 +1,19 @@
+import { editSettings } from '#shared/commands/edit-settings';
 import { LAYER_WORDS, NEVER_PICKED, changeLayer } from '../../actions/view-actions.ts';
 import type { LayerName, State } from '../../store/state.ts';
 import { useStore, useStoreItself } from '../../store/use-store.ts';
 import { Tick } from '../fields/choice.tsx';
+import { LengthField } from '../fields/quantity-field.tsx';
 import { Slip } from './slip.tsx';
 
 const layersOf = (state: State) => state.session.layers;
+const gridOf = (state: State) => state.history.present.settings.grid_m;
 const NAMES = Object.keys(LAYER_WORDS) as LayerName[];
 
 /** What the board shows, and what of it can be picked. */
 export function LayersPanel() {
   const layers = useStore(layersOf);
+  const grid_m = useStore(gridOf);
   const store = useStoreItself();
   return (
     <Slip title="Layers of the board" part="layers">
@@ -37,6 +41,9 @@ export function LayersPanel() {
           ))}
         </tbody>
       </table>
+      <div className="fields">
+        <LengthField label="Grid lines apart" value={grid_m} least={0.001} most={10} onCommit={(apart_m) => store.commit(editSettings({ grid_m: apart_m }))} />
+      </div>
       <p className="quiet">What is locked is shown but cannot be picked or moved. The layers of a floor plan are in its own form: select the floor plan.</p>
     </Slip>
   );
