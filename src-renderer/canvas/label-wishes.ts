@@ -103,10 +103,10 @@ function roomName({ scene, view, measure, region }: LabelContext, room: Space): 
   if (!boxesTouch(room.bounds, region) || !scene.shows(key)) return [];
   const { ink, lengths } = scene;
   const height = room.enclosure.height_m === null ? 'height not known' : `${formatLength(room.enclosure.height_m, lengths)} high`;
-  const volume = room.grossVolume_m3 === undefined ? '' : `${formatQuantity(room.grossVolume_m3, 'volume', lengths)}, `;
+  const floor = formatQuantity(room.area_m2, 'area', lengths);
   const box = sized(measure, [
     { text: room.enclosure.name || 'Enclosure', bold: true, size: 14, colour: ink.ink },
-    { text: `${volume}${height}`, colour: ink.quiet },
+    { text: `${floor}, ${height}`, colour: ink.quiet },
   ]);
   const spots = spotsInside(room, view, box);
   return spots.length > 0 ? [{ key, ...box, spots }] : [];
