@@ -16,12 +16,14 @@ interface Pickable extends Box {
   /** What it is locked and hidden with. */
   readonly layer: LayerName;
   readonly shape: Shape;
+  /** How high its top lies: of several things of one kind over each other the topmost is picked first [m]. */
+  readonly top_m: number;
 }
 
 /** What is picked first where things lie on each other. */
 const ORDER: readonly RefKind[] = ['nozzle', 'cylinder', 'node', 'pipe', 'opening', 'corner', 'wall', 'obstruction', 'dimension', 'note', 'ceiling-zone', 'enclosure', 'underlay'];
 
-const disc = (ref: Ref, { x, y }: PlanPoint, radius_m: number, layer = layerOf(ref)): Pickable => ({
+const disc = (ref: Ref, { x, y }: PlanPoint, radius_m: number, top_m = 0, layer = layerOf(ref)): Pickable => ({
   minX: x - radius_m,
   minY: y - radius_m,
   maxX: x + radius_m,
@@ -29,9 +31,10 @@ const disc = (ref: Ref, { x, y }: PlanPoint, radius_m: number, layer = layerOf(r
   ref,
   layer,
   shape: { at: { x, y }, radius_m },
+  top_m,
 });
-const piece = (ref: Ref, segment: Segment): Pickable => ({ ...boundsOf([segment.a, segment.b]), ref, layer: layerOf(ref), shape: { segment } });
-const area = (ref: Ref, ring: Outline, holes: readonly Outline[] = []): Pickable => ({ ...boundsOf(ring), ref, layer: layerOf(ref), shape: { ring, holes } });
+const piece = (ref: Ref, segment: Segment, top_m = 0): Pickable => ({ ...boundsOf([segment.a, segment.b]), ref, layer: layerOf(ref), shape: { segment }, top_m });
+const area = (ref: Ref, ring: Outline, holes: readonly Outline[] = [], top_m = 0): Pickable => ({ ...boundsOf(ring), ref, layer: layerOf(ref), shape: { ring, holes }, top_m });
 
 function* pickablesOf(plan: Plan, levelId: string): Generator<Pickable> {
   const level = plan.levels[levelId];
@@ -50,7 +53,7 @@ function* pickablesOf(plan: Plan, levelId: string): Generator<Pickable> {
       if (segment) yield piece({ kind: 'opening', level: levelId, enclosure: enclosure.id, id: opening.id }, segment);
     }
   }
-  for (const { id, footprint } of Object.values(level.obstructions)) yield area({ kind: 'obstruction', level: levelId, id }, footprint);
+  for (const { id, footprint, top_m } of Object.values(level.obstructions)) yield area({ kind: 'obstruction', level: levelId, id }, footprint, [], top_m);
   for (const dimension of Object.values(level.dimensions)) yield piece({ kind: 'dimension', level: levelId, id: dimension.id }, dimensionLine(dimension));
   for (const { id, at } of Object.values(level.notes)) yield disc({ kind: 'note', level: levelId, id }, at, 0);
   for (const network of networksOn(plan, levelId)) {
@@ -58,15 +61,15 @@ function* pickablesOf(plan: Plan, levelId: string): Generator<Pickable> {
     for (const { id, at } of Object.values(network.cylinders)) yield disc({ kind: 'cylinder', network: network.id, id }, at, radius_m);
     // The node at an orifice is moved with its nozzle, so it is locked with it.
     const orifices = new Set(Object.values(network.nozzles).map(({ node }) => node));
-    for (const { id, at } of Object.values(network.nodes)) yield disc({ kind: 'node', network: network.id, id }, at, 0, orifices.has(id) ? 'nozzles' : 'pipes');
+    for (const { id, at } of Object.values(network.nodes)) yield disc({ kind: 'node', network: network.id, id }, at, 0, at.z, orifices.has(id) ? 'nozzles' : 'pipes');
     for (const { id, from, to } of Object.values(network.pipes)) {
       const a = network.nodes[from]?.at;
       const b = network.nodes[to]?.at;
-      if (a && b) yield piece({ kind: 'pipe', network: network.id, id }, { a: { x: a.x, y: a.y }, b: { x: b.x, y: b.y } });
+      if (a && b) yield piece({ kind: 'pipe', network: network.id, id }, { a: { x: a.x, y: a.y }, b: { x: b.x, y: b.y } }, Math.max(a.z, b.z));
     }
     for (const { id, node } of Object.values(network.nozzles)) {
       const at = network.nodes[node]?.at;
-      if (at) yield disc({ kind: 'nozzle', network: network.id, id }, at, 0);
+      if (at) yield disc({ kind: 'nozzle', network: network.id, id }, at, 0, at.z);
     }
   }
 }
@@ -97,27 +100,54 @@ const openEnclosures = (selection: readonly Ref[]): Set<string> =>
 
 const canPick = ({ layers }: Session, layer: LayerName): boolean => layers[layer].visible && !layers[layer].locked;
 
+/** A thing within reach, and what decides which of several is picked. */
+interface Within {
+  readonly ref: Ref;
+  readonly rank: number;
+  readonly distance_m: number;
+  readonly size_m2: number;
+  readonly top_m: number;
+}
+
+/** Things as near as this to a place lie over each other there [m]. */
+const STACKED_m = 1e-6;
+
+/** Gravest first: the smaller kind, the nearer, the higher, the smaller. */
+function order(a: Within, b: Within): number {
+  if (a.rank !== b.rank) return a.rank - b.rank;
+  const nearer_m = a.distance_m - b.distance_m;
+  return Math.abs(nearer_m) > STACKED_m ? nearer_m : b.top_m - a.top_m || a.size_m2 - b.size_m2;
+}
+
+function within(plan: Plan, session: Session, at: PlanPoint, reach_m: number): Within[] {
+  const open = openEnclosures(session.selection);
+  const box = { minX: at.x - reach_m, minY: at.y - reach_m, maxX: at.x + reach_m, maxY: at.y + reach_m };
+  return treeOf(plan, session.level)
+    .search(box)
+    .filter(({ ref, layer }) => canPick(session, layer) && ((ref.kind !== 'corner' && ref.kind !== 'wall') || open.has(ref.enclosure)))
+    .map(({ ref, shape, top_m }) => ({
+      ref,
+      rank: ORDER.indexOf(ref.kind),
+      distance_m: distanceTo_m(at, shape, ref.kind !== 'ceiling-zone' || open.has(ref.enclosure)),
+      size_m2: 'ring' in shape ? area_m2(shape.ring) : 0,
+      top_m,
+    }))
+    .filter((thing) => thing.distance_m <= reach_m)
+    .sort(order);
+}
+
 /**
  * Finds the thing that a click means, on the session's level and on visible, unlocked layers.
- * Small things go before large ones (see `ORDER`); of one kind the nearest, then the smallest, wins.
+ * Small things go before large ones (see `ORDER`); of one kind the nearest, then the topmost, then the smallest, wins.
  * Corners and walls can be picked once their enclosure, or a part of it, is selected.
  */
-export function pickAt(plan: Plan, session: Session, underlays: readonly UnderlayIndex[], at: PlanPoint, reach_m: number): Ref | undefined {
-  const open = openEnclosures(session.selection);
-  let best: { ref: Ref; rank: number; distance: number; size: number } | undefined;
-  const box = { minX: at.x - reach_m, minY: at.y - reach_m, maxX: at.x + reach_m, maxY: at.y + reach_m };
-  for (const { ref, layer, shape } of treeOf(plan, session.level).search(box)) {
-    if (!canPick(session, layer)) continue;
-    if ((ref.kind === 'corner' || ref.kind === 'wall') && !open.has(ref.enclosure)) continue;
-    const isZone = ref.kind === 'ceiling-zone';
-    const distance = distanceTo_m(at, shape, !isZone || open.has(ref.enclosure));
-    if (distance > reach_m) continue;
-    const rank = ORDER.indexOf(ref.kind);
-    const size = 'ring' in shape ? area_m2(shape.ring) : 0;
-    const isBetter = !best || rank < best.rank || (rank === best.rank && (distance < best.distance || (distance === best.distance && size < best.size)));
-    if (isBetter) best = { ref, rank, distance, size };
-  }
-  return best?.ref ?? pickUnderlay(session, underlays, at, reach_m);
+export const pickAt = (plan: Plan, session: Session, underlays: readonly UnderlayIndex[], at: PlanPoint, reach_m: number): Ref | undefined =>
+  within(plan, session, at, reach_m)[0]?.ref ?? pickUnderlay(session, underlays, at, reach_m);
+
+/** Things of the picked kind that lie over each other at a place, the topmost first: pipe over pipe, rack under rack. */
+export function pickStack(plan: Plan, session: Session, at: PlanPoint, reach_m: number): Ref[] {
+  const [best, ...others] = within(plan, session, at, reach_m);
+  return best ? [best, ...others.filter(({ rank, distance_m: away_m }) => rank === best.rank && away_m - best.distance_m <= STACKED_m)].map(({ ref }) => ref) : [];
 }
 
 function pickUnderlay(session: Session, underlays: readonly UnderlayIndex[], at: PlanPoint, reach_m: number): Ref | undefined {

@@ -19,6 +19,8 @@ interface Held {
   readonly handle?: number | undefined;
   readonly pressed: PlanPoint;
   readonly reach_m: number;
+  /** What a click takes in its place: the next thing below the selected one. */
+  readonly below?: Ref | undefined;
 }
 export type SelectState =
   /** `presses` counts clicks that began here: a double click that began in another tool means nothing. */
@@ -28,6 +30,8 @@ export type SelectState =
   | ({ readonly at: 'dragging'; readonly to: PlanPoint } & Held);
 
 const start: SelectState = { at: 'idle', presses: 0 };
+/** How near the pointer must be to things over each other to be told of them [px]. */
+const HINT_REACH_px = 6;
 /** Share of the reach that the pointer must move before a press becomes a drag. */
 const DRAG_SHARE = 0.5;
 
@@ -56,16 +60,26 @@ function isFloor(view: ToolView, hit: Ref, at: PlanPoint, reach_m: number): bool
   return enclosure !== undefined && [enclosure.outline, ...enclosure.holes].every((ring) => distanceToOutline_m(at, ringOf(ring)) > reach_m);
 }
 
+/** Things over each other at a place, from the one that is selected on: the next click takes the one below it. Nothing when none is. */
+function stackUnder(view: ToolView, at: PlanPoint, reach_m: number): readonly Ref[] {
+  const { selection } = view.session;
+  const [only] = selection;
+  const stack = only && selection.length === 1 ? view.pickStack(at, reach_m) : [];
+  const index = only ? stack.findIndex((ref) => isSameRef(ref, only)) : -1;
+  return index < 0 || stack.length < 2 ? [] : [...stack.slice(index), ...stack.slice(0, index)];
+}
+
 function press(event: Extract<ToolEvent, { kind: 'down' | 'move' | 'up' | 'double' }>, view: ToolView, presses: number): ToolStep<SelectState> {
   const { raw, reach_m } = event;
   const adds = event.shift || event.mod === true;
   const counted = presses + 1;
   const handle = adds ? undefined : handleAt(view, raw, reach_m);
   if (handle) return { state: { at: 'pressed', hit: handle.ref, handle: handle.index, pressed: raw, reach_m, adds, presses: counted } };
-  const hit = view.pick(raw, reach_m);
+  const stack = adds ? [] : stackUnder(view, raw, reach_m);
+  const hit = stack[0] ?? view.pick(raw, reach_m);
   if (!hit || isFloor(view, hit, raw, reach_m)) return { state: { at: 'boxing', pressed: raw, to: raw, reach_m, hit, adds, presses: counted } };
   const inGroup = groupOf(view, hit).length > 1;
-  return { state: { at: 'pressed', hit, pressed: raw, reach_m, adds, presses: counted }, select: adds || inGroup ? undefined : [hit] };
+  return { state: { at: 'pressed', hit, pressed: raw, reach_m, adds, presses: counted, below: stack[1] }, select: adds || inGroup ? undefined : [hit] };
 }
 
 function twice(at: PlanPoint, reach_m: number, view: ToolView, state: SelectState): ToolStep<SelectState> {
@@ -113,6 +127,8 @@ export const selectTool: Tool<SelectState> = {
     if (state.at === 'dragging') return 'Let go to place it, or type how far and in which direction. Shift keeps it square, Alt catches nothing, Escape puts it back.';
     if (state.at === 'boxing' && distance_m(state.pressed, state.to) > state.reach_m) return 'Everything inside the box will be selected.';
     const [only] = view.session.selection;
+    const { pointer, camera } = view.session;
+    if (pointer && stackUnder(view, pointer, HINT_REACH_px / camera.scale_px_m).length > 1) return 'Another one lies below it: click again to take that. Drag to move.';
     if (view.session.selection.length === 1 && (only?.kind === 'enclosure' || only?.kind === 'wall' || only?.kind === 'corner')) {
       return 'Drag a corner or a wall to reshape the enclosure; double-click a wall to add a corner.';
     }
@@ -148,7 +164,7 @@ export const selectTool: Tool<SelectState> = {
         if (event.kind === 'move' && distance_m(event.raw, state.pressed) > state.reach_m * DRAG_SHARE) return dragTo(state, event.point, view);
         if (event.kind !== 'up') return { state };
         const { selection } = view.session;
-        return { state: { at: 'idle', presses: state.presses }, select: state.adds ? toggled(selection, state.hit) : [state.hit] };
+        return { state: { at: 'idle', presses: state.presses }, select: state.adds ? toggled(selection, state.hit) : [state.below ?? state.hit] };
       }
       case 'boxing': {
         if (event.kind === 'move') return { state: { ...state, to: event.raw } };

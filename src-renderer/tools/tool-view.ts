@@ -2,7 +2,7 @@ import type { Derived } from '#shared/derived/derived';
 import type { Plan } from '#shared/model/plan';
 import type { Session } from '../store/state.ts';
 import { outlinesAround } from './outline-at.ts';
-import { pickAt, pickInBox } from './pick.ts';
+import { pickAt, pickInBox, pickStack } from './pick.ts';
 import { snapTo } from './snap.ts';
 import { snapSources } from './snap-sources.ts';
 import type { Anchors, ToolView } from './tool.ts';
@@ -34,6 +34,7 @@ export function makeToolView({ plan, session, underlays, derive }: ViewParts, ke
       return derive();
     },
     pick: (at, reach_m) => pickAt(plan, session, underlays, at, reach_m),
+    pickStack: (at, reach_m) => pickStack(plan, session, at, reach_m),
     pickBox: (a, b) => pickInBox(plan, session, a, b),
     snap(raw, reach_m, anchors: Anchors = {}) {
       const settings = { grid_m: toolOptions.snapGrid && !keys.alt ? plan.settings.grid_m : null, orthogonal: anchors.isFree ? keys.shift : toolOptions.orthogonal !== keys.shift };

@@ -46,6 +46,8 @@ export interface ToolView {
   readonly session: Session;
   /** Nearest thing that can be picked within reach, or undefined. */
   pick(at: PlanPoint, reach_m: number): Ref | undefined;
+  /** Things of the picked kind that lie over each other there, the topmost first. */
+  pickStack(at: PlanPoint, reach_m: number): readonly Ref[];
   /** Everything inside a box. */
   pickBox(a: PlanPoint, b: PlanPoint): readonly Ref[];
   /** Caught place. Shift turns the orthogonal lock over, Alt catches nothing. */

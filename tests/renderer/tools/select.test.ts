@@ -64,6 +64,23 @@ describe('selecting', () => {
     expect(selection(drawn)).toHaveLength(4);
   });
 
+  test('of pipe over pipe the upper, with another click the lower, and round again; the chosen one is dragged', () => {
+    const two = planBuilder()
+      .room(8, 6, 2.7)
+      .network()
+      .run([place3(1, 3, -0.2), place3(7, 3, -0.2)])
+      .run([place3(1, 3, 2.4), place3(7, 3, 2.4)]);
+    const [lower, upper] = Object.values(network(two.plan).pipes);
+    const drawn = toolBench(two.plan);
+    const clicked = () => selection(drawn.click(4.3, 3.01)).map(({ id }) => id);
+    expect([clicked(), clicked(), clicked()]).toEqual([[upper?.id], [lower?.id], [upper?.id]]);
+    expect(drawn.runner.look().hint).toContain('click again');
+    expect(drawn.move(4.3, 5).runner.look().hint).not.toContain('click again');
+    clicked();
+    drawn.drag([4.3, 3], [4.3, 3.5]);
+    expect(Object.values(network(drawn.plan()).nodes).map(({ at }) => [at.y, at.z])).toEqual([[3.5, -0.2], [3.5, -0.2], [3, 2.4], [3, 2.4]]);
+  });
+
   test('Escape lets go', () => {
     const { drawn } = bench();
     expect(selection(drawn.click(3.5, 1).escape())).toEqual([]);
