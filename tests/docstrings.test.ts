@@ -34,7 +34,7 @@ describe('docstrings of the shared layer', () => {
   });
 
   test('a formula names every parameter in its docstring, with its unit, and states its basis', () => {
-    const formulas = FUNCTIONS.filter(({ path }) => path.includes('/calculations/formulas/'));
+    const formulas = FUNCTIONS.filter(({ path }) => path.includes('/calculations/formulas/') && !path.endsWith('/checked.ts'));
     const faults = formulas.flatMap(({ path, name, doc, head }) => {
       const parameters = [...head.split(')')[0]?.matchAll(/(\w+)\s*:/g) ?? []].map(([, parameter]) => parameter ?? '');
       const documented = [...doc.matchAll(/@param (\w+)\s+[^\n]*\[[^\]]+\]/g)].map(([, parameter]) => parameter ?? '');
