@@ -8,7 +8,7 @@ import { type Ref, isSameRef, refKey, ringOf } from '#shared/model/plan';
 import { commitOr } from './attempt.ts';
 import { type Drag, dragOf, reachedBy } from './drag.ts';
 import { layerOf, wallsOf } from './level-things.ts';
-import { pipesUnder } from './network-hits.ts';
+import { hasNozzle, pipesUnder } from './network-hits.ts';
 import { handleAt, reshapeOf } from './reshape.ts';
 import type { Sketch, Tool, ToolEvent, ToolStep, ToolView } from './tool.ts';
 import { lengthText, lineLabel, typedPlace } from './typed-place.ts';
@@ -44,6 +44,15 @@ function groupOf({ session }: ToolView, hit: Ref): readonly Ref[] {
   const free = session.selection.filter((ref) => !session.layers[layerOf(ref)].locked);
   const owner: Ref | null = 'enclosure' in hit ? { kind: 'enclosure', level: hit.level, id: hit.enclosure } : null;
   return free.length > 1 && (holds(free, hit) || (owner && holds(free, owner))) ? free : [hit];
+}
+
+/** Whether a drag would take a nozzle along though nozzles are locked. */
+function takesLockedNozzle({ plan, session }: ToolView, { without }: Drag): boolean {
+  if (!session.layers.nozzles.locked) return false;
+  return without.some((ref) => {
+    const network = ref.kind === 'node' ? plan.networks[ref.network] : undefined;
+    return network !== undefined && hasNozzle(network, ref.id);
+  });
 }
 
 const dragNow = (view: ToolView, { hit, handle, pressed, reach_m }: Held): Drag | undefined =>
@@ -98,6 +107,7 @@ function twice(at: PlanPoint, reach_m: number, view: ToolView, state: SelectStat
 
 function dragTo(state: Held, to: PlanPoint, view: ToolView): ToolStep<SelectState> {
   const drag = dragNow(view, state);
+  if (drag && takesLockedNozzle(view, drag)) return { state: start, preview: null, refusal: 'A nozzle hangs on it, and nozzles are locked. Free them in the layers first (L).' };
   return { state: { at: 'dragging', hit: state.hit, handle: state.handle, pressed: state.pressed, reach_m: state.reach_m, to }, preview: drag ? drag.commandTo(to) : null };
 }
 

@@ -231,6 +231,18 @@ describe('what does not move', () => {
     expect(drawn.plan()).toBe(b.plan);
   });
 
+  test('pipe that would take a locked nozzle along', () => {
+    const b = built();
+    const { layers } = toolBench(b.plan).store.get().session;
+    const drawn = toolBench(b.plan, {}, undefined, { layers: { ...layers, nozzles: { visible: true, locked: true } } });
+    drawn.drag([3.5, 1], [4.5, 1]);
+    expect(drawn.plan()).toBe(b.plan);
+    expect(drawn.refusal()).toContain('nozzles are locked');
+    expect(drawn.store.get().preview).toBeNull();
+    drawn.drag([2, 3], [2, 3.4]);
+    expect(drawn.steps()).toBe(1);
+  });
+
   test('a drag that the plan refuses is put back, with the reason', () => {
     const { b, drawn } = bench();
     drawn.click(1, 1.5).drag([6.02, 4.01], [3, -1]);
