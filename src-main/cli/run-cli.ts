@@ -1,5 +1,6 @@
 import { Command, CommanderError } from 'commander';
 import { HostProblem, problemOf } from '../services/host-problem.ts';
+import { calcCommand, readStandardInput } from './calc.ts';
 import { checkCommand } from './check.ts';
 import type { ConsoleOut, ExitCode } from './console-out.ts';
 import { importCommand } from './import.ts';
@@ -9,7 +10,7 @@ import { sheetsCommand } from './sheets.ts';
 const isAsking = (error: CommanderError): boolean => error.exitCode === 0;
 
 /** Carries out one command line and answers how it ended. Bad input is one message, never a stack. */
-export async function runCli(words: readonly string[], version: string, out: ConsoleOut): Promise<ExitCode> {
+export async function runCli(words: readonly string[], version: string, out: ConsoleOut, readInput: () => Promise<string> = readStandardInput): Promise<ExitCode> {
   let code: ExitCode = 0;
   const end = (ended: ExitCode): void => {
     code = ended;
@@ -18,8 +19,8 @@ export async function runCli(words: readonly string[], version: string, out: Con
     .description('Plan layouts of pre-engineered nitrogen fire-suppression units: check them and print their sheets.')
     .version(version)
     .showSuggestionAfterError();
-  for (const command of [checkCommand(out, end), sheetsCommand(out, end), importCommand(out, end), newCommand(out, end)]) program.addCommand(command);
-  for (const command of [program, ...program.commands]) {
+  for (const command of [checkCommand(out, end), sheetsCommand(out, end), importCommand(out, end), newCommand(out, end), calcCommand(out, end, readInput)]) program.addCommand(command);
+  for (const command of [program, ...program.commands.flatMap((each) => [each, ...each.commands])]) {
     command.exitOverride().configureOutput({
       writeOut: (text) => out.line(text.trimEnd()),
       writeErr: (text) => out.aside(text.trimEnd()),
