@@ -2,23 +2,10 @@ import { formatLength } from '#shared/units/length-text';
 import { lengthSystem } from '../plan-words.ts';
 import type { State } from '../store/state.ts';
 import { useStore } from '../store/use-store.ts';
-import type { Snap } from '../tools/tool.ts';
+import { SNAP_WORDS } from '../tools/snap.ts';
 import { levelsInOrder, showLevel } from '../actions/view-actions.ts';
 import { useToolLook } from '../input/use-tool-look.ts';
 import { useActionContext, useRun } from './window-context.ts';
-
-const SNAP_WORDS: Readonly<Record<Snap['kind'], string>> = {
-  free: 'free place',
-  grid: 'grid',
-  end: 'end',
-  midpoint: 'middle',
-  perpendicular: 'square to a line',
-  intersection: 'crossing',
-  'on-line': 'on a line',
-  underlay: 'floor plan',
-  node: 'pipe end',
-  typed: 'as typed',
-};
 
 /** A CSS pixel is 1/96 in, so that a metre at full size is this many [px]. */
 const FULL_SIZE_px_m = 96 / 0.0254;
@@ -42,7 +29,7 @@ function Pointer() {
         <>
           <span className="status-place">x {formatLength(at.x, system)}</span>
           <span className="status-place">y {formatLength(at.y, system)}</span>
-          <span className="quiet">{snap ? SNAP_WORDS[snap.kind] : ''}</span>
+          <span className="quiet">{snap ? SNAP_WORDS[snap.kind] || 'free place' : ''}</span>
         </>
       ) : null}
     </span>

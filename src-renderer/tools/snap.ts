@@ -12,7 +12,7 @@ export interface SnapSettings {
   readonly orthogonal: boolean;
 }
 
-/** What a catch is called beside the pointer. */
+/** What a catch is called beside the pointer and on the status line. */
 export const SNAP_WORDS: Readonly<Record<Snap['kind'], string>> = {
   free: '',
   grid: 'grid',

@@ -1,20 +1,7 @@
+import { SNAP_WORDS } from '../../tools/snap.ts';
 import type { Snap } from '../../tools/tool.ts';
 import { write } from '../lettering.ts';
 import { type Pen, type Px, disc, line, ring, setLine } from '../pen.ts';
-
-/** What a click would catch, in a word. */
-export const SNAP_WORDS: Readonly<Record<Snap['kind'], string>> = {
-  free: '',
-  grid: 'grid',
-  end: 'end',
-  midpoint: 'middle',
-  perpendicular: 'square to',
-  intersection: 'crossing',
-  'on-line': 'on line',
-  underlay: 'floor plan',
-  node: 'pipe end',
-  typed: 'typed',
-};
 
 /** The place that a click would hit: a ring, with a dot where something was caught, and the word for it. */
 export function drawSnap(pen: Pen, at: Px, kind: Snap['kind'], colour: string, paper: string): void {

@@ -14,7 +14,8 @@ import { NOZZLE_REACH_px, NOZZLE_RING_px, drawNozzle } from '../../../src-render
 import { drawOpening } from '../../../src-renderer/canvas/symbols/opening-symbol.ts';
 import { drawHighPressureLine, drawLowPressureLine } from '../../../src-renderer/canvas/symbols/pressure-line.ts';
 import { drawUpright } from '../../../src-renderer/canvas/symbols/riser-symbol.ts';
-import { SNAP_WORDS, drawSnap } from '../../../src-renderer/canvas/symbols/snap-mark.ts';
+import { drawSnap } from '../../../src-renderer/canvas/symbols/snap-mark.ts';
+import { SNAP_WORDS } from '../../../src-renderer/tools/snap.ts';
 import { dotPlaces } from '../../../src-renderer/canvas/symbols/uncovered-dots.ts';
 import { drawVerdict } from '../../../src-renderer/canvas/symbols/verdict-mark.ts';
 import { drawnPieces, named, recordingPen, texts } from './support/recording-pen.ts';
