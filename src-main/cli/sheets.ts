@@ -1,6 +1,7 @@
 import { join, resolve } from 'node:path';
 import { Command, InvalidArgumentError, Option } from 'commander';
 import { PAPER_IDS } from '#shared/sheets/papers';
+import { parseScale } from '#shared/sheets/scales';
 import { replaceFile } from '../services/atomic-file.ts';
 import { HostProblem, asHostProblem } from '../services/host-problem.ts';
 import { readPlanFile } from '../services/plan-files.ts';
@@ -9,11 +10,11 @@ import { type PrintChoice, printChoiceOf } from '../services/print-choice.ts';
 import { printPlan } from '../services/print-plan.ts';
 import type { ConsoleOut, ExitCode } from './console-out.ts';
 
-/** A scale as typed: "50", "1:50" or "auto". */
+/** A scale as typed: "50", "1:50", "1/4\" = 1'-0\"" or "auto". */
 function readScale(text: string): number | 'auto' {
   if (text === 'auto') return text;
-  const scale = Number(text.replace(/^1\s*:\s*/, ''));
-  if (!(scale > 0 && scale <= 100_000)) throw new InvalidArgumentError('A scale is a number such as 50 or 1:50, or "auto".');
+  const scale = parseScale(text);
+  if (scale === undefined) throw new InvalidArgumentError('A scale is a number from 1 to 1000 such as 50 or 1:50, one such as 1/4"=1\'-0", or "auto".');
   return scale;
 }
 
@@ -32,7 +33,7 @@ export function sheetsCommand(out: ConsoleOut, end: (code: ExitCode) => void): C
     .requiredOption('--out <dir>', 'folder to write the PDF to; made when it is not there')
     .addOption(new Option('--set <set>', 'which set').choices(['submittal', 'field']).default('submittal'))
     .addOption(new Option('--paper <paper>', 'paper, landscape').choices(['auto', ...PAPER_IDS]).default('auto'))
-    .option('--scale <scale>', 'scale such as 50 or 1:50, or auto for the largest that fits', readScale, 'auto' as const)
+    .option('--scale <scale>', 'scale such as 50, 1:50 or 1/4"=1\'-0", or auto for the largest that fits', readScale, 'auto' as const)
     .action(async (path: string, options: Options) => {
       const { plan, assets } = await readPlanFile(resolve(path));
       const readAsset = async (sha256: string) => {

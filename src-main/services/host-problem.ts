@@ -19,6 +19,7 @@ export const systemCodeOf = (error: unknown): string | undefined =>
 const FILE_TROUBLE: Readonly<Record<string, readonly [code: Problem['code'], what: string, remedy: string]>> = {
   ENOENT: ['not-found', 'The file or its folder is not there.', 'It may have been moved or renamed: look for it and open it from where it is.'],
   ENOTDIR: ['not-found', 'A folder on the way to the file is not a folder.', 'Choose another place.'],
+  EEXIST: ['refused', 'There is a file where a folder has to be.', 'Choose another place.'],
   EISDIR: ['unreadable', 'This is a folder, not a file.', 'Choose a file.'],
   EACCES: ['refused', 'You are not allowed to use this file.', 'Ask for the right to it, or save under another name in a folder of your own.'],
   EPERM: ['refused', 'The system does not allow this with the file.', 'Close other programs that use it, or save under another name.'],

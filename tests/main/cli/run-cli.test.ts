@@ -111,10 +111,30 @@ describe('sheets', () => {
     [['--set', 'all']],
     [['--paper', 'B9']],
     [['--scale', '0']],
+    [['--scale', '0.0001']],
     [['--scale', 'large']],
     [['--scale', '1:']],
   ])('%j is bad input', async (words) => {
-    expect((await run('sheets', 'x.nzw', '--out', tempFolder(), ...words)).code).toBe(2);
+    const folder = tempFolder();
+    await run('new', '--demo', 'F1', join(folder, 'hut.nzw'));
+    const { code, err } = await run('sheets', join(folder, 'hut.nzw'), '--out', folder, ...words);
+    expect(code).toBe(2);
+    expect(err).toContain(words[0]);
+  });
+
+  test('a scale of feet and inches is taken as it is written', async () => {
+    const folder = tempFolder();
+    await run('new', '--demo', 'F1', join(folder, 'hut.nzw'));
+    const printed = async (scale: string) => readFileSync((await run('sheets', join(folder, 'hut.nzw'), '--out', folder, '--scale', scale)).out);
+    expect((await printed(`1/4" = 1'-0"`)).equals(await printed('48'))).toBe(true);
+  });
+
+  test('a file where the folder should be is told as such', async () => {
+    const folder = tempFolder();
+    await run('new', '--demo', 'F1', join(folder, 'hut.nzw'));
+    const { code, err } = await run('sheets', join(folder, 'hut.nzw'), '--out', join(folder, 'hut.nzw'));
+    expect(code).toBe(2);
+    expect(err).toContain('There is a file where a folder has to be');
   });
 
   test('without a folder to write to is bad input', async () => {
