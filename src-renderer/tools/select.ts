@@ -29,6 +29,8 @@ export type SelectState =
   | { readonly at: 'boxing'; readonly pressed: PlanPoint; readonly to: PlanPoint; readonly reach_m: number; readonly hit: Ref | undefined; readonly adds: boolean; readonly presses: number }
   | ({ readonly at: 'dragging'; readonly to: PlanPoint } & Held);
 
+/** Things that are set at a distance from a wall. */
+const SET_BY_WALL: readonly Ref['kind'][] = ['nozzle', 'cylinder', 'obstruction', 'node', 'pipe', 'note'];
 const start: SelectState = { at: 'idle', presses: 0 };
 /** How near the pointer must be to things over each other to be told of them [px]. */
 const HINT_REACH_px = 6;
@@ -78,6 +80,14 @@ function stackUnder(view: ToolView, at: PlanPoint, reach_m: number): readonly Re
   return index < 0 || stack.length < 2 ? [] : [...stack.slice(index), ...stack.slice(0, index)];
 }
 
+/** With things selected, Shift on the edge of an enclosure adds the wall there: they can then be set at a distance from it. */
+function wallBeside({ plan, session }: ToolView, picked: Ref, at: PlanPoint, reach_m: number): Ref | undefined {
+  const enclosure = picked.kind === 'enclosure' ? plan.levels[picked.level]?.enclosures[picked.id] : undefined;
+  if (!enclosure || !session.selection.some(({ kind }) => SET_BY_WALL.includes(kind))) return undefined;
+  const walls = wallsOf(session.level, enclosure).map(({ ref, segment }) => ({ ref, away_m: distance_m(at, nearestOnSegment(at, segment)) }));
+  return walls.filter(({ away_m }) => away_m <= reach_m).sort((a, b) => a.away_m - b.away_m)[0]?.ref;
+}
+
 function press(event: Extract<ToolEvent, { kind: 'down' | 'move' | 'up' | 'double' }>, view: ToolView, presses: number): ToolStep<SelectState> {
   const { raw, reach_m } = event;
   const adds = event.shift || event.mod === true;
@@ -85,7 +95,8 @@ function press(event: Extract<ToolEvent, { kind: 'down' | 'move' | 'up' | 'doubl
   const handle = adds ? undefined : handleAt(view, raw, reach_m);
   if (handle) return { state: { at: 'pressed', hit: handle.ref, handle: handle.index, pressed: raw, reach_m, adds, presses: counted } };
   const stack = adds ? [] : stackUnder(view, raw, reach_m);
-  const hit = stack[0] ?? view.pick(raw, reach_m);
+  const picked = stack[0] ?? view.pick(raw, reach_m);
+  const hit = (adds && picked && wallBeside(view, picked, raw, reach_m)) || picked;
   if (!hit || isFloor(view, hit, raw, reach_m)) return { state: { at: 'boxing', pressed: raw, to: raw, reach_m, hit, adds, presses: counted } };
   const inGroup = groupOf(view, hit).length > 1;
   return { state: { at: 'pressed', hit, pressed: raw, reach_m, adds, presses: counted, below: stack[1] }, select: adds || inGroup ? undefined : [hit] };

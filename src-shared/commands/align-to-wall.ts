@@ -19,7 +19,7 @@ function placesOf(draft: Plan, ref: Ref): Outline {
     case 'obstruction':
       return obstructionOf(draft, ref).footprint;
     default:
-      return refuse('Only nozzles, cylinders, pipes, obstructions and notes can be brought to a distance from a wall.');
+      return refuse('Only nozzles, cylinders, pipes, obstacles and notes can be brought to a distance from a wall.');
   }
 }
 

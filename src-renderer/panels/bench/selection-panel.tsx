@@ -92,7 +92,7 @@ export function SelectionPanel() {
     );
   }
   const networkId = only.kind === 'network' ? only.id : 'network' in only ? only.network : null;
-  const canBeAligned = ['nozzle', 'cylinder', 'obstruction', 'node'].includes(only.kind);
+  const canBeAligned = ['nozzle', 'cylinder', 'obstruction', 'node', 'pipe', 'note'].includes(only.kind);
   return (
     <>
       <FormOf at={only} />

@@ -64,6 +64,14 @@ describe('selecting', () => {
     expect(selection(drawn)).toHaveLength(4);
   });
 
+  test('Shift on the edge of a room adds the wall there to what is set by it, else the room', () => {
+    const { b, drawn } = bench();
+    drawn.click(5, 1.5).click(3, 4.03, { shift: true });
+    expect(selection(drawn)).toEqual([b.onLevel('obstruction'), b.wall(2)]);
+    drawn.click(12, 12).click(3, -1.5).click(3, 4.03, { shift: true });
+    expect(selection(drawn)).toEqual([b.onLevel('dimension'), b.enclosure]);
+  });
+
   test('of pipe over pipe the upper, with another click the lower, and round again; the chosen one is dragged', () => {
     const two = planBuilder()
       .room(8, 6, 2.7)
