@@ -62,7 +62,10 @@ export const addUp = (counts) =>
   counts.reduce((sum, each) => ({ passed: sum.passed + each.passed, failed: sum.failed + each.failed, skipped: sum.skipped + each.skipped }), { passed: 0, failed: 0, skipped: 0 });
 
 /**
- * The line that closes a test run.
+ * The lines that close a test run, the sums last.
  * @param {Counts} counts
  */
-export const lastLine = ({ passed, failed, skipped }) => `${passed} passed, ${failed} failed${skipped > 0 ? `, ${skipped} skipped` : ''}`;
+export const lastLines = ({ passed, failed, skipped }) => [
+  ...(skipped > 0 ? [`${skipped} skipped; the names of those tests, above, say why.`] : []),
+  `${passed} passed, ${failed} failed`,
+];

@@ -4,7 +4,7 @@ import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { findBrowser } from '../loopback/browsers.mjs';
 import { ROOT, ensureBuilt, ensureInstalled, ensureNode } from './ensure.mjs';
-import { addUp, countPlaywright, countVitest, lastLine } from './test-counts.mjs';
+import { addUp, countPlaywright, countVitest, lastLines } from './test-counts.mjs';
 
 /** @typedef {import('./test-counts.mjs').Counts} Counts */
 
@@ -105,5 +105,5 @@ if (ensureInstalled()) {
 
 const sum = addUp(counts);
 say('');
-say(lastLine(sum));
+for (const line of lastLines(sum)) say(line);
 process.exitCode = sum.failed > 0 ? 1 : 0;

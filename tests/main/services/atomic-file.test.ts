@@ -67,6 +67,30 @@ describe('replacing a file', () => {
     expect(await fs.readdir(folder)).toEqual(['plan.nzw']);
   });
 
+  test('the new bytes are flushed to the disk before they take the name, and the name after', async () => {
+    const path = join(tempFolder(), 'plan.nzw');
+    const seen: string[] = [];
+    const open = async (name: string, flags: string) => {
+      const file = await fs.open(name, flags);
+      return new Proxy(file, {
+        get(target, part) {
+          const value: unknown = Reflect.get(target, part, target);
+          if (typeof value !== 'function') return value;
+          return (...words: unknown[]) => {
+            if (part === 'writeFile' || part === 'sync') seen.push(`${String(part)} ${flags === 'wx' ? 'bytes' : 'folder'}`);
+            return value.apply(target, words);
+          };
+        },
+      });
+    };
+    const rename = (from: string, to: string) => {
+      seen.push('rename');
+      return fs.rename(from, to);
+    };
+    await replaceFile(path, bytes(NEW), { steps: failing({ open, rename }) });
+    expect(seen).toEqual(['writeFile bytes', 'sync bytes', 'rename', 'sync folder']);
+  });
+
   test('what was there before stays beside it', async () => {
     const path = join(tempFolder(), 'plan.nzw');
     await replaceFile(path, bytes('1'), { keepPrevious: true });
