@@ -1,7 +1,13 @@
+import { conduitFillTopic } from './conduit-fill.ts';
+import { cutLengthTopic } from './cut-length.ts';
+import { holdTimeTopic } from './hold-time.ts';
+import { pipeRatingTopic } from './pipe-rating.ts';
+import { reliefVentTopic } from './relief-vent.ts';
 import type { Topic } from './topic.ts';
+import { voltageDropTopic } from './voltage-drop.ts';
 
 /** Every calculator, in the order in which a design needs them. */
-export const TOPICS: readonly Topic[] = [];
+export const TOPICS: readonly Topic[] = [reliefVentTopic, holdTimeTopic, cutLengthTopic, pipeRatingTopic, voltageDropTopic, conduitFillTopic];
 
 /** The calculator of an id, if there is one. */
 export const findTopic = (id: string): Topic | undefined => TOPICS.find((topic) => topic.id === id);

@@ -1,0 +1,67 @@
+import { type LeakyEnclosure, interfaceTimeBasis, interfaceTime_s, mixingTimeBasis, mixingTime_s, mixtureDensityBasis, mixtureDensity_kg_m3, wideInterfaceHeight_m } from './formulas/hold-time.ts';
+import { INERT_AGENTS, specificVolume_m3_kg } from './formulas/specific-volume.ts';
+import { choiceGiven, numberGiven, optionalNumber } from './given.ts';
+import type { Topic } from './topic.ts';
+
+const ROOM_K = 293.15;
+const AIR_kg_m3 = 1.205;
+
+/** How long an enclosure holds its concentration, by three models. */
+export const holdTimeTopic: Topic = {
+  id: 'hold-time',
+  title: 'Time for which a leaking enclosure holds its concentration',
+  inputs: [
+    { kind: 'choice', name: 'agent', choices: INERT_AGENTS, standard: 'IG-100', help: 'Agent' },
+    { kind: 'number', name: 'concentration', quantity: 'percent', least: 1, greatest: 99, help: 'Concentration at the end of discharge' },
+    { kind: 'number', name: 'agentDensity', quantity: 'density', least: 0.1, greatest: 10, isOptional: true, help: 'Density of the pure agent; at 20 °C from its specific volume unless given' },
+    { kind: 'number', name: 'volume', quantity: 'volume', least: 0.01, greatest: 1e6, help: 'Net volume' },
+    { kind: 'number', name: 'height', quantity: 'length', least: 0.1, greatest: 100, help: 'Greatest height of the enclosure' },
+    {
+      kind: 'number',
+      name: 'protectedHeight',
+      quantity: 'length',
+      least: 0,
+      greatest: 100,
+      help: 'How much height needs the gas: from the floor up when the mixture is heavier than air, from the ceiling down to the lowest protected point when it is lighter',
+    },
+    { kind: 'number', name: 'fanCoefficient', quantity: 'ratio', least: 1e-7, greatest: 1000, help: 'k1 of the door fan, flow of air in m³/s at 1 Pa' },
+    { kind: 'number', name: 'fanExponent', quantity: 'ratio', least: 0.5, greatest: 0.999, help: 'n of the door fan' },
+    { kind: 'number', name: 'lowerLeakFraction', quantity: 'ratio', least: 0.01, greatest: 0.99, standard: 0.5, help: 'Share of the leaks through which the gas leaves; 0.5 if unknown' },
+    { kind: 'number', name: 'endFraction', quantity: 'percent', least: 1, greatest: 100, standard: 85, help: 'Share of the concentration that must be left at the end' },
+    { kind: 'number', name: 'bias', quantity: 'pressureDifference', least: 0, greatest: 1000, standard: 0, help: 'Steady pressure of the ventilation that goes on' },
+  ],
+  outputs: {
+    sharp_s: 'time by the sharp interface',
+    wide_s: 'time by the wide interface',
+    mixing_s: 'time if the gas stays mixed',
+    interface: 'descending: heavier than air, judged at the highest protected point; rising: lighter than air, judged at the lowest',
+    mixtureDensity_kg_m3: 'density of agent and air',
+    columnPressure_Pa: 'pressure of the gas column over air, below 0 when lighter',
+  },
+  bases: [interfaceTimeBasis, mixingTimeBasis, mixtureDensityBasis],
+  run(values) {
+    const height_m = numberGiven(values, 'height');
+    const protectedHeight_m = numberGiven(values, 'protectedHeight');
+    if (protectedHeight_m > height_m) throw new RangeError(`protectedHeight must not be above height, ${height_m} m.`);
+    const room: LeakyEnclosure = {
+      volume_m3: numberGiven(values, 'volume'),
+      height_m,
+      fanCoefficient: numberGiven(values, 'fanCoefficient'),
+      fanExponent: numberGiven(values, 'fanExponent'),
+      lowerLeakFraction: numberGiven(values, 'lowerLeakFraction'),
+      bias_Pa: numberGiven(values, 'bias'),
+    };
+    const start_pct = numberGiven(values, 'concentration');
+    const least_pct = (start_pct * numberGiven(values, 'endFraction')) / 100;
+    const agentDensity_kg_m3 = optionalNumber(values, 'agentDensity') ?? 1 / specificVolume_m3_kg(choiceGiven(values, 'agent', INERT_AGENTS), ROOM_K, 'iso');
+    const mixture_kg_m3 = mixtureDensity_kg_m3(agentDensity_kg_m3, start_pct);
+    return {
+      sharp_s: interfaceTime_s(room, mixture_kg_m3, protectedHeight_m),
+      wide_s: interfaceTime_s(room, mixture_kg_m3, wideInterfaceHeight_m(height_m, protectedHeight_m, start_pct, least_pct)),
+      mixing_s: mixingTime_s(room, agentDensity_kg_m3, start_pct, least_pct),
+      interface: mixture_kg_m3 < AIR_kg_m3 ? 'rising' : 'descending',
+      mixtureDensity_kg_m3: mixture_kg_m3,
+      columnPressure_Pa: 9.80665 * height_m * (mixture_kg_m3 - AIR_kg_m3),
+    };
+  },
+};
