@@ -11,7 +11,7 @@ export const holdTimeTopic: Topic = {
   id: 'hold-time',
   title: 'Time for which a leaking enclosure holds its concentration',
   inputs: [
-    { kind: 'choice', name: 'agent', choices: INERT_AGENTS, standard: 'IG-100', help: 'Agent' },
+    { kind: 'choice', name: 'agent', choices: INERT_AGENTS, help: 'Agent' },
     { kind: 'number', name: 'concentration', quantity: 'percent', least: 1, greatest: 99, help: 'Concentration at the end of discharge' },
     { kind: 'number', name: 'agentDensity', quantity: 'density', least: 0.1, greatest: 10, isOptional: true, help: 'Density of the pure agent; at 20 °C from its specific volume unless given' },
     { kind: 'number', name: 'volume', quantity: 'volume', least: 0.01, greatest: 1e6, help: 'Net volume' },
@@ -26,8 +26,8 @@ export const holdTimeTopic: Topic = {
     },
     { kind: 'number', name: 'fanCoefficient', quantity: 'ratio', least: 1e-7, greatest: 1000, help: 'k1 of the door fan, flow of air in m³/s at 1 Pa' },
     { kind: 'number', name: 'fanExponent', quantity: 'ratio', least: 0.5, greatest: 0.999, help: 'n of the door fan' },
-    { kind: 'number', name: 'lowerLeakFraction', quantity: 'ratio', least: 0.01, greatest: 0.99, standard: 0.5, help: 'Share of the leaks through which the gas leaves; 0.5 if unknown' },
-    { kind: 'number', name: 'endFraction', quantity: 'percent', least: 1, greatest: 100, standard: 85, help: 'Share of the concentration that must be left at the end' },
+    { kind: 'number', name: 'lowerLeakFraction', quantity: 'ratio', least: 0.01, greatest: 0.99, help: 'Share of the leaks through which the gas leaves; 0.5 if unknown' },
+    { kind: 'number', name: 'endFraction', quantity: 'percent', least: 1, greatest: 100, help: 'Share of the concentration that must be left at the end; 85 % in ISO 14520-1' },
     { kind: 'number', name: 'bias', quantity: 'pressureDifference', least: 0, greatest: 1000, standard: 0, help: 'Steady pressure of the ventilation that goes on' },
   ],
   outputs: {

@@ -11,8 +11,8 @@ export const reliefVentTopic: Topic = {
     { kind: 'number', name: 'massFlow', quantity: 'massFlow', least: 0, greatest: 1000, help: 'Peak flow of agent into the enclosure' },
     { kind: 'number', name: 'temperature', quantity: 'temperature', least: 173.15, greatest: 373.15, help: 'Room temperature' },
     { kind: 'number', name: 'allowablePressure', quantity: 'pressureDifference', least: 1, greatest: 100_000, help: 'What the weakest part of the enclosure bears, over outdoors' },
-    { kind: 'number', name: 'dischargeCoefficient', quantity: 'ratio', least: 0.01, greatest: 1, standard: 0.61, help: "The vent's own; 0.61 is a sharp-edged opening" },
-    { kind: 'choice', name: 'agent', choices: INERT_AGENTS, standard: 'IG-100', help: 'Agent' },
+    { kind: 'number', name: 'dischargeCoefficient', quantity: 'ratio', least: 0.01, greatest: 1, help: "The vent's own; 0.61 is a sharp-edged opening" },
+    { kind: 'choice', name: 'agent', choices: INERT_AGENTS, help: 'Agent' },
     { kind: 'number', name: 'leavingDensity', quantity: 'density', least: 0.1, greatest: 10, standard: 1.205, help: 'Density of the gas leaving: air at 20 °C unless given' },
   ],
   outputs: {

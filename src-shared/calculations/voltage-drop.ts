@@ -9,7 +9,7 @@ export const voltageDropTopic: Topic = {
   title: 'Voltage at the devices of a releasing circuit',
   inputs: [
     { kind: 'choice', name: 'wireGauge', choices: WIRE_GAUGES, help: 'American wire gauge of the copper conductors' },
-    { kind: 'choice', name: 'stranding', choices: STRANDINGS, standard: 'stranded', help: 'Solid, or of seven strands' },
+    { kind: 'choice', name: 'stranding', choices: STRANDINGS, help: 'Solid, or of seven strands' },
     { kind: 'number', name: 'supplyVoltage', quantity: 'voltage', least: 1, greatest: 240, help: 'At the panel; 20.4 V at the end of the battery of a 24 V system is common practice' },
     { kind: 'number', name: 'temperature', quantity: 'temperature', least: 223.15, greatest: 423.15, standard: 348.15, help: 'Of the conductors' },
     {

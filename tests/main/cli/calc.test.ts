@@ -61,3 +61,29 @@ describe('calc', () => {
     expect(out).toContain('Preliminary');
   });
 });
+
+describe('what must be given', () => {
+  const WHOLE: readonly (readonly [topic: string, input: Readonly<Record<string, unknown>>])[] = [
+    ['relief-vent', VENT],
+    [
+      'hold-time',
+      { agent: 'IG-55', concentration_pct: 40.3, volume_m3: 240, height_m: 3, protectedHeight_m: 2.5, fanCoefficient: 0.062424, fanExponent: 0.6, lowerLeakFraction: 0.5, endFraction_pct: 85 },
+    ],
+    ['cut-length', { nominalSize: '1', fittingClass: '300', from: 'elbow-90', to: 'tee', centreToCentre_m: 1 }],
+    ['pipe-rating', { nominalSize: '1', schedule: '80', allowableStress_psi: 15_000, joint: 'threaded', millFactor: 0.875, y: 0.4 }],
+    ['voltage-drop', { wireGauge: '14', stranding: 'solid', supplyVoltage_V: 20.4, loads: [{ distance_ft: 50, current_A: 0.5 }] }],
+    ['conduit-fill', { conduit: 'EMT', tradeSize: '1/2', conductors: [{ type: 'THHN', wireGauge: '14', count: 3 }] }],
+  ];
+
+  test.each(WHOLE)('%s answers with all its outputs, and names each key that is missing', async (id, input) => {
+    const { code, out } = await calc(JSON.stringify(input), id);
+    expect(code).toBe(0);
+    expect(Object.keys(JSON.parse(out)).sort()).toEqual(Object.keys(TOPICS.find((topic) => topic.id === id)?.outputs ?? {}).sort());
+    for (const key of Object.keys(input)) {
+      const { [key]: _, ...rest } = input;
+      const without = await calc(JSON.stringify(rest), id);
+      expect([without.code, without.out]).toEqual([2, '']);
+      expect(without.err).toContain(`${key.split('_')[0]} is missing`);
+    }
+  });
+});

@@ -41,7 +41,7 @@ describe('hold time', () => {
     ['IG-541', 39.9, 1.417, 1.28959, 1210.7, 696.0, 1173.5, 'descending'],
     ['IG-01', 41.9, 1.661, 1.39606, 761.4, 437.7, 736.6, 'descending'],
   ])('worked room: %s', (_, concentration_pct, agentDensity_kg_m3, density, sharp_s, wide_s, mixing_s, way) => {
-    const result = runTopic(holdTimeTopic, { ...ROOM, concentration_pct, agentDensity_kg_m3 });
+    const result = runTopic(holdTimeTopic, { ...ROOM, agent: 'IG-55', concentration_pct, agentDensity_kg_m3 });
     expect(numberOf(result, 'mixtureDensity_kg_m3')).toBeCloseTo(density, 4);
     expect(Math.abs(numberOf(result, 'sharp_s') - sharp_s)).toBeLessThanOrEqual(0.1);
     expect(Math.abs(numberOf(result, 'wide_s') - wide_s)).toBeLessThanOrEqual(0.1);

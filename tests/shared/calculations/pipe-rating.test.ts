@@ -5,7 +5,8 @@ import { pipeRatingTopic } from '#shared/calculations/pipe-rating';
 import { numberOf, runTopic } from '../../support/run-topic.ts';
 
 const PSI_Pa = 6894.757;
-const rating_psi = (input: Readonly<Record<string, unknown>>): number => numberOf(runTopic(pipeRatingTopic, { joint: 'threaded', ...input }), 'pipePressure_Pa') / PSI_Pa;
+const USUAL = { joint: 'threaded', millFactor: 0.875, y: 0.4 };
+const rating_psi = (input: Readonly<Record<string, unknown>>): number => numberOf(runTopic(pipeRatingTopic, { ...USUAL, ...input }), 'pipePressure_Pa') / PSI_Pa;
 
 describe('pipe rating', () => {
   // ASME B31.1 104.1.2 with y 0.4 (memory), mill tolerance 12.5 %, walls of ASME B36.10M, thread depth 0.8/n: computed by hand, psi.
@@ -46,13 +47,13 @@ describe('pipe rating', () => {
   });
 
   test('the weaker of pipe and fitting limits the line', () => {
-    const strong = runTopic(pipeRatingTopic, { nominalSize: '1', schedule: '80', allowableStress_psi: 15_000, joint: 'threaded', fittingClass: '300' });
+    const strong = runTopic(pipeRatingTopic, { ...USUAL, nominalSize: '1', schedule: '80', allowableStress_psi: 15_000, joint: 'threaded', fittingClass: '300' });
     expect(numberOf(strong, 'fittingPressure_Pa') / PSI_Pa).toBeCloseTo(2000, 1);
     expect(numberOf(strong, 'lineLimit_Pa')).toBe(numberOf(strong, 'fittingPressure_Pa'));
     expect(strong.weakest).toBe('fitting');
-    const weak = runTopic(pipeRatingTopic, { nominalSize: '1', schedule: '40', allowableStress_psi: 15_000, joint: 'threaded', fittingClass: '300' });
+    const weak = runTopic(pipeRatingTopic, { ...USUAL, nominalSize: '1', schedule: '40', allowableStress_psi: 15_000, joint: 'threaded', fittingClass: '300' });
     expect([weak.lineLimit_Pa, weak.weakest]).toEqual([weak.pipePressure_Pa, 'pipe']);
-    expect(runTopic(pipeRatingTopic, { nominalSize: '4', schedule: '80', allowableStress_psi: 15_000, joint: 'welded' }).fittingPressure_Pa).toBeNull();
+    expect(runTopic(pipeRatingTopic, { ...USUAL, nominalSize: '4', schedule: '80', allowableStress_psi: 15_000, joint: 'welded' }).fittingPressure_Pa).toBeNull();
   });
 
   test('units in any form give the same answer', () => {

@@ -77,7 +77,7 @@ describe('voltage drop', () => {
   });
 
   test('units in any form give the same answer', () => {
-    const at = (load: Readonly<Record<string, number>>): number => numberOf(runTopic(voltageDropTopic, { supplyVoltage_V: 24, wireGauge: '16', loads: [load] }), 'drop_V');
+    const at = (load: Readonly<Record<string, number>>): number => numberOf(runTopic(voltageDropTopic, { supplyVoltage_V: 24, wireGauge: '16', stranding: 'stranded', loads: [load] }), 'drop_V');
     expect(at({ distance_m: 30.48, current_mA: 1500 })).toBeCloseTo(at({ distance_ft: 100, current_A: 1.5 }), 9);
   });
 
