@@ -3,7 +3,7 @@ import { Command, InvalidArgumentError, Option } from 'commander';
 import { PAPER_IDS } from '#shared/sheets/papers';
 import { parseScale } from '#shared/sheets/scales';
 import { replaceFile } from '../services/atomic-file.ts';
-import { HostProblem, asHostProblem } from '../services/host-problem.ts';
+import { asHostProblem } from '../services/host-problem.ts';
 import { readPlanFile } from '../services/plan-files.ts';
 import { fileNameOf, planNameOf } from '../services/plan-places.ts';
 import { type PrintChoice, printChoiceOf } from '../services/print-choice.ts';
@@ -38,8 +38,9 @@ export function sheetsCommand(out: ConsoleOut, end: (code: ExitCode) => void): C
       const { plan, assets } = await readPlanFile(resolve(path));
       const readAsset = async (sha256: string) => {
         const found = assets.find((asset) => asset.sha256 === sha256);
-        if (found) return found;
-        throw new HostProblem('not-found', 'A floor plan under this drawing is not in the plan file.', resolve(path), 'Open the plan, import the floor plan again or hide it, and save.');
+        const name = Object.values(plan.assets).find((asset) => asset.sha256 === sha256)?.name;
+        if (!found) out.aside(`The floor plan ${name} is not in ${path}: the sheets are printed without it, and say so.`);
+        return found;
       };
       const pdf = await printPlan(plan, printChoiceOf(options.paper, options.scale, options.set), readAsset, out.now());
       const place = join(resolve(options.out), `${fileNameOf(planNameOf(path))} ${options.set} sheets.pdf`);

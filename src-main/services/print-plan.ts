@@ -5,8 +5,8 @@ import type { PrintChoice } from './print-choice.ts';
 import { printInThread } from './print-thread.ts';
 import { startImport } from './underlay/import-job.ts';
 
-/** Finds the bytes of an imported floor plan by its digest. */
-export type ReadAsset = (sha256: string) => Promise<{ name: string; bytes: Uint8Array }>;
+/** Finds the bytes of an imported floor plan by its digest; undefined prints the sheet without it, and says so there. */
+export type ReadAsset = (sha256: string) => Promise<{ name: string; bytes: Uint8Array } | undefined>;
 
 /** Part of the whole work that reading the floor plans takes. */
 const READING = 0.4;
@@ -38,14 +38,17 @@ async function readDrawings(plan: Plan, readAsset: ReadAsset, report: ReportProg
     if (!asset) continue;
     const page = `${asset.sha256}/${underlay.page}`;
     const packed = byPage.get(page) ?? (await readPage(asset, underlay.page, readAsset, (done) => report((index + done) / underlays.length, `Reading ${asset.name}`), signal));
+    if (!packed) continue;
     byPage.set(page, packed);
     drawings.set(underlay.id, packed);
   }
   return drawings;
 }
 
-async function readPage(asset: { name: string; sha256: string }, page: number, readAsset: ReadAsset, onProgress: (done: number) => void, signal: AbortSignal): Promise<Uint8Array> {
-  const { name, bytes } = await readAsset(asset.sha256);
+async function readPage(asset: { name: string; sha256: string }, page: number, readAsset: ReadAsset, onProgress: (done: number) => void, signal: AbortSignal): Promise<Uint8Array | undefined> {
+  const found = await readAsset(asset.sha256);
+  if (!found) return undefined;
+  const { name, bytes } = found;
   signal.throwIfAborted();
   const reading = startImport(bytes, { name, page }, onProgress);
   const stop = (): void => reading.cancel();

@@ -4,6 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { newPlan } from '#shared/model/plan';
 import { printPlan } from '#shared/model/print-plan';
 import { runCli } from '../../../src-main/cli/run-cli.ts';
+import { buildDemo } from '../../../src-main/demos/build-demo.ts';
 import { badPlanFiles } from '../../support/bad-plan-files.ts';
 import { TEST_TIME } from '../../support/hosts.ts';
 import { tempFolder } from '../../support/temp-folder.ts';
@@ -96,6 +97,17 @@ describe('check', () => {
 });
 
 describe('sheets', () => {
+  test('prints a bare plan.json without the floor plan under it, and says so', async () => {
+    const folder = tempFolder();
+    const { plan } = await buildDemo('F1');
+    const place = join(folder, 'plan.json');
+    writeFileSync(place, printPlan(plan));
+    const { code, err } = await run('sheets', place, '--out', folder);
+    expect(code).toBe(0);
+    expect(err).toContain('signal-hut-scan.png');
+    expect(readFileSync(join(folder, 'plan submittal sheets.pdf')).subarray(0, 5).toString()).toBe('%PDF-');
+  });
+
   test('writes a PDF, the same bytes at the same time', async () => {
     const folder = tempFolder();
     await run('new', '--demo', 'F1', join(folder, 'hut.nzw'));
