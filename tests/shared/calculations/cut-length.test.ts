@@ -127,6 +127,9 @@ describe('fittings of ASME B16.3', () => {
     ['1', '300', 400, 935, 'F'],
     ['2', '300', 400, 750, 'F'],
     ['3', '300', 400, 560, 'F'],
+    ['1', '300', 175, 1892.5, 'F'],
+    ['2', '300', 250, 1200, 'F'],
+    ['3', '300', 350, 647.5, 'F'],
   ] as const)('ratings (memory): NPS %s Class %s at %d is %d psi', (size, fittingClass, temperature, rating_psi, unit: 'C' | 'F' = 'C') => {
     const temperature_K = unit === 'F' ? (temperature + 459.67) / 1.8 : temperature + 273.15;
     expect(fittingRating_Pa(size, fittingClass, temperature_K) / 6894.757 / rating_psi).toBeCloseTo(1, 3);
