@@ -89,15 +89,28 @@ test('differences hold exactly the places of the first that are in none of the o
   );
 });
 
+/** What the other library answers; it gives up on some rings whose corners coincide, and then there is nothing to compare. */
+function answerOf<T>(ask: () => T): T | undefined {
+  try {
+    return ask();
+  } catch {
+    return undefined;
+  }
+}
+
 test('areas agree with another polygon library', () => {
   type Polygon = [number, number][][];
   const theirs = (outline: Outline): Polygon => [outline.map((p): [number, number] => [Math.round(p.x * 1e6) / 1e6, Math.round(p.y * 1e6) / 1e6])];
   const area = (polygons: readonly Polygon[]): number => polygons.flat().reduce((sum, each) => sum + momentsOf([each.slice(0, -1).map(([x, y]) => planPoint(x, y))]).area_m2, 0);
   fc.assert(
     fc.property(ring, fc.array(ring, { minLength: 1, maxLength: 6 }), (first, others) => {
-      const all = union(theirs(others[0] ?? []), ...others.slice(1).map(theirs));
-      expect(areaOf(differenceOf([first], others.map((outline) => [outline])))).toBeCloseTo(area(difference(theirs(first), all)), 3);
-      expect(areaOf(intersectionOf([first], fillOf(others)))).toBeCloseTo(area(intersection(theirs(first), all)), 3);
+      const answers = answerOf(() => {
+        const all = union(theirs(others[0] ?? []), ...others.slice(1).map(theirs));
+        return { left: area(difference(theirs(first), all)), shared: area(intersection(theirs(first), all)) };
+      });
+      fc.pre(answers !== undefined);
+      expect(areaOf(differenceOf([first], others.map((outline) => [outline])))).toBeCloseTo(answers.left, 3);
+      expect(areaOf(intersectionOf([first], fillOf(others)))).toBeCloseTo(answers.shared, 3);
     }),
     { numRuns: 100 },
   );
