@@ -15,7 +15,7 @@ const LAYERS: Readonly<Record<string, readonly string[]>> = {
   'src-shared/model': ['src-shared/geometry/', 'src-shared/profile/', 'src-shared/units/', 'zod', 'fflate'],
   'src-shared/underlay': ['src-shared/geometry/', 'src-shared/model/', 'fflate'],
   'src-shared/commands': ['src-shared/geometry/', 'src-shared/model/', 'src-shared/profile/', 'src-shared/units/', 'src-shared/rules/finding.ts', 'immer'],
-  'src-shared/derived': ['src-shared/geometry/', 'src-shared/model/', 'src-shared/profile/', 'src-shared/units/', 'rbush', 'clipper2-ts', 'visibility-polygon'],
+  'src-shared/derived': ['src-shared/geometry/', 'src-shared/model/', 'src-shared/profile/', 'src-shared/units/', 'rbush', 'clipper2-ts'],
   'src-shared/calculations': ['src-shared/geometry/', 'src-shared/units/', 'src-shared/derived/', 'src-shared/profile/', 'src-shared/model/'],
   'src-shared/rules': ['src-shared/geometry/', 'src-shared/model/', 'src-shared/profile/', 'src-shared/derived/', 'src-shared/calculations/', 'src-shared/units/'],
   'src-shared/sheets': [
@@ -34,7 +34,7 @@ const LAYERS: Readonly<Record<string, readonly string[]>> = {
   'src-shared': ['src-shared/model/', 'src-shared/derived/', 'src-shared/calculations/', 'src-shared/rules/'],
 
   'src-main/demos': ['src-shared/', 'node:', 'pdfkit'],
-  'src-main/services': ['src-shared/', 'src-main/demos/', 'node:', 'pdfkit', 'pdfjs-dist', '@cantoo/pdf-lib', 'fflate', 'write-file-atomic'],
+  'src-main/services': ['src-shared/', 'src-main/demos/', 'node:', 'pdfkit', 'pdfjs-dist', '@cantoo/pdf-lib', 'fflate'],
   'src-main/cli': ['src-shared/', 'src-main/services/', 'src-main/demos/', 'node:', 'commander'],
   'src-main/loopback': ['src-shared/host/', 'src-main/services/', 'node:'],
   'src-main/electron': ['src-shared/host/', 'src-main/services/', 'node:', 'electron'],
