@@ -12,9 +12,6 @@ export const VERDICTS: readonly Verdict[] = ['stop', 'warn', 'not-checked', 'not
 /** What a figure of a finding measures; `ratio` and `text` have no unit. */
 export type MeasureKind = LimitKind | 'ratio';
 
-/** Where a limit comes from: unit profile, standard, common practice, project or authority, or a sum. */
-export type LimitOrigin = 'profile' | 'standard' | 'common-practice' | 'project' | 'sum';
-
 /** Why a check is as it is: printed with every finding. */
 export interface Basis {
   /** What is compared with what, in words or as a formula. */

@@ -1,6 +1,6 @@
 import type { Verdict } from '../rules/finding.ts';
 import { printable, textWidth_mm } from './font-widths.ts';
-import { box, line, pen, ring, text } from './marks.ts';
+import { box, line, pen, text } from './marks.ts';
 import { PRINT, WEIGHT } from './print-ink.ts';
 import type { FontName, Mark } from './sheet.ts';
 import { verdictMark } from './symbols.ts';
@@ -202,11 +202,3 @@ export function drawTable(table: LaidTable, x: number, y: number): Mark[] {
   }
   return marks;
 }
-
-/** An empty box to tick by hand. */
-export const tickBox = (size_mm: number): Cell => ({
-  kind: 'drawing',
-  width_mm: size_mm,
-  height_mm: size_mm,
-  draw: (x, y) => [ring(pen(WEIGHT.thin), [x, y, x + size_mm, y, x + size_mm, y + size_mm, x, y + size_mm])],
-});

@@ -74,9 +74,6 @@ export const joinBoxes = (boxes: Iterable<PaperBox>): PaperBox => {
   return joined;
 };
 
-/** Whether two boxes share more than a border. */
-export const boxesOverlap = (a: PaperBox, b: PaperBox): boolean => a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
-
 /** Whether a box lies wholly inside another. */
 export const boxHolds = (outer: PaperBox, inner: PaperBox): boolean =>
   inner.left >= outer.left && inner.right <= outer.right && inner.top >= outer.top && inner.bottom <= outer.bottom;
