@@ -22,10 +22,13 @@ const DEMO_BASIS = {
   occupancy: 'normally-occupied',
   hazardClass: 'A-surface',
   concentration_pct: 40.3,
+  people: { exposure: '5-min', egress_s: 25, delay_s: 30 },
+  leakage: { kind: 'area', area_m2: 0.006, pressure_Pa: 10 },
+  lowestProtected_m: 0.3,
 } as const;
 
-export const blockWall = (): Wall => ({ construction: 'block', loadBearing: true, allowablePressure_Pa: 250 });
-export const studWall = (): Wall => ({ construction: 'stud-gypsum', loadBearing: false, allowablePressure_Pa: 250 });
+export const blockWall = (): Wall => ({ construction: 'block', loadBearing: true, allowablePressure_Pa: 250, capacity_N: 3000 });
+export const studWall = (): Wall => ({ construction: 'stud-gypsum', loadBearing: false, allowablePressure_Pa: 250, capacity_N: null });
 
 /** Begins a demo: an empty plan in feet with its title filled in. */
 export function startDemo(project: string, site: string, levelName: string, floorElevation_m = 0): Plan {
@@ -146,6 +149,8 @@ export function startNetwork(plan: Plan, name: string, source: PlanPoint3): Netw
     nodes: {},
     pipes: {},
     nozzles: {},
+    supports: {},
+    release: null,
   };
   plan.networks[id] = network;
   const nodeAt = (at: PlanPoint3): string => {
@@ -160,7 +165,7 @@ export function startNetwork(plan: Plan, name: string, source: PlanPoint3): Netw
     network,
     cylinder(cylinderName, at, back_rad) {
       const cylinder = takeId(plan, 'cylinder');
-      network.cylinders[cylinder] = { id: cylinder, name: cylinderName, at: { x: at.x, y: at.y }, mounting: 'wall', back_rad, railHeight_m: 1.2192 };
+      network.cylinders[cylinder] = { id: cylinder, name: cylinderName, at: { x: at.x, y: at.y }, mounting: 'wall', back_rad, railHeight_m: 1.2192, anchors: { kind: 'Wedge anchor M12', count: 4, tension_N: 4000, shear_N: 5000, edge_m: 0.25, leastEdge_m: 0.15 } };
     },
     run(size, ...places) {
       for (let i = 1; i < places.length; i += 1) {

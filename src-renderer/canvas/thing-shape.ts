@@ -84,6 +84,10 @@ function networkShape(plan: Plan, ref: Extract<Ref, { kind: 'network' } | { netw
       return { ...NOTHING, points: at(ref.id), handles: at(ref.id) };
     case 'nozzle':
       return { ...NOTHING, points: at(network.nozzles[ref.id]?.node) };
+    case 'support': {
+      const support = network.supports[ref.id];
+      return support ? { ...NOTHING, points: [support.at] } : NOTHING;
+    }
     case 'pipe': {
       const pipe = network.pipes[ref.id];
       return { ...NOTHING, lines: lineOf(pipe), handles: [...at(pipe?.from), ...at(pipe?.to)] };

@@ -31,6 +31,8 @@ function actionsOn(ref: Ref | null, stage: keyof typeof STAGE_TOOLS): readonly s
     case 'node':
     case 'network':
       return ['tool-pipe', 'tool-nozzle', 'section', ...edit, 'select-same', 'fit-selection'];
+    case 'support':
+      return ['delete', 'fit-selection'];
     case 'dimension':
     case 'note':
       return [...edit, 'fit-selection'];

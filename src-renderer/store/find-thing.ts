@@ -16,6 +16,7 @@ import type {
   Ref,
   RefKind,
   RefOf,
+  Support,
   Underlay,
 } from '#shared/model/plan';
 
@@ -35,6 +36,7 @@ interface Things {
   node: { network: Network; thing: PipeNode };
   pipe: { network: Network; thing: Pipe };
   nozzle: { network: Network; thing: Nozzle };
+  support: { network: Network; thing: Support };
 }
 
 /** A thing of the plan with its reference and its owners. */
@@ -64,6 +66,10 @@ export function findThing(plan: Plan, ref: Ref): FoundThing | undefined {
     }
     if (kind === 'pipe') {
       const thing = network.pipes[id];
+      return thing && { kind, ref: { ...ref, kind }, network, thing };
+    }
+    if (kind === 'support') {
+      const thing = network.supports[id];
       return thing && { kind, ref: { ...ref, kind }, network, thing };
     }
     const thing = network.nozzles[id];

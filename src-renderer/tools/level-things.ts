@@ -18,6 +18,7 @@ const LAYERS: Readonly<Record<RefKind, LayerName>> = {
   node: 'pipes',
   pipe: 'pipes',
   nozzle: 'nozzles',
+  support: 'pipes',
 };
 
 /** Layer that shows and locks a thing. */

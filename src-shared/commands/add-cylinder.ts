@@ -25,6 +25,7 @@ export const addCylinder = command('Add cylinder', (draft, levelId: string, netw
     mounting: 'wall',
     back_rad: soundAngle_rad(back_rad),
     railHeight_m: null,
+    anchors: null,
   };
   return [{ kind: 'cylinder', network: network.id, id }];
 });

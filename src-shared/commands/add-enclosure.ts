@@ -1,5 +1,5 @@
 import type { PlanPoint } from '../geometry/point.ts';
-import { type Ref, takeId } from '../model/plan.ts';
+import { type Ref, takeId, unknownRoom } from '../model/plan.ts';
 import { command } from './command.ts';
 import { levelOf } from './lookup.ts';
 import { nextName } from './next-name.ts';
@@ -32,6 +32,7 @@ export const addEnclosure = command('Draw enclosure', (draft, levelId: string, o
     occupancy: 'unknown',
     hazardClass: 'unknown',
     concentration_pct: null,
+    ...unknownRoom(),
     adjacent: '',
   };
   return [{ kind: 'enclosure', level: levelId, id }];

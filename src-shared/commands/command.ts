@@ -1,5 +1,6 @@
 import { type Draft, type Patch, enablePatches, produceWithPatches, setAutoFreeze } from 'immer';
 import type { Plan, Ref } from '../model/plan.ts';
+import { carriedSupports } from './carry-supports.ts';
 
 enablePatches();
 setAutoFreeze(true);
@@ -31,6 +32,23 @@ export function refuse(reason: string): never {
 // biome-ignore lint/suspicious/noConfusingVoidType: a recipe that makes nothing simply ends
 type Recipe<A extends unknown[]> = (draft: Draft<Plan>, ...args: A) => readonly Ref[] | void;
 
+type Done = Extract<Outcome, { ok: true }>;
+
+/** The same outcome with the pipe supports carried along. */
+function withSupports(plan: Plan, done: Done): Done {
+  const places = carriedSupports(plan, done.next);
+  if (places.length === 0) return done;
+  const [next, patches, inverse] = produceWithPatches(done.next, (draft) => {
+    for (const { network, support, at } of places) {
+      const supports = draft.networks[network]?.supports ?? {};
+      const carried = supports[support];
+      if (at === null) delete supports[support];
+      else if (carried) carried.at = { ...at };
+    }
+  });
+  return { ...done, next, patches: [...done.patches, ...patches], inverse: [...inverse, ...done.inverse] };
+}
+
 /**
  * Makes a command from a label and a recipe.
  * @param label   what undo calls it, e.g. "Move nozzle"; a function may name the thing: "Move nozzle N2"
@@ -45,7 +63,7 @@ export const command =
       const [next, patches, inverse] = produceWithPatches(plan, (draft) => {
         created = recipe(draft, ...args) ?? [];
       });
-      return { ok: true, label: typeof label === 'string' ? label : label(plan, ...args), next, patches, inverse, created };
+      return withSupports(plan, { ok: true, label: typeof label === 'string' ? label : label(plan, ...args), next, patches, inverse, created });
     } catch (problem) {
       if (problem instanceof Refusal) return { ok: false, reason: problem.message };
       throw problem;

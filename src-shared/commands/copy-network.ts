@@ -1,5 +1,6 @@
 import type { Draft } from 'immer';
-import { type Network, type Nozzle, type Plan, type Ref, takeId } from '../model/plan.ts';
+import { heldPipe } from '../model/held-pipe.ts';
+import { type Network, type Nozzle, type Plan, type Ref, type Support, takeId } from '../model/plan.ts';
 import { refuse } from './command.ts';
 import { copyOf } from './copy-of.ts';
 import { cylinderOf, networkOf, nodeIn, nozzleOf } from './lookup.ts';
@@ -31,6 +32,12 @@ function servedBy({ serves }: Nozzle, isOnLevel: boolean, enclosures: CopiedEncl
   return serves && copied ? { ...serves, enclosure: copied } : isOnLevel ? serves : null;
 }
 
+/** Whether a support holds a pipe whose both ends are copied. */
+function isOnPipeBetween(from: Network, support: Support, copies: ReadonlyMap<string, string>): boolean {
+  const pipe = heldPipe(from, support.at);
+  return pipe !== undefined && copies.has(pipe.from) && copies.has(pipe.to);
+}
+
 /** Copies cylinders, nodes with the pipes between them, and the chosen nozzles; a network without a source gets that of the first. */
 function copyParts(draft: Draft<Plan>, from: Network, into: Network, { cylinders, nodes, nozzles }: Chosen, mapping: Mapping, enclosures: CopiedEnclosures): Ref[] {
   const standing = cylinders.map((id) => copyCylinder(draft, from, into, id, mapping));
@@ -54,6 +61,11 @@ function copyParts(draft: Draft<Plan>, from: Network, into: Network, { cylinders
     into.nozzles[id] = { ...copyOf(nozzle), id, node, serves: servedBy(nozzle, into.level === from.level, enclosures), name: nextNozzleName(draft, nodeIn(into, node).at.z) };
     created.push({ kind: 'nozzle', network: into.id, id });
   }
+  for (const support of Object.values(from.supports)) {
+    if (!isOnPipeBetween(from, support, copies)) continue;
+    const id = takeId(draft, 'support');
+    into.supports[id] = { ...copyOf(support), id, at: soundPoint3({ ...mapping.point(support.at), z: support.at.z }) };
+  }
   if (into.source === null && from.source !== null) into.source = copies.get(from.source) ?? null;
   return [...standing, ...(created.length > 0 ? created : [...copies.values()].map((id): Ref => ({ kind: 'node', network: into.id, id })))];
 }
@@ -62,7 +74,7 @@ function copyParts(draft: Draft<Plan>, from: Network, into: Network, { cylinders
 function likeNetwork(draft: Draft<Plan>, source: Network, level: string): Network {
   const id = takeId(draft, 'network');
   const assembly = source.assembly.map((part) => ({ ...copyOf(part), id: takeId(draft, 'part') }));
-  draft.networks[id] = { id, name: nextName(draft, 'network', 'Network '), level, profile: source.profile, source: null, cylinders: {}, assembly, nodes: {}, pipes: {}, nozzles: {} };
+  draft.networks[id] = { id, name: nextName(draft, 'network', 'Network '), level, profile: source.profile, source: null, cylinders: {}, assembly, nodes: {}, pipes: {}, nozzles: {}, supports: {}, release: null };
   return networkOf(draft, id);
 }
 

@@ -3,7 +3,7 @@ import type { Enclosure, Network, Pipe, Plan, Ref, RefOf } from '../model/plan.t
 import { thingsInSentence } from '../model/thing-name.ts';
 import { asItStood } from './as-it-stood.ts';
 import { command, refuse } from './command.ts';
-import { ceilingZoneOf, cornerOf, cylinderOf, dimensionOf, enclosureOf, entryOf, levelOf, networkOf, nodeIn, nodeOf, noteOf, nozzleOf, obstructionOf, openingOf, pipeOf, underlayOf } from './lookup.ts';
+import { ceilingZoneOf, cornerOf, cylinderOf, dimensionOf, enclosureOf, entryOf, levelOf, networkOf, nodeIn, nodeOf, noteOf, nozzleOf, obstructionOf, openingOf, pipeOf, supportOf, underlayOf } from './lookup.ts';
 import { wholeRefs } from './map-things.ts';
 import { clearNetwork } from './new-network.ts';
 import { clearNodes, nozzleAt, otherEnd, pipesAt } from './pipe-joins.ts';
@@ -104,6 +104,9 @@ function deleteParts(draft: Draft<Plan>, network: Network, refs: readonly Ref[])
     } else if (ref.kind === 'cylinder') {
       cylinderOf(draft, ref);
       delete network.cylinders[ref.id];
+    } else if (ref.kind === 'support') {
+      supportOf(draft, ref);
+      delete network.supports[ref.id];
     }
   }
   const pipes = refs.flatMap((ref) => (ref.kind === 'pipe' ? [pipeOf(draft, ref).id] : ref.kind === 'node' ? pipesAt(network, nodeOf(draft, ref).id).map(({ id }) => id) : []));

@@ -14,6 +14,7 @@ import type {
   PipeNode,
   Plan,
   RefOf,
+  Support,
   Underlay,
 } from '../model/plan.ts';
 import { refuse } from './command.ts';
@@ -48,6 +49,8 @@ export const cylinderOf = (plan: Plan, ref: RefOf<'cylinder'>): Cylinder => entr
 export const nodeOf = (plan: Plan, ref: RefOf<'node'>): PipeNode => entryOf(networkOf(plan, ref.network).nodes, ref.id) ?? gone('pipe end');
 /** A pipe by its reference. */
 export const pipeOf = (plan: Plan, ref: RefOf<'pipe'>): Pipe => entryOf(networkOf(plan, ref.network).pipes, ref.id) ?? gone('pipe');
+/** A support by its reference. */
+export const supportOf = (plan: Plan, ref: RefOf<'support'>): Support => entryOf(networkOf(plan, ref.network).supports, ref.id) ?? gone('support');
 /** A nozzle by its reference. */
 export const nozzleOf = (plan: Plan, ref: RefOf<'nozzle'>): Nozzle => entryOf(networkOf(plan, ref.network).nozzles, ref.id) ?? gone('nozzle');
 

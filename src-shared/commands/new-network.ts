@@ -22,6 +22,8 @@ export function newNetwork(draft: Draft<Plan>, levelId: string): Network {
     nodes: {},
     pipes: {},
     nozzles: {},
+    supports: {},
+    release: null,
   };
   return networkOf(draft, id);
 }

@@ -76,9 +76,10 @@ function mendEnclosure(enclosure: Enclosure, where: string, effort: Effort, rema
 }
 
 function mendNetwork(network: Network, plan: Plan, where: string, remarks: string[]): void {
-  const { name, nodes, pipes, nozzles, cylinders } = network;
-  for (const [part, record] of Object.entries({ nodes, pipes, nozzles, cylinders })) checkKeys(record, `${where} › ${part}`);
+  const { name, nodes, pipes, nozzles, cylinders, supports } = network;
+  for (const [part, record] of Object.entries({ nodes, pipes, nozzles, cylinders, supports })) checkKeys(record, `${where} › ${part}`);
   checkIds(network.assembly.map(({ id }) => id), `${where} › assembly`);
+  checkIds((network.release?.devices ?? []).map(({ id }) => id), `${where} › release`);
   if (!has(plan.levels, network.level)) throw new Unmendable(`“${name}” is on a level that is not in the plan.`, `${where} › level › ${network.level}`);
   if (!has(plan.profiles, network.profile)) {
     remarks.push(`The unit profile of “${name}” is not in the plan. Choose one: until then its limits are not checked.`);
@@ -142,8 +143,8 @@ function* serialIds(plan: Plan): Generator<string> {
   }
   for (const network of Object.values(plan.networks)) {
     yield network.id;
-    for (const part of [network.nodes, network.pipes, network.nozzles, network.cylinders]) yield* Object.keys(part);
-    for (const { id } of network.assembly) yield id;
+    for (const part of [network.nodes, network.pipes, network.nozzles, network.cylinders, network.supports]) yield* Object.keys(part);
+    for (const { id } of [...network.assembly, ...(network.release?.devices ?? [])]) yield id;
   }
 }
 

@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import type { PlanPoint } from '../geometry/point.ts';
 import { SAMPLE_PROFILE } from '../profile/sample-profile.ts';
+import { usualBasis } from './basis-of-design.ts';
 import type * as schema from './schema.ts';
 import { PLAN_VERSION } from './schema.ts';
 
@@ -25,6 +26,12 @@ export type AssemblyPart = z.infer<typeof schema.assemblyPartSchema>;
 export type PipeNode = z.infer<typeof schema.nodeSchema>;
 export type Pipe = z.infer<typeof schema.pipeSchema>;
 export type Nozzle = z.infer<typeof schema.nozzleSchema>;
+export type Anchors = z.infer<typeof schema.anchorsSchema>;
+export type Leakage = z.infer<typeof schema.leakageSchema>;
+export type People = z.infer<typeof schema.peopleSchema>;
+export type Support = z.infer<typeof schema.supportSchema>;
+export type Release = z.infer<typeof schema.releaseSchema>;
+export type ReleaseDevice = z.infer<typeof schema.releaseDeviceSchema>;
 export type SiteRecord = z.infer<typeof schema.siteRecordSchema>;
 export type SpaceKind = NonNullable<Nozzle['serves']>['space'];
 
@@ -35,7 +42,7 @@ export type Ref =
   | Named<'underlay' | 'enclosure' | 'obstruction' | 'dimension' | 'note', { readonly level: string }>
   | Named<'corner' | 'wall' | 'opening' | 'ceiling-zone', { readonly level: string; readonly enclosure: string }>
   | Named<'network', unknown>
-  | Named<'cylinder' | 'node' | 'pipe' | 'nozzle', { readonly network: string }>;
+  | Named<'cylinder' | 'node' | 'pipe' | 'nozzle' | 'support', { readonly network: string }>;
 export type RefKind = Ref['kind'];
 export type RefOf<K extends RefKind> = Extract<Ref, { kind: K }>;
 
@@ -50,7 +57,7 @@ export const isSameRef = (a: Ref, b: Ref): boolean => refKey(a) === refKey(b);
 export const ringOf = (corners: readonly Corner[]): PlanPoint[] => corners.map(({ x, y }) => ({ x, y }));
 
 /** A wall about which nothing is known yet. */
-export const unknownWall = (): Wall => ({ construction: 'unknown', loadBearing: null, allowablePressure_Pa: null });
+export const unknownWall = (): Wall => ({ construction: 'unknown', loadBearing: null, allowablePressure_Pa: null, capacity_N: null });
 
 /**
  * Takes the next id of a kind from a plan under change. Ids are never used twice, so that what was
@@ -62,6 +69,13 @@ export function takeId(draft: { nextSerial: number }, kind: string): string {
   draft.nextSerial += 1;
   return taken;
 }
+
+/** What a new enclosure says of its people, leaks and lowest protected place: nothing yet. */
+export const unknownRoom = (): Pick<Enclosure, 'people' | 'leakage' | 'lowestProtected_m'> => ({
+  people: { exposure: '5-min', egress_s: null, delay_s: null },
+  leakage: { kind: 'unknown' },
+  lowestProtected_m: null,
+});
 
 /** Grid of a plan that nobody chose another for [m]: 3 in or 100 mm. */
 export const usualGrid_m = (lengths: Settings['lengths']): number => (lengths === 'feet' ? 0.0254 * 3 : 0.1);
@@ -84,6 +98,7 @@ export const newPlan = (lengths: Settings['lengths'] = 'feet'): Plan => ({
     revisions: [],
   },
   settings: { lengths, grid_m: usualGrid_m(lengths) },
+  basis: usualBasis(),
   nextSerial: 1,
   assets: {},
   levels: {

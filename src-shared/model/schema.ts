@@ -1,9 +1,10 @@
 import { PIPE_SCHEDULES, PIPE_SIZES } from '../profile/pipe-table.ts';
 import { unitProfileSchema } from '../profile/unit-profile.ts';
 import { z } from '../profile/zod.ts';
+import { EXPOSURES, basisSchema } from './basis-of-design.ts';
 
 /** Version of the plan file that this program writes. An older one is migrated, a newer one refused. */
-export const PLAN_VERSION = 1;
+export const PLAN_VERSION = 2;
 
 /** Nothing on a plan lies farther from its origin than this [m]; a larger number is damage. */
 export const FARTHEST_m = 100_000;
@@ -82,6 +83,8 @@ export const wallSchema = z.strictObject({
   loadBearing: z.boolean().nullable(),
   /** Greatest pressure difference the wall stands [Pa]; null: not yet known. */
   allowablePressure_Pa: z.number().min(0).max(1e6).nullable(),
+  /** Weight that the wall bears at the rail of one cylinder, as a structural engineer declared it [N]; null: not yet declared. */
+  capacity_N: z.number().min(0).max(1e6).nullable(),
 });
 
 /** A corner and the wall that runs from it to the next corner; the corner's id names that wall. */
@@ -123,6 +126,31 @@ export const voidSchema = z.strictObject({
   isProtected: z.boolean(),
 });
 
+/** Flow that a door fan needed to hold a pressure difference, one way or the other. */
+export const fanReadingSchema = z.strictObject({
+  direction: z.enum(['in', 'out']),
+  pressure_Pa: z.number().positive().max(1000),
+  flow_m3_s: z.number().positive().max(1000),
+});
+
+/** What is known of the leaks of an enclosure. */
+export const leakageSchema = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('unknown') }),
+  /** An equivalent leakage area at a pressure difference, listed or estimated. */
+  z.strictObject({ kind: z.literal('area'), area_m2: z.number().positive().max(1000), pressure_Pa: z.number().positive().max(1000) }),
+  z.strictObject({ kind: z.literal('door-fan'), readings: z.array(fanReadingSchema).max(100) }),
+]);
+
+/** What people in the enclosure need. */
+export const peopleSchema = z.strictObject({
+  /** Longest stay that the design counts on. */
+  exposure: z.enum(EXPOSURES),
+  /** Time that everybody needs to leave [s]; null: not yet known. */
+  egress_s: z.number().min(0).max(3600).nullable(),
+  /** From the alarm to the discharge [s]; null: not yet chosen. */
+  delay_s: z.number().min(0).max(3600).nullable(),
+});
+
 export const enclosureSchema = z.strictObject({
   id,
   name: label,
@@ -144,6 +172,10 @@ export const enclosureSchema = z.strictObject({
   hazardClass: z.enum(['unknown', 'A-surface', 'A-higher', 'B', 'C']),
   /** Design concentration [vol %]; null: not yet chosen. */
   concentration_pct: z.number().min(0).max(99).nullable(),
+  people: peopleSchema,
+  leakage: leakageSchema,
+  /** Lowest place that must stay protected, above the finished floor [m]: nitrogen mixed with air leaves from below; null: not yet known. */
+  lowestProtected_m: length.nullable(),
   /** What lies on the other sides, in words. */
   adjacent: text,
 });
@@ -180,6 +212,17 @@ export const levelSchema = z.strictObject({
   notes: recordOf(noteSchema),
 });
 
+/** What holds the rail of a cylinder to its wall, all allowable values as the anchor's maker gives them. */
+export const anchorsSchema = z.strictObject({
+  kind: label,
+  count: z.number().int().min(1).max(50),
+  tension_N: z.number().min(0).max(1e6),
+  shear_N: z.number().min(0).max(1e6),
+  /** To the nearest edge of the wall, and the least that the maker allows. */
+  edge_m: length,
+  leastEdge_m: length,
+});
+
 export const cylinderSchema = z.strictObject({
   id,
   name: label,
@@ -190,6 +233,8 @@ export const cylinderSchema = z.strictObject({
   back_rad: angle,
   /** Clamp rail above the finished floor [m]; null: not yet known. */
   railHeight_m: length.nullable(),
+  /** null: not yet chosen. */
+  anchors: anchorsSchema.nullable(),
 });
 
 export const nodeSchema = z.strictObject({ id, at: point3 });
@@ -231,6 +276,54 @@ export const assemblyPartSchema = z.strictObject({
   arrowDownstream: z.boolean(),
 });
 
+/** What holds a pipe, at a place on it. */
+export const supportSchema = z.strictObject({
+  id,
+  at: point3,
+  /** Rigid holds every way; a guide lets the pipe slide along itself; hanger and sling only carry. */
+  kind: z.enum(['rigid', 'guide', 'hanger', 'sling']),
+  /** Thrust that it bears [N]; null: not yet known. */
+  capacity_N: z.number().min(0).max(1e6).nullable(),
+});
+
+export const WIRE_GAUGES = ['18', '16', '14', '12', '10'] as const;
+export const CONDUITS = ['EMT', 'FMC'] as const;
+export const CONDUIT_SIZES = ['3/8', '1/2', '3/4'] as const;
+const current = z.number().min(0).max(1000);
+const voltage = z.number().min(0).max(1000);
+
+/** Something on the releasing circuit, at its place along the run. */
+export const releaseDeviceSchema = z.strictObject({
+  id,
+  name: label,
+  kind: z.enum(['solenoid', 'other']),
+  /** One way along the wire from the panel [m]; null: not yet known. */
+  distance_m: length.nullable(),
+  /** null: the solenoid's of the unit profile, or not yet known. */
+  current_A: current.nullable(),
+  leastVoltage_V: voltage.nullable(),
+});
+
+/** The wires that release the agent and watch over it. */
+export const releaseSchema = z.strictObject({
+  /** At the panel at the end of its battery [V]. */
+  supply_V: voltage,
+  wireGauge: z.enum(WIRE_GAUGES),
+  stranding: z.enum(['solid', 'stranded']),
+  devices: z.array(releaseDeviceSchema).max(200),
+  /** What the panel's releasing output gives [A]; null: not yet known. */
+  panelCurrent_A: current.nullable(),
+  /** How long it gives it [s]; null: not yet known. */
+  panelPulse_s: z.number().min(0).max(3600).nullable(),
+  conduit: z.strictObject({ kind: z.enum(CONDUITS), size: z.enum(CONDUIT_SIZES) }).nullable(),
+  conductors: z.array(z.strictObject({ type: z.enum(['THHN', 'TFFN']), wireGauge: z.enum(WIRE_GAUGES), count: z.number().int().min(1).max(200) })).max(20),
+  /** Stretches between two pull points, each with the bends in it [rad]. */
+  pulls: z.array(z.strictObject({ name: label, bends_rad: z.array(z.number().min(0).max(Math.PI)).max(50) })).max(100),
+  pressureSwitch: z
+    .strictObject({ setPoint_Pa: z.number().min(0).max(1e8), isClosedWhenCharged: z.boolean() })
+    .nullable(),
+});
+
 export const networkSchema = z.strictObject({
   id,
   name: label,
@@ -244,6 +337,9 @@ export const networkSchema = z.strictObject({
   nodes: recordOf(nodeSchema),
   pipes: recordOf(pipeSchema),
   nozzles: recordOf(nozzleSchema),
+  supports: recordOf(supportSchema),
+  /** null: not yet drawn up. */
+  release: releaseSchema.nullable(),
 });
 
 export const measurementSchema = z.strictObject({ value_m: coordinate, by: label, at: label, instrument: label });
@@ -261,6 +357,7 @@ export const planSchema = z.strictObject({
   version: z.literal(PLAN_VERSION),
   info: infoSchema,
   settings: settingsSchema,
+  basis: basisSchema,
   /** Serial of the next id; ids are never used twice in a plan. */
   nextSerial: z.number().int().min(1).max(1e9),
   /** File name inside `assets/` and digest of each imported file. */

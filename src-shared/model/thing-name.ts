@@ -37,6 +37,7 @@ const WORDS: Readonly<Record<Ref['kind'], string>> = {
   node: 'Pipe end',
   pipe: 'Pipe',
   nozzle: 'Nozzle',
+  support: 'Pipe support',
 };
 
 /** What kind of thing a reference names, in the user's words. */

@@ -1,5 +1,5 @@
 /** What a limit counts or measures; decides the unit its field shows. */
-export type LimitKind = 'length' | 'volume' | 'mass' | 'pressure' | 'angle' | 'area' | 'count' | 'massFlow' | 'voltage' | 'current';
+export type LimitKind = 'length' | 'volume' | 'mass' | 'pressure' | 'angle' | 'area' | 'count' | 'massFlow' | 'voltage' | 'current' | 'time' | 'factor';
 
 export interface LimitInfo {
   /** Heading of the form's part. */
@@ -42,12 +42,15 @@ export const LIMIT_CATALOGUE = {
   freeJet_m: limit('Nozzle', 'Least free jet', 'length', 'Hole to the first thing its jet meets.'),
   nozzleReach_m: limit('Nozzle', 'Farthest point served', 'length', 'Farthest floor point that one nozzle may serve.'),
   nozzleArea_m2: limit('Nozzle', 'Largest area of one nozzle', 'area', 'Floor that one nozzle may serve.'),
+  nozzleCoefficient: limit('Nozzle', 'Discharge coefficient', 'factor', 'What the orifice passes against an ideal one, from 0 to 1.'),
   tierHeight_m: limit('Nozzle', 'Greatest ceiling height for one tier', 'length', 'Above it a second tier of nozzles is needed.'),
   pipeClearance_m: limit('Pipe', 'Clearance around pipe', 'length', 'Outside of pipe to any solid or service.'),
   railHeight_m: limit('Mounting', 'Rail height', 'length', 'Clamp rail above the floor.'),
   solenoidVoltage_V: limit('Release', 'Solenoid voltage', 'voltage', 'Rated voltage of the releasing solenoid.'),
   solenoidCurrent_A: limit('Release', 'Solenoid current', 'current', 'Current of the releasing solenoid.'),
   solenoidLeastVoltage_V: limit('Release', 'Solenoid least voltage', 'voltage', 'The solenoid must still pull in at this voltage.'),
+  releasePulse_s: limit('Release', 'Release pulse', 'time', 'How long the solenoid needs its current.'),
+  lowPressureSwitch_Pa: limit('Release', 'Low-pressure switch (absolute)', 'pressure', 'Falling pressure at which the supervising switch turns over.'),
 } as const satisfies Record<string, LimitInfo>;
 
 /** Name of one figure of the manual. */

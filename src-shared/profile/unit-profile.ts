@@ -36,6 +36,8 @@ export const unitProfileSchema = z.strictObject({
   note: z.string().max(4000),
   limits: z.partialRecord(z.enum(LIMIT_KEYS as [LimitKey, ...LimitKey[]]), sourcedLimitSchema),
   footprint: footprintSchema.nullable(),
+  /** Orifices that the nozzle is made with: the code stamped on it and the area of all its holes. */
+  orifices: z.array(z.strictObject({ code: z.string().min(1).max(40), area_m2: z.number().positive().max(1) })).max(500),
   pipeSizes: z.array(z.enum(PIPE_SIZES)).max(PIPE_SIZES.length),
   schedule: z.enum(PIPE_SCHEDULES).nullable(),
   fittingClass: z.enum(['300', '2000', '3000', '6000']).nullable(),
@@ -50,6 +52,7 @@ export const blankProfile = (id: string, name: string): UnitProfile => ({
   note: '',
   limits: {},
   footprint: null,
+  orifices: [],
   pipeSizes: [],
   schedule: null,
   fittingClass: null,

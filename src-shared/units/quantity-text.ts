@@ -34,7 +34,9 @@ export type QuantityKind =
   | 'voltage'
   | 'current'
   | 'ratio'
-  | 'temperature';
+  | 'temperature'
+  | 'time'
+  | 'force';
 
 /** A figure in base SI, or a sentence that says why it was not understood, with an example. */
 export type ParsedQuantity = { readonly ok: true; readonly value: number } | { readonly ok: false; readonly reason: string };
@@ -100,6 +102,8 @@ const SCALES: Readonly<Record<Exclude<QuantityKind, 'length'>, Scale>> = {
   massFlow: { feet: unit('lb/s', pounds_kg(1), 2), metric: unit('kg/s', 1, 3), others: [unit('lb/min', pounds_kg(1) / 60, 1), unit('kg/min', 1 / 60, 1)], word: 'a mass flow' },
   voltage: { ...same(unit('V', 1, 1, ['volt', 'volts', 'vdc'])), word: 'a voltage' },
   current: { ...same(unit('A', 1, 2, ['amp', 'amps'])), others: [unit('mA', 0.001, 0)], word: 'a current' },
+  time: { ...same(unit('s', 1, 1, ['sec', 'second', 'seconds'])), others: [unit('min', 60, 1, ['minute', 'minutes'])], word: 'a time' },
+  force: { feet: unit('lbf', 4.448_221_615, 1), metric: unit('N', 1, 0), others: [unit('kN', 1000, 2)], word: 'a force' },
   ratio: { ...same(unit('%', 0.01, 1, ['percent'])), word: 'a share' },
   temperature: {
     feet: unit('°F', 5 / 9, 1, ['f', 'degf'], { zero: fahrenheit_K(0) }),

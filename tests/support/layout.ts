@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { derivePlan } from '#shared/derived/derive-plan';
 import { type PlanPoint, type PlanPoint3, planPoint } from '#shared/geometry/point';
 import { rectangle } from '#shared/geometry/outline';
-import { type Enclosure, type Obstruction, type Plan, newPlan, unknownWall } from '#shared/model/plan';
+import { type Enclosure, type Obstruction, type Plan, newPlan, unknownRoom, unknownWall } from '#shared/model/plan';
 import type { LimitKey } from '#shared/profile/limit-catalogue';
 import type { PipeSize } from '#shared/profile/pipe-table';
 import { SAMPLE_PROFILE } from '#shared/profile/sample-profile';
@@ -24,6 +24,10 @@ export interface LayoutSpec {
   readonly limits?: Partial<Record<LimitKey, number | null>>;
   readonly footprint?: UnitProfile['footprint'];
   readonly lengths?: 'feet' | 'metric';
+  /** What else is known of the room, of its network and of the basis of design. */
+  readonly enclosure?: Partial<Enclosure>;
+  readonly network?: Partial<Plan['networks'][string]>;
+  readonly basis?: Partial<Plan['basis']>;
 }
 
 /** A place in space [m]. */
@@ -57,7 +61,9 @@ export function layout(spec: LayoutSpec): Plan {
     occupancy: 'unknown',
     hazardClass: 'unknown',
     concentration_pct: null,
+    ...unknownRoom(),
     adjacent: '',
+    ...spec.enclosure,
   };
   (spec.obstructions ?? []).forEach((thing, i) => {
     level.obstructions[`o${i + 1}`] = { id: `o${i + 1}`, name: `Thing ${i + 1}`, isPermeable: false, ...thing, footprint: thing.footprint.map(({ x, y }) => ({ x, y })) };
@@ -71,13 +77,15 @@ export function layout(spec: LayoutSpec): Plan {
     cylinders: Object.fromEntries(
       Array.from({ length: spec.cylinders ?? 1 }, (_, i) => [
         `cy${i + 1}`,
-        { id: `cy${i + 1}`, name: `C${i + 1}`, at: { x: 0.2, y: 0.2 + i * 0.3 }, mounting: 'wall', back_rad: Math.PI, railHeight_m: null },
+        { id: `cy${i + 1}`, name: `C${i + 1}`, at: { x: 0.2, y: 0.2 + i * 0.3 }, mounting: 'wall', back_rad: Math.PI, railHeight_m: null, anchors: null },
       ]),
     ),
     assembly: [],
     nodes: {},
     pipes: {},
     nozzles: {},
+    supports: {},
+    release: null,
   };
   plan.networks.net = network;
   const nodeAt = (place: PlanPoint3): string => {
@@ -112,6 +120,8 @@ export function layout(spec: LayoutSpec): Plan {
       serves: null,
     };
   });
+  Object.assign(network, spec.network);
+  Object.assign(plan.basis, spec.basis);
   return plan;
 }
 

@@ -10,8 +10,10 @@ import {
   type Pipe,
   type Plan,
   type RefOf,
+  type Support,
   newPlan,
   takeId,
+  unknownRoom,
   unknownWall,
 } from '#shared/model/plan';
 import type { PipeSize } from '#shared/profile/pipe-table';
@@ -95,6 +97,7 @@ export class PlanBuilder {
       occupancy: 'unknown',
       hazardClass: 'unknown',
       concentration_pct: null,
+      ...unknownRoom(),
       adjacent: '',
       ...change,
     };
@@ -178,7 +181,7 @@ export class PlanBuilder {
     this.#network = id;
     this.plan.networks[id] = {
       id, name: `Network ${Object.keys(this.plan.networks).length + 1}`, level: this.#level, profile: SAMPLE_PROFILE.id, source: null,
-      cylinders: {}, assembly: [], nodes: {}, pipes: {}, nozzles: {}, ...change,
+      cylinders: {}, assembly: [], nodes: {}, pipes: {}, nozzles: {}, supports: {}, release: null, ...change,
     };
     return this;
   }
@@ -186,7 +189,7 @@ export class PlanBuilder {
   cylinder(x: number, y: number, back_rad: number): this {
     const { cylinders } = this.#networkNow();
     const id = this.#id('cylinder');
-    cylinders[id] = { id, name: `C${this.#count('cylinders') + 1}`, at: { x, y }, mounting: 'wall', back_rad, railHeight_m: null };
+    cylinders[id] = { id, name: `C${this.#count('cylinders') + 1}`, at: { x, y }, mounting: 'wall', back_rad, railHeight_m: null, anchors: null };
     return this;
   }
 
@@ -227,6 +230,13 @@ export class PlanBuilder {
     return this;
   }
 
+  /** A support at a place of a pipe. */
+  support(x: number, y: number, z: number, kind: Support['kind'] = 'rigid', capacity_N: number | null = null): this {
+    const id = this.#id('support');
+    this.#networkNow().supports[id] = { id, at: { x, y, z }, kind, capacity_N };
+    return this;
+  }
+
   /** Level that is drawn on. */
   get levelId(): string {
     return this.#level;
@@ -259,7 +269,7 @@ export class PlanBuilder {
     return { kind: 'ceiling-zone', level: this.#level, enclosure: this.#enclosure, id: this.#last.zone ?? missing('zone') };
   }
   /** The last cylinder, node, pipe or nozzle of the network. */
-  inNetwork<K extends 'cylinder' | 'node' | 'pipe' | 'nozzle'>(kind: K): { kind: K; network: string; id: string } {
+  inNetwork<K extends 'cylinder' | 'node' | 'pipe' | 'nozzle' | 'support'>(kind: K): { kind: K; network: string; id: string } {
     return { kind, network: this.#network, id: this.#last[kind] ?? missing(kind) };
   }
   /** The node at a place of the network. */

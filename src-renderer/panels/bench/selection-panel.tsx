@@ -16,6 +16,7 @@ import { NodeForm, PipeForm } from './pipe-form.tsx';
 import { PathSums } from './path-sums.tsx';
 import { AlignSlip, ArrangeSlip, SeveralForm } from './several-form.tsx';
 import { Slip } from './slip.tsx';
+import { SupportForm } from './support-form.tsx';
 import { UnitSlip } from './unit-slip.tsx';
 import { UnderlayForm } from './underlay-form.tsx';
 import { CornerForm, WallForm } from './wall-form.tsx';
@@ -52,6 +53,8 @@ function FormOf({ at }: { readonly at: Ref }) {
       return <NodeForm at={{ ...at, kind: 'node' }} />;
     case 'pipe':
       return <PipeForm refs={[{ ...at, kind: 'pipe' }]} />;
+    case 'support':
+      return <SupportForm at={{ ...at, kind: 'support' }} />;
     case 'nozzle':
       return <NozzleForm at={{ ...at, kind: 'nozzle' }} />;
   }

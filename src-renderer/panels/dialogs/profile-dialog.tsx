@@ -29,7 +29,9 @@ const freeId = (taken: readonly string[], name: string): string => {
 /** Reads a profile file. Answers a sentence when it is none. */
 export function readProfile(text: string): UnitProfile | string {
   try {
-    const read = unitProfileSchema.safeParse(JSON.parse(text));
+    const json: unknown = JSON.parse(text);
+    // A file from before orifices were listed has none.
+    const read = unitProfileSchema.safeParse(typeof json === 'object' ? { orifices: [], ...json } : json);
     if (read.success) return read.data;
     const [issue] = read.error.issues;
     return `This is no unit profile: ${issue ? `${issue.path.join(' › ') || 'the file'}: ${issue.message}` : 'its parts do not fit'}. Take a file that was saved with “Save as a file” here.`;

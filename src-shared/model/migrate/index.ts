@@ -1,6 +1,7 @@
 import type { JsonObject } from '../guarded-json.ts';
 import { type PlanFailure, planFailure } from '../plan-problem.ts';
 import { PLAN_VERSION } from '../schema.ts';
+import { withBasisOfDesign } from './001-basis-of-design.ts';
 
 /** One step from a version of the plan file to the next. */
 export interface Migration {
@@ -12,8 +13,8 @@ export interface Migration {
   step(plan: JsonObject): JsonObject;
 }
 
-/** Every step, oldest first. Version 1 is the first that was written, so there is none yet. */
-export const MIGRATIONS: readonly Migration[] = [];
+/** Every step, oldest first. */
+export const MIGRATIONS: readonly Migration[] = [withBasisOfDesign];
 
 /**
  * Brings a plan of an older version to the present one, step by step.

@@ -1,5 +1,5 @@
 import { evaluate } from '#shared/evaluate';
-import { type Plan, newPlan, unknownWall } from '#shared/model/plan';
+import { type Plan, newPlan, unknownRoom, unknownWall } from '#shared/model/plan';
 import { blankProfile } from '#shared/profile/unit-profile';
 import { describe, expect, test } from 'vitest';
 import { blankLimitsOf, openInStages } from '../../../src-renderer/panels/stage-open.ts';
@@ -25,6 +25,7 @@ function planWith(height_m: number | null): Plan {
     occupancy: 'unknown',
     hazardClass: 'unknown',
     concentration_pct: null,
+    ...unknownRoom(),
     adjacent: '',
   };
   return plan;
@@ -47,7 +48,7 @@ describe('what is still open', () => {
     const plan = newPlan('metric');
     plan.profiles.mine = blankProfile('mine', 'Mine');
     expect(blankLimitsOf(plan)).toBe(0);
-    plan.networks['network-1'] = { id: 'network-1', name: 'Network 1', level: 'level-0', profile: 'mine', source: null, cylinders: {}, assembly: [], nodes: {}, pipes: {}, nozzles: {} };
+    plan.networks['network-1'] = { id: 'network-1', name: 'Network 1', level: 'level-0', profile: 'mine', source: null, cylinders: {}, assembly: [], nodes: {}, pipes: {}, nozzles: {}, supports: {}, release: null };
     expect(blankLimitsOf(plan)).toBeGreaterThan(20);
     expect(openIn(plan).proof.text).toMatch(/limits blank$/);
   });

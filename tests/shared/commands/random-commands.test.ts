@@ -13,12 +13,14 @@ import { addObstruction } from '#shared/commands/add-obstruction';
 import { addOpening } from '#shared/commands/add-opening';
 import { addPipeRun } from '#shared/commands/add-pipe-run';
 import { addRevision } from '#shared/commands/add-revision';
+import { addSupport } from '#shared/commands/add-support';
 import { addUnderlay } from '#shared/commands/add-underlay';
 import { alignToWall } from '#shared/commands/align-to-wall';
 import { calibrateUnderlay } from '#shared/commands/calibrate-underlay';
 import type { Command } from '#shared/commands/command';
 import { copyThings } from '#shared/commands/copy-things';
 import { deleteThings } from '#shared/commands/delete-things';
+import { editBasis } from '#shared/commands/edit-basis';
 import { editCeilingZone } from '#shared/commands/edit-ceiling-zone';
 import { editCylinder } from '#shared/commands/edit-cylinder';
 import { editDimension } from '#shared/commands/edit-dimension';
@@ -33,6 +35,7 @@ import { editObstruction } from '#shared/commands/edit-obstruction';
 import { editOpening } from '#shared/commands/edit-opening';
 import { editPipe } from '#shared/commands/edit-pipe';
 import { editSettings } from '#shared/commands/edit-settings';
+import { editSupport } from '#shared/commands/edit-support';
 import { editUnderlay } from '#shared/commands/edit-underlay';
 import { editWall } from '#shared/commands/edit-wall';
 import { record, redo, startHistory, undo } from '#shared/commands/history';
@@ -84,6 +87,7 @@ function refsOf(plan: Plan): Ref[] {
     for (const id of Object.keys(network.cylinders)) refs.push({ kind: 'cylinder', ...within, id });
     for (const id of Object.keys(network.nodes)) refs.push({ kind: 'node', ...within, id });
     for (const id of Object.keys(network.pipes)) refs.push({ kind: 'pipe', ...within, id });
+    for (const id of Object.keys(network.supports)) refs.push({ kind: 'support', ...within, id });
     for (const id of Object.keys(network.nozzles)) refs.push({ kind: 'nozzle', ...within, id });
   }
   return refs;
@@ -166,6 +170,9 @@ const MAKERS: readonly Maker[] = [
   (p, d) => movePipeNode(pick(p, d, 'node'), d.point3()),
   (p, d) => editPipe(pick(p, d, 'pipe'), { size: d.of(['1/2', '1']), joint: d.of(['threaded', 'welded']) }),
   (p, d) => setPipeHeight([pick(p, d, 'pipe'), pick(p, d, 'pipe')], d.of([2, 2.3, 2.5, 3])),
+  (p, d) => { const pipe = pick(p, d, 'pipe'); const network = p.networks[pipe.network]; return addSupport(pipe.network, network?.nodes[network.pipes[pipe.id]?.from ?? '']?.at ?? d.point3(), d.of(['rigid', 'sling'])); },
+  (p, d) => editSupport(pick(p, d, 'support'), d.of([{ capacity_N: 100 }, { kind: 'guide' as const }, { at: d.point3() }])),
+  (_, d) => editBasis({ holdTime_s: 1 + d.below(900) }),
   (p, d) => insertNode(pick(p, d, 'pipe'), d.point3()),
   (p, d) => removeNode(pick(p, d, 'node')),
   (p, d) => addNozzle(networkOf(p, d), d.point3(), [0, d.length()], levelOf(p, d)),

@@ -3,11 +3,14 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import type { JsonObject } from '#shared/model/guarded-json';
 import { MIGRATIONS, type Migration, migrate } from '#shared/model/migrate/index';
+import { usualBasis } from '#shared/model/basis-of-design';
 import { parsePlan } from '#shared/model/parse-plan';
+import { unknownRoom } from '#shared/model/plan';
 import { PLAN_VERSION } from '#shared/model/schema';
 
 /** A made-up version 0, in which grids were given in millimetres and levels had no notes. */
 const versionZero = readFileSync(join(import.meta.dirname, '../../fixtures/plan-version-0.json'), 'utf8');
+const versionOne = readFileSync(join(import.meta.dirname, '../../fixtures/plan-version-1.json'), 'utf8');
 const fromZero: Migration = {
   from: 0,
   remark: 'The grid was given in metres.',
@@ -20,21 +23,35 @@ const fromZero: Migration = {
 
 describe('migration', () => {
   test('brings an old plan to the present version and says so', () => {
-    const parsed = parsePlan(versionZero, [fromZero]);
-    expect(parsed).toMatchObject({ ok: true, remarks: ['The grid was given in metres.'], plan: { version: PLAN_VERSION, settings: { grid_m: 0.05 } } });
+    const parsed = parsePlan(versionZero, [fromZero, ...MIGRATIONS]);
+    expect(parsed).toMatchObject({ ok: true, remarks: ['The grid was given in metres.', MIGRATIONS[0]?.remark], plan: { version: PLAN_VERSION, settings: { grid_m: 0.05 } } });
   });
 
   test('what a step makes is validated like anything else', () => {
-    const parsed = parsePlan(versionZero, [{ ...fromZero, step: (plan) => plan }]);
+    const parsed = parsePlan(versionZero, [{ ...fromZero, step: (plan) => plan }, ...MIGRATIONS]);
     expect(parsed).toMatchObject({ ok: false, problem: { code: 'damaged' } });
   });
 
   test('runs every step in turn, and leaves what it was given as it was', () => {
     const plan: JsonObject = JSON.parse(versionZero);
     const before = JSON.stringify(plan);
-    const migrated = migrate(plan, [fromZero]);
-    expect(migrated).toMatchObject({ ok: true, plan: { version: 1 } });
+    const migrated = migrate(plan, [fromZero, ...MIGRATIONS]);
+    expect(migrated).toMatchObject({ ok: true, plan: { version: PLAN_VERSION } });
     expect(JSON.stringify(plan)).toBe(before);
+  });
+
+  test('a plan of version 1 gets the usual basis of design, and nothing is guessed of its people, leaks and wiring', () => {
+    const parsed = parsePlan(versionOne);
+    if (!parsed.ok) throw new Error(parsed.problem.what);
+    const { plan, remarks } = parsed;
+    expect(remarks).toEqual([MIGRATIONS[0]?.remark]);
+    expect(plan.basis).toEqual(usualBasis());
+    const [room] = Object.values(plan.levels).flatMap(({ enclosures }) => Object.values(enclosures));
+    expect(room).toMatchObject(unknownRoom());
+    expect(room?.outline.every(({ wall }) => wall.capacity_N === null)).toBe(true);
+    const [network] = Object.values(plan.networks);
+    expect(network).toMatchObject({ supports: {}, release: null });
+    expect(Object.values(network?.cylinders ?? {}).map(({ anchors }) => anchors)).toEqual([null]);
   });
 
   test('there is one step for every version that was ever written', () => {

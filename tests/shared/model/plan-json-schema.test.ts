@@ -2,6 +2,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { planJsonSchema } from '#shared/model/plan-json-schema';
+import { PLAN_VERSION } from '#shared/model/schema';
 
 const FILE = join(import.meta.dirname, '../../../resources/schema/plan.schema.json');
 
@@ -18,6 +19,6 @@ test('it says what a reader needs: draft, units, required parts, no strange part
     description: expect.stringContaining('metres'),
     required: expect.arrayContaining(['format', 'version', 'levels', 'networks']),
     additionalProperties: false,
-    properties: { format: { const: 'nozzlewright-plan' }, version: { const: 1 } },
+    properties: { format: { const: 'nozzlewright-plan' }, version: { const: PLAN_VERSION } },
   });
 });

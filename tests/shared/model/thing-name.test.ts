@@ -16,6 +16,8 @@ plan.networks['network-1'] = {
   nodes: { 'node-1': { id: 'node-1', at: { x: 1, y: 1, z: 2 } } },
   pipes: {},
   nozzles: { 'nozzle-1': { id: 'nozzle-1', name: 'N2', node: 'node-1', holes_rad: [0], rotation_rad: 0, tilt_rad: 0, orificeArea_m2: null, serves: null } },
+  supports: {},
+  release: null,
 };
 const level = plan.levels['level-0'];
 if (level) {

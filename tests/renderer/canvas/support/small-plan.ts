@@ -1,5 +1,5 @@
 import type { Enclosure, Network, Plan } from '#shared/model/plan';
-import { newPlan, unknownWall } from '#shared/model/plan';
+import { newPlan, unknownRoom, unknownWall } from '#shared/model/plan';
 import { freeze } from 'immer';
 
 /** A room 6 m × 4 m × 2.4 m with a rack and a beam, one cylinder in its south-west corner and a pipe to nozzle N1. */
@@ -26,6 +26,7 @@ export function smallPlan(): Plan {
     occupancy: 'unknown',
     hazardClass: 'unknown',
     concentration_pct: null,
+    ...unknownRoom(),
     adjacent: '',
   };
   const pipe = (id: string, from: string, to: string) => ({ id, from, to, size: '3/4' as const, schedule: '40' as const, material: 'black-steel' as const, joint: 'threaded' as const });
@@ -35,7 +36,7 @@ export function smallPlan(): Plan {
     level: 'level-0',
     profile: 'sample-80',
     source: 'n0',
-    cylinders: { c1: { id: 'c1', name: 'C1', at: { x: 0.3, y: 2 }, mounting: 'wall', back_rad: Math.PI, railHeight_m: 1.2 } },
+    cylinders: { c1: { id: 'c1', name: 'C1', at: { x: 0.3, y: 2 }, mounting: 'wall', back_rad: Math.PI, railHeight_m: 1.2, anchors: null } },
     assembly: [
       { id: 'a1', kind: 'check-valve', name: 'Check valve', length_m: 0.1, setPressure_Pa: null, arrowDownstream: true },
       { id: 'a2', kind: 'regulator', name: 'Regulator', length_m: 0.1, setPressure_Pa: 6_101_325, arrowDownstream: true },
@@ -48,6 +49,8 @@ export function smallPlan(): Plan {
     },
     pipes: { p1: pipe('p1', 'n0', 'n1'), p2: pipe('p2', 'n1', 'n2'), p3: pipe('p3', 'n2', 'n3') },
     nozzles: { z1: { id: 'z1', name: 'N1', node: 'n3', holes_rad: [0, Math.PI], rotation_rad: 0, tilt_rad: 0, orificeArea_m2: null, serves: null } },
+    supports: {},
+    release: null,
   };
   const box = (x: number, y: number, width: number, depth: number) => [
     { x, y },

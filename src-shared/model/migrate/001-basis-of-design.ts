@@ -1,0 +1,40 @@
+import type { JsonObject, JsonValue } from '../guarded-json.ts';
+import { usualBasis } from '../basis-of-design.ts';
+import type { Migration } from './index.ts';
+
+const isObject = (value: JsonValue | undefined): value is JsonObject => typeof value === 'object' && value !== null && !Array.isArray(value);
+
+/** Gives every entry of a record more fields; what is no record is left for the schema to refuse. */
+const each = (record: JsonValue | undefined, change: (entry: JsonObject) => JsonObject): JsonValue =>
+  isObject(record) ? Object.fromEntries(Object.entries(record).map(([id, entry]) => [id, isObject(entry) ? change(entry) : entry])) : (record ?? null);
+
+const withCapacity = (ring: JsonValue | undefined): JsonValue =>
+  Array.isArray(ring) ? ring.map((corner) => (isObject(corner) && isObject(corner.wall) ? { ...corner, wall: { ...corner.wall, capacity_N: null } } : corner)) : (ring ?? null);
+
+/** From version 1: the sums need a basis of design, people, leaks, supports, anchors and the releasing circuit. */
+export const withBasisOfDesign: Migration = {
+  from: 1,
+  remark: 'The plan had no basis of design yet: the usual one was put in. See what it says before you rely on the sums.',
+  step: (plan) => ({
+    ...plan,
+    basis: { ...usualBasis() },
+    levels: each(plan.levels, (level) => ({
+      ...level,
+      enclosures: each(level.enclosures, (enclosure) => ({
+        ...enclosure,
+        outline: withCapacity(enclosure.outline),
+        holes: Array.isArray(enclosure.holes) ? enclosure.holes.map(withCapacity) : (enclosure.holes ?? null),
+        people: { exposure: '5-min', egress_s: null, delay_s: null },
+        leakage: { kind: 'unknown' },
+        lowestProtected_m: null,
+      })),
+    })),
+    networks: each(plan.networks, (network) => ({
+      ...network,
+      cylinders: each(network.cylinders, (cylinder) => ({ ...cylinder, anchors: null })),
+      supports: {},
+      release: null,
+    })),
+    profiles: each(plan.profiles, (profile) => ({ ...profile, orifices: [] })),
+  }),
+};
