@@ -1,13 +1,16 @@
 import { conduitFillTopic } from './conduit-fill.ts';
 import { cutLengthTopic } from './cut-length.ts';
+import { fannoTopic } from './fanno.ts';
+import { frictionTopic } from './friction.ts';
 import { holdTimeTopic } from './hold-time.ts';
+import { isothermalPipeTopic } from './isothermal-pipe.ts';
 import { pipeRatingTopic } from './pipe-rating.ts';
 import { reliefVentTopic } from './relief-vent.ts';
 import type { Topic } from './topic.ts';
 import { voltageDropTopic } from './voltage-drop.ts';
 
 /** Every calculator, in the order in which a design needs them. */
-export const TOPICS: readonly Topic[] = [reliefVentTopic, holdTimeTopic, cutLengthTopic, pipeRatingTopic, voltageDropTopic, conduitFillTopic];
+export const TOPICS: readonly Topic[] = [frictionTopic, isothermalPipeTopic, fannoTopic, reliefVentTopic, holdTimeTopic, cutLengthTopic, pipeRatingTopic, voltageDropTopic, conduitFillTopic];
 
 /** The calculator of an id, if there is one. */
 export const findTopic = (id: string): Topic | undefined => TOPICS.find((topic) => topic.id === id);

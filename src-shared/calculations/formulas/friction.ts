@@ -2,8 +2,8 @@ import type { Basis } from '../topic.ts';
 import { between, within } from './checked.ts';
 
 /** Reynolds numbers that the formulas below take. */
-export const REYNOLDS_LEAST = 1e-6;
-export const REYNOLDS_GREATEST = 1e12;
+const REYNOLDS_LEAST = 1e-6;
+const REYNOLDS_GREATEST = 1e12;
 /** Relative roughness that they take; the chart of Moody ends at 0.05. */
 export const RELATIVE_ROUGHNESS_GREATEST = 0.1;
 
