@@ -1,8 +1,7 @@
 import type { Basis } from '../topic.ts';
 import { between, notNegative, positive, within } from './checked.ts';
+import { AIR_kg_m3 } from './door-fan.ts';
 
-/** Air at 20 °C [kg/m³]. */
-const AIR_kg_m3 = 1.205;
 const GRAVITY_m_s2 = 9.80665;
 
 /** An enclosure that leaks: what every hold-time model needs of it. */

@@ -1,7 +1,6 @@
-import { type PipeSize, pipeSizeRank } from '../../profile/pipe-table.ts';
-import { fahrenheit_K, inches_m, psi_Pa } from '../../units/convert.ts';
+import type { PipeSize } from '../../profile/pipe-table.ts';
+import { inches_m } from '../../units/convert.ts';
 import type { Basis } from '../topic.ts';
-import { within } from './checked.ts';
 
 export const FITTING_CLASSES = ['150', '300'] as const;
 /** Class of a malleable threaded fitting. */
@@ -62,44 +61,4 @@ export function fittingReach_m(size: PipeSize, fittingClass: FittingClass, end: 
   const [elbow_in, elbow45_in, coupling_in] = sizes;
   const REACHES: Readonly<Record<PipeEnd, number>> = { 'elbow-90': elbow_in, tee: elbow_in, 'elbow-45': elbow45_in, coupling: coupling_in / 2, open: 0 };
   return inches_m(REACHES[end]);
-}
-
-export const fittingRatingBasis: Basis = {
-  formula: 'gauge: Class 150 300 psi; Class 300: 2000 psi up to NPS 1, 1500 psi up to 2, 1000 psi up to 3, to 65 °C (150 °F); linear between the temperatures given above it',
-  source: 'ASME B16.3, memory',
-  caution: 'Non-shock. Never stands against cylinder pressure upstream of a reducer.',
-};
-/** Class 300, psi at 65.6, 93.3, 148.9 and 204.4 °C. */
-const CLASS_300: readonly (readonly [upTo: PipeSize, ratings_psi: readonly number[]])[] = [
-  ['1', [2000, 1785, 1360, 935]],
-  ['2', [1500, 1350, 1050, 750]],
-  ['3', [1000, 910, 735, 560]],
-];
-/** Where the ratings stand [K]. */
-const RATED_AT_K = [150, 200, 300, 400].map(fahrenheit_K);
-
-/**
- * Pressure for which a malleable threaded fitting is rated.
- *
- * @param size           nominal pipe size [-]
- * @param fittingClass   class of the fitting [-]
- * @param temperature_K  of the gas [K]; 244 to 338.7 for Class 150, to 477.59 for Class 300
- * @returns rating, over the surroundings [Pa]
- * @throws {RangeError} size without a rating, or temperature out of range
- * @example fittingRating_Pa('1', '300', 293.15) // 13_789_515
- */
-export function fittingRating_Pa(size: PipeSize, fittingClass: FittingClass, temperature_K: number): number {
-  if (!FITTINGS[fittingClass][size]) throw new RangeError(`nominalSize ${size} has no Class ${fittingClass} rating in the table.`);
-  const [coolest_K = 0] = RATED_AT_K;
-  if (fittingClass === '150') {
-    within('temperature_K', temperature_K, 244, coolest_K);
-    return psi_Pa(300);
-  }
-  within('temperature_K', temperature_K, 244, RATED_AT_K.at(-1) ?? coolest_K);
-  const ratings = CLASS_300.find(([upTo]) => pipeSizeRank(size) <= pipeSizeRank(upTo))?.[1] ?? [];
-  const above = RATED_AT_K.findIndex((at_K) => temperature_K <= at_K);
-  const [upper = 0, lower = upper] = [ratings[above], ratings[above - 1]];
-  const [hot_K = 0, cool_K = hot_K] = [RATED_AT_K[above], RATED_AT_K[above - 1]];
-  const share = above <= 0 ? 1 : (temperature_K - cool_K) / (hot_K - cool_K);
-  return psi_Pa(lower + (upper - lower) * share);
 }

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { cutLengthTopic } from '#shared/calculations/cut-length';
 import { cutLength_m } from '#shared/calculations/formulas/cut-length';
 import { threadDepth_m, threadEngagement_m } from '#shared/calculations/formulas/pipe-threads';
-import { fittingRating_Pa, fittingReach_m } from '#shared/calculations/formulas/threaded-fittings';
+import { fittingReach_m } from '#shared/calculations/formulas/threaded-fittings';
 import { numberOf, runTopic } from '../../support/run-topic.ts';
 
 const INCH_m = 0.0254;
@@ -108,41 +108,7 @@ describe('fittings of ASME B16.3', () => {
     }
   });
 
-  // Memory.
-  test.each([
-    ['1/4', '150', 20, 300],
-    ['3', '150', 65, 300],
-    ['1/4', '300', 20, 2000],
-    ['1', '300', 20, 2000],
-    ['1-1/4', '300', 20, 1500],
-    ['2', '300', 20, 1500],
-    ['2-1/2', '300', 20, 1000],
-    ['3', '300', 20, 1000],
-    ['1', '300', 200, 1785, 'F'],
-    ['2', '300', 200, 1350, 'F'],
-    ['3', '300', 200, 910, 'F'],
-    ['1', '300', 300, 1360, 'F'],
-    ['2', '300', 300, 1050, 'F'],
-    ['3', '300', 300, 735, 'F'],
-    ['1', '300', 400, 935, 'F'],
-    ['2', '300', 400, 750, 'F'],
-    ['3', '300', 400, 560, 'F'],
-    ['1', '300', 175, 1892.5, 'F'],
-    ['2', '300', 250, 1200, 'F'],
-    ['3', '300', 350, 647.5, 'F'],
-  ] as const)('ratings (memory): NPS %s Class %s at %d is %d psi', (size, fittingClass, temperature, rating_psi, unit: 'C' | 'F' = 'C') => {
-    const temperature_K = unit === 'F' ? (temperature + 459.67) / 1.8 : temperature + 273.15;
-    expect(fittingRating_Pa(size, fittingClass, temperature_K) / 6894.757 / rating_psi).toBeCloseTo(1, 3);
-  });
-
-  test('a hotter fitting is never rated higher, and one outside the table is refused', () => {
-    fc.assert(
-      fc.property(fc.double({ min: 250, max: 470, noNaN: true }), fc.double({ min: 0, max: 7, noNaN: true }), (temperature_K, more_K) => {
-        expect(fittingRating_Pa('2', '300', temperature_K + more_K)).toBeLessThanOrEqual(fittingRating_Pa('2', '300', temperature_K));
-      }),
-    );
-    expect(() => fittingRating_Pa('4', '300', 293.15)).toThrow('nominalSize 4');
-    expect(() => fittingRating_Pa('1', '150', 373.15)).toThrow('temperature_K');
+  test('a fitting outside the table is refused', () => {
     expect(() => fittingReach_m('4', '150', 'tee')).toThrow('nominalSize 4');
   });
 });

@@ -104,6 +104,23 @@ describe('hold time', () => {
     expect(numberOf(runTopic(holdTimeTopic, { ...rest, volume_L: 240_000, height_mm: 3000, protectedHeight_in: 2.5 / 0.0254 }), 'wide_s')).toBeCloseTo(metric, 6);
   });
 
+  // By hand: k1 and 0.10 m² times the hold time over the time wanted.
+  test.each([
+    ['wide', 600, 701.6],
+    ['sharp', 600, 1220.5],
+    ['mixing', 1200, 1183.0],
+  ])('leakage allowed by the %s model for %d s', (model, wantedTime_s, time_s) => {
+    const result = runTopic(holdTimeTopic, { ...ROOM, ...IG55, model, wantedTime_s });
+    expect(numberOf(result, 'allowedFanCoefficient') / ((K1 * time_s) / wantedTime_s)).toBeCloseTo(1, 3);
+    expect(numberOf(result, 'allowedLeakageArea_m2') / ((0.1 * time_s) / wantedTime_s)).toBeCloseTo(1, 3);
+  });
+
+  test('leakage allowed is that of the wide interface for 10 minutes unless said otherwise', () => {
+    const usual = runTopic(holdTimeTopic, { ...ROOM, ...IG55 });
+    expect(usual.allowedFanCoefficient).toBe(runTopic(holdTimeTopic, { ...ROOM, ...IG55, model: 'wide', wantedTime_min: 10 }).allowedFanCoefficient);
+    expect(numberOf(runTopic(holdTimeTopic, { ...ROOM, ...IG55, fanCoefficient: numberOf(usual, 'allowedFanCoefficient') }), 'wide_s')).toBeCloseTo(600, 6);
+  });
+
   test('a protected height above the ceiling is refused', () => {
     expect(() => runTopic(holdTimeTopic, { ...ROOM, ...IG55, protectedHeight_m: 3.5 })).toThrow('protectedHeight');
   });

@@ -56,6 +56,23 @@ describe('pipe rating', () => {
     expect(runTopic(pipeRatingTopic, { ...USUAL, nominalSize: '4', schedule: '80', allowableStress_psi: 15_000, joint: 'welded' }).fittingPressure_Pa).toBeNull();
   });
 
+  // ASME B31.1 by hand for the pipe that ASME B16.11 (memory) pairs with the class.
+  test('a forged fitting is rated as the pipe it pairs with', () => {
+    const pipe = { ...USUAL, nominalSize: '1', schedule: '40', allowableStress_psi: 15_000, fittingClass: '2000' };
+    const result = runTopic(pipeRatingTopic, pipe);
+    expect(numberOf(result, 'fittingPressure_Pa') / PSI_Pa).toBeCloseTo(2097.23, 1);
+    expect([result.weakest, result.fittingForService]).toEqual(['pipe', true]);
+    expect(numberOf(runTopic(pipeRatingTopic, { ...pipe, fittingClass: 3000 }), 'fittingPressure_Pa') / PSI_Pa).toBeCloseTo(3743.18, 1);
+  });
+
+  test('Class 150 is marked as not for this service, and no class says nothing', () => {
+    const pipe = { ...USUAL, nominalSize: '1', schedule: '40', allowableStress_psi: 15_000 };
+    const weak = runTopic(pipeRatingTopic, { ...pipe, fittingClass: '150' });
+    expect(numberOf(weak, 'fittingPressure_Pa') / PSI_Pa).toBeCloseTo(300, 3);
+    expect([weak.weakest, weak.fittingForService]).toEqual(['fitting', false]);
+    expect(runTopic(pipeRatingTopic, pipe).fittingForService).toBeNull();
+  });
+
   test('units in any form give the same answer', () => {
     const at = (stress: Readonly<Record<string, number>>): number => rating_psi({ nominalSize: '2', schedule: '160', ...stress });
     expect(at({ allowableStress_MPa: 103.421355 })).toBeCloseTo(at({ allowableStress_psi: 15_000 }), 2);

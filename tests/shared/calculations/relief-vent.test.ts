@@ -42,6 +42,18 @@ describe('relief vent', () => {
     );
   });
 
+  // By hand: 0.3 and 0.4 m² in turn are 0.24 m²; 1.205/2·(6.073·0.85828/(0.61·0.24))² = 763.7 Pa.
+  test('openings in turn raise the pressure; without any it is not worked out', () => {
+    const input = { ...PLAIN, massFlow_kg_s: 6.073, allowablePressure_Pa: 500, temperature_C: 20 };
+    const result = runTopic(reliefVentTopic, { ...input, openings_m2: [0.3, 0.4] });
+    expect(numberOf(result, 'chainArea_m2')).toBeCloseTo(0.24, 9);
+    expect(numberOf(result, 'enclosurePressure_Pa')).toBeCloseTo(763.7, 1);
+    const bare = runTopic(reliefVentTopic, input);
+    expect([bare.chainArea_m2, bare.enclosurePressure_Pa]).toEqual([null, null]);
+    const fits = runTopic(reliefVentTopic, { ...input, openings_m2: [numberOf(bare, 'freeArea_m2')] });
+    expect(numberOf(fits, 'enclosurePressure_Pa')).toBeCloseTo(500, 6);
+  });
+
   test('units in any form give the same answer', () => {
     const area = numberOf(runTopic(reliefVentTopic, { ...PLAIN, massFlow_kg_s: 2, allowablePressure_Pa: 478.8025898, temperature_K: 293.15 }), 'freeArea_m2');
     expect(numberOf(runTopic(reliefVentTopic, { ...PLAIN, massFlow_lb_s: 4.40924524, allowablePressure_psf: 10, temperature_F: 68 }), 'freeArea_m2')).toBeCloseTo(area, 8);

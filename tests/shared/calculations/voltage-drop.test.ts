@@ -63,6 +63,15 @@ describe('voltage drop', () => {
     expect(Array.isArray(volts) ? volts.map((each: number) => 24 - each) : []).toEqual([expect.closeTo(0.7675, 6), expect.closeTo(0.4605, 6), expect.closeTo(0.921, 6)]);
   });
 
+  // Computed by hand: 4.4 V/(2·2.0 A·R).
+  test('worked: 14 AWG may run 358.3 ft to 16 V', () => {
+    const result = runTopic(voltageDropTopic, { ...one, wireGauge: '14', leastVoltage_V: 16 });
+    expect(Math.abs(numberOf(result, 'longestRun_m') / 0.3048 - 358.3)).toBeLessThanOrEqual(0.05);
+    expect(runTopic(voltageDropTopic, { ...one, wireGauge: '14' }).longestRun_m).toBeNull();
+    expect(runTopic(voltageDropTopic, { ...one, wireGauge: '14', leastVoltage_V: 16, loads: [{ distance_ft: 150, current_A: 0 }] }).longestRun_m).toBeNull();
+    expect(runTopic(voltageDropTopic, { ...one, wireGauge: '14', leastVoltage_V: 22 }).longestRun_m).toBe(0);
+  });
+
   test('each load drops alone what all drop together, and lumped is an upper bound', () => {
     const load = fc.record({ distance_m: fc.double({ min: 0, max: 500, noNaN: true }), current_A: fc.double({ min: 0, max: 3, noNaN: true }) });
     fc.assert(
