@@ -1,3 +1,4 @@
+import type { Design } from '../calculations/design/design.ts';
 import type { Derived } from '../derived/derived.ts';
 import type { Settings } from '../model/plan.ts';
 import { LIMIT_CATALOGUE, type LimitKey } from '../profile/limit-catalogue.ts';
@@ -15,7 +16,7 @@ export interface Rule {
   /** Figures of the manual without which it cannot judge. */
   readonly limitKeys: readonly LimitKey[];
   /** One finding for every subject, kept ones included. */
-  run(derived: Derived): Finding[];
+  run(derived: Derived, design: Design): Finding[];
 }
 
 /** What a rule says about one subject. */
@@ -41,6 +42,7 @@ export type Answer =
 /** What every check may use besides its subject. */
 export interface CheckContext {
   readonly derived: Derived;
+  readonly design: Design;
   readonly lengths: Settings['lengths'];
   /** Prints figures in the plan's units. */
   readonly say: Wording;
@@ -56,7 +58,7 @@ export interface RuleSpec<S> {
   readonly basis: Basis;
   readonly limitKeys?: readonly LimitKey[];
   /** Everything that it is asked about, each with its name for the user. */
-  subjects(derived: Derived): readonly { readonly subject: S; readonly ref: Finding['subject']; readonly name: string }[];
+  subjects(derived: Derived, design: Design): readonly { readonly subject: S; readonly ref: Finding['subject']; readonly name: string }[];
   check(subject: S, context: CheckContext): Answer;
 }
 
@@ -67,10 +69,10 @@ export const defineRule = <S>(spec: RuleSpec<S>): Rule => ({
   measure: spec.measure,
   basis: spec.basis,
   limitKeys: spec.limitKeys ?? [],
-  run(derived) {
+  run(derived, design) {
     const { lengths } = derived.plan.settings;
-    const context: CheckContext = { derived, lengths, say: wordingFor(lengths) };
-    return spec.subjects(derived).map(({ subject, ref, name }): Finding => {
+    const context: CheckContext = { derived, design, lengths, say: wordingFor(lengths) };
+    return spec.subjects(derived, design).map(({ subject, ref, name }): Finding => {
       const answer = spec.check(subject, context);
       const common = { rule: spec.id, title: spec.title, subject: ref, name, measure: spec.measure, basis: spec.basis };
       if (answer.kind === 'not-checked') {
@@ -83,9 +85,9 @@ export const defineRule = <S>(spec: RuleSpec<S>): Rule => ({
 });
 
 /** Runs rules over a derived plan; gravest findings first, then in catalogue order. */
-export const runRules = (rules: readonly Rule[], derived: Derived): Finding[] =>
+export const runRules = (rules: readonly Rule[], derived: Derived, design: Design): Finding[] =>
   rules
-    .flatMap((rule) => rule.run(derived))
+    .flatMap((rule) => rule.run(derived, design))
     .map((finding, order) => ({ finding, order }))
     .sort((a, b) => VERDICTS.indexOf(a.finding.verdict) - VERDICTS.indexOf(b.finding.verdict) || a.order - b.order)
     .map(({ finding }) => finding);

@@ -1,7 +1,7 @@
 import { ANGLE_SLACK_rad } from '../geometry/tolerance.ts';
 import type { Settings } from '../model/plan.ts';
 import { formatAgainstLimit, formatLength } from '../units/length-text.ts';
-import { formatQuantityAgainstLimit } from '../units/quantity-text.ts';
+import { type QuantityKind, formatQuantity, formatQuantityAgainstLimit } from '../units/quantity-text.ts';
 
 /** Prints the figures of findings in the user's units. */
 export interface Wording {
@@ -20,6 +20,10 @@ export interface Wording {
   angleAgainst(angle_rad: number, limit_rad: number): { readonly value: string; readonly limit: string };
   /** How far something has to be turned, in tenths of a degree and never less than it takes. */
   turn(angle_rad: number): string;
+  /** Any other figure with its unit. */
+  quantity(value: number, kind: QuantityKind): string;
+  /** A figure and its limit, as `against` prints lengths. */
+  quantityAgainst(value: number, limit: number, kind: QuantityKind): { readonly value: string; readonly limit: string };
 }
 
 const toDegrees = (angle_rad: number): number => (angle_rad * 180) / Math.PI;
@@ -47,4 +51,6 @@ export const wordingFor = (lengths: Settings['lengths']): Wording => ({
   angle: (angle_rad) => degreesText(angle_rad),
   angleAgainst: anglesApart,
   turn: (angle_rad) => `${Math.ceil((toDegrees(angle_rad) - NOISE_deg) * 10) / 10}°`,
+  quantity: (value, kind) => formatQuantity(value, kind, lengths),
+  quantityAgainst: (value, limit, kind) => formatQuantityAgainstLimit(value, limit, kind, lengths),
 });

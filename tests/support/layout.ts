@@ -1,4 +1,6 @@
 import fc from 'fast-check';
+import { designOf } from '#shared/calculations/design/design-of';
+import type { DischargeSource } from '#shared/calculations/discharge/discharge-source';
 import { derivePlan } from '#shared/derived/derive-plan';
 import { type PlanPoint, type PlanPoint3, planPoint } from '#shared/geometry/point';
 import { rectangle } from '#shared/geometry/outline';
@@ -126,7 +128,10 @@ export function layout(spec: LayoutSpec): Plan {
 }
 
 /** Asks one rule about a plan. */
-export const check = (rule: Rule, plan: Plan): Finding[] => rule.run(derivePlan(plan));
+export function check(rule: Rule, plan: Plan, dischargeOf: DischargeSource = () => undefined): Finding[] {
+  const derived = derivePlan(plan);
+  return rule.run(derived, designOf(derived, dischargeOf));
+}
 
 /** The one finding of a rule about a plan with one subject. */
 export function checkOne(rule: Rule, plan: Plan): Finding {
