@@ -1,5 +1,7 @@
+import { agentQuantityTopic } from './agent-quantity.ts';
 import { conduitFillTopic } from './conduit-fill.ts';
 import { cutLengthTopic } from './cut-length.ts';
+import { exposureTopic } from './exposure.ts';
 import { fannoTopic } from './fanno.ts';
 import { frictionTopic } from './friction.ts';
 import { holdTimeTopic } from './hold-time.ts';
@@ -10,7 +12,7 @@ import type { Topic } from './topic.ts';
 import { voltageDropTopic } from './voltage-drop.ts';
 
 /** Every calculator, in the order in which a design needs them. */
-export const TOPICS: readonly Topic[] = [frictionTopic, isothermalPipeTopic, fannoTopic, reliefVentTopic, holdTimeTopic, cutLengthTopic, pipeRatingTopic, voltageDropTopic, conduitFillTopic];
+export const TOPICS: readonly Topic[] = [agentQuantityTopic, exposureTopic, frictionTopic, isothermalPipeTopic, fannoTopic, reliefVentTopic, holdTimeTopic, cutLengthTopic, pipeRatingTopic, voltageDropTopic, conduitFillTopic];
 
 /** The calculator of an id, if there is one. */
 export const findTopic = (id: string): Topic | undefined => TOPICS.find((topic) => topic.id === id);

@@ -93,9 +93,9 @@ export function longestExposure_s(band: ExposureBand): number {
 }
 
 /**
- * Whether people are out within what the band allows. Where nobody may be exposed no egress time keeps it.
+ * Whether people are out within what the band allows. The delay before the discharge is not taken off, and where nobody may be exposed no egress time keeps it.
  *
- * @param egress_s  time to leave the room from the start of the discharge [s], ≥ 0
+ * @param egress_s  time to leave the room [s], ≥ 0
  * @param band      of exposure [-]
  * @returns whether it is kept [-]
  * @throws {RangeError} argument not finite or out of range
