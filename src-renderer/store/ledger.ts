@@ -1,6 +1,6 @@
 import type { Derived } from '#shared/derived/derived';
 import type { Verdict } from '#shared/rules/finding';
-import { netVolumeOf_m3 } from './net-volume.ts';
+import { netVolumeOf_m3 } from '#shared/calculations/design/net-volume';
 
 /** The live numbers that a designer keeps in mind. undefined: not known, or a limit is blank. */
 export interface Ledger {

@@ -1,5 +1,5 @@
 import type { RefOf } from '#shared/model/plan';
-import { netVolumeOf_m3 } from '../../store/net-volume.ts';
+import { netVolumeOf_m3 } from '#shared/calculations/design/net-volume';
 import { selectEvaluation } from '../../store/selectors.ts';
 import { useStore } from '../../store/use-store.ts';
 import { Readings, Slip } from './slip.tsx';

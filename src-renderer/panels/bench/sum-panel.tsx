@@ -1,5 +1,5 @@
 import type { LedgerFigure } from '../../actions/desk.ts';
-import { netVolumeOf_m3 } from '../../store/net-volume.ts';
+import { netVolumeOf_m3 } from '#shared/calculations/design/net-volume';
 import { selectEvaluation } from '../../store/selectors.ts';
 import { useStore, useStoreItself } from '../../store/use-store.ts';
 import { PathSums } from './path-sums.tsx';

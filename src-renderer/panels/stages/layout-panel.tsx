@@ -2,7 +2,7 @@ import { countOf } from '../../plan-words.ts';
 import { presentEvaluation } from '../../store/selectors.ts';
 import type { State } from '../../store/state.ts';
 import { useStore, useStoreItself } from '../../store/use-store.ts';
-import { netVolumeOf_m3 } from '../../store/net-volume.ts';
+import { netVolumeOf_m3 } from '#shared/calculations/design/net-volume';
 import { Readings, Slip } from '../bench/slip.tsx';
 import { useFigures } from '../bench/use-plan.ts';
 import { useRun } from '../window-context.ts';

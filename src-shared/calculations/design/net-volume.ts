@@ -1,6 +1,6 @@
-import type { Space } from '#shared/derived/derived';
-import { intersectionOf, fillOf } from '#shared/derived/polygon-sums';
-import { boundsOf, boxesTouch, signedArea_m2 } from '#shared/geometry/outline';
+import type { Space } from '../../derived/derived.ts';
+import { intersectionOf, fillOf } from '../../derived/polygon-sums.ts';
+import { boundsOf, boxesTouch, signedArea_m2 } from '../../geometry/outline.ts';
 
 /** Lowest upper face over a solid [m]: a solid is never deducted above the ceiling. */
 function lowestCeiling_m(space: Space, solid: Space['solids'][number]): number | undefined {

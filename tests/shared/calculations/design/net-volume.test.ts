@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { derivePlan } from '#shared/derived/derive-plan';
 import { rectangle } from '#shared/geometry/outline';
-import { netVolumeOf_m3 } from '../../../src-renderer/store/net-volume.ts';
-import { type PlanBuilder, planBuilder } from '../../support/plan-builder.ts';
+import { netVolumeOf_m3 } from '#shared/calculations/design/net-volume';
+import { type PlanBuilder, planBuilder } from '../../../support/plan-builder.ts';
 
 const volume = (built: PlanBuilder): number | undefined => {
   const space = derivePlan(built.plan).spaces[0];
