@@ -29,8 +29,15 @@ describe('isothermal pipe', () => {
     expect(numberOf(real, 'compressibility')).toBeCloseTo(0.9919, 3);
   });
 
+  test('a choked real gas does not feel what is behind the pipe', () => {
+    const at = (outletPressure_bar: number) => runTopic(isothermalPipeTopic, { ...PIPE, outletPressure_bar, gas: 'real' });
+    expect(at(1)).toEqual(at(13));
+    expect(at(1).choked).toBe(true);
+  });
+
   test('no pressure difference, no flow, not choked', () => {
     expect(runTopic(isothermalPipeTopic, { ...PIPE, outletPressure_bar: 60 })).toMatchObject({ massFlow_kg_s: 0, choked: false });
+    expect(runTopic(isothermalPipeTopic, { ...PIPE, length_m: 0, outletPressure_bar: 60 })).toMatchObject({ massFlow_kg_s: 0, choked: false });
   });
 
   test('a pipe of no length is its fittings alone', () => {

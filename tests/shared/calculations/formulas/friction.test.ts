@@ -23,6 +23,15 @@ describe('friction factor', () => {
     expect(Math.abs(churchillFriction(reynolds, rough) - churchill)).toBeLessThan(6e-7);
   });
 
+  // The published formula evaluated outside the project, with Python.
+  test.each([
+    [3000, 0, 0.042975],
+    [3000, 1e-3, 0.043692],
+    [2500, 0.01, 0.035446],
+  ])('computed independently: Churchill in the transition, Re %d, ε/D %d', (reynolds, rough, churchill) => {
+    expect(Math.abs(churchillFriction(reynolds, rough) - churchill)).toBeLessThan(6e-7);
+  });
+
   test('open library fluids, its printed examples: Re 1e5, ε/D 1e-4', () => {
     expect(colebrookFriction(1e5, 1e-4)).toBeCloseTo(0.018513866, 9);
     expect(haalandFriction(1e5, 1e-4)).toBeCloseTo(0.018265053, 9);
