@@ -52,7 +52,7 @@ describe('malleable threaded fittings', () => {
 });
 
 describe('forged threaded fittings', () => {
-  // ASME B31.1 104.1.2 by hand for the pipe that ASME B16.11 (memory) pairs with the class: 15 000 psi, y 0.4, mill tolerance 12.5 %.
+  // ASME B31.1 104.1.2 by hand for the pipe that ASME B16.11 (memory) pairs with the class, walls of ASME B36.10M (double extra strong: memory): 15 000 psi, y 0.4, mill tolerance 12.5 %.
   test.each([
     ['2000', '1/2', 2739],
     ['2000', '1', 2097],
@@ -61,8 +61,14 @@ describe('forged threaded fittings', () => {
     ['3000', '1', 3743],
     ['3000', '2', 3171],
     ['6000', '1/2', 8829],
+    ['6000', '3/4', 7239],
     ['6000', '1', 6527],
+    ['6000', '1-1/4', 5483],
+    ['6000', '1-1/2', 5021],
     ['6000', '2', 4403],
+    ['6000', '2-1/2', 4473],
+    ['6000', '3', 4035],
+    ['6000', '4', 3576],
   ] as const)('Class %s NPS %s is rated %d psi', (forgedClass, size, expected) => {
     expect(Math.abs(forgedRating_Pa(size, forgedClass, STRESS_Pa, 0.875, 0.4) / PSI_Pa - expected)).toBeLessThanOrEqual(1);
   });
