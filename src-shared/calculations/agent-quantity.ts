@@ -37,7 +37,7 @@ const INPUTS: readonly TopicInput[] = [
   { kind: 'number', name: 'massEach', quantity: 'mass', least: 0.1, greatest: 1000, isOptional: true, help: 'Fill of one cylinder, for their count' },
   { kind: 'number', name: 'hottestTemperature', quantity: 'temperature', least: 173.15, greatest: 373.15, isOptional: true, help: 'Highest temperature of the room, for the volumes that suit the count' },
   { kind: 'number', name: 'oxygenLimit', quantity: 'percent', least: 1, greatest: 20, standard: 12, help: 'Least oxygen, sea-level equivalent, for those volumes' },
-  { kind: 'number', name: 'oxygenBase', quantity: 'percent', least: 20.9, greatest: 21, standard: 20.95, help: 'Oxygen of the air before' },
+  { kind: 'number', name: 'oxygenBase', quantity: 'percent', least: 20, greatest: 21, standard: 20.95, help: 'Oxygen of the air before' },
   { kind: 'choice', name: 'hazardClass', choices: HAZARD_CLASSES, isOptional: true, help: 'Class of the fire, for the least design concentration' },
   { kind: 'choice', name: 'designSet', choices: DESIGN_SETS, isOptional: true, help: 'Whose rules for it' },
 ];

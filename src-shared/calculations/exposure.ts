@@ -18,7 +18,7 @@ export const exposureTopic: Topic = {
     { kind: 'number', name: 'altitude', quantity: 'altitude', least: -2000, greatest: 11_000, standard: 0, help: 'Above sea level; iso answers from -1000 m to 4500 m, nfpa from -3000 ft to 10 000 ft' },
     { kind: 'choice', name: 'altitudeMethod', choices: ALTITUDE_METHODS, standard: 'iso', help: 'Table of ISO 14520-1, table of NFPA 2001, or standard atmosphere' },
     { kind: 'choice', name: 'constants', choices: SPECIFIC_VOLUME_SETS, standard: 'iso', help: 'Whose specific volume; they differ for IG-01 only' },
-    { kind: 'number', name: 'oxygenBase', quantity: 'percent', least: 20.9, greatest: 21, standard: 20.95, help: 'Oxygen of the air before; 20.9 and 21 are in use too' },
+    { kind: 'number', name: 'oxygenBase', quantity: 'percent', least: 20, greatest: 21, standard: 20.95, help: 'Oxygen of the air before; 20.9 and 21 are in use too' },
     { kind: 'choice', name: 'judgedBy', choices: EXPOSURE_JUDGEMENTS, standard: 'stricter', help: 'What decides where the two ways of judging differ' },
     { kind: 'number', name: 'egressTime', quantity: 'time', least: 0, greatest: 3600, isOptional: true, help: 'Time people need to leave the room' },
     { kind: 'number', name: 'delay', quantity: 'time', least: 0, greatest: 3600, isOptional: true, help: 'From the alarm to the first gas' },

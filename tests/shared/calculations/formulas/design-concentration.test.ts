@@ -1,6 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { DESIGN_SETS, HAZARD_CLASSES, type HazardClass, designConcentrationBases, designSourceOf, dischargeLimit_s, minimumDesign_pct } from '#shared/calculations/formulas/design-concentration';
+import { ALTITUDE_METHODS } from '#shared/calculations/formulas/altitude';
+import { EXPOSURE_BANDS } from '#shared/calculations/formulas/exposure';
 import { INERT_AGENTS, type InertAgent } from '#shared/calculations/formulas/specific-volume';
+import * as basis from '#shared/model/basis-of-design';
 
 describe('minimum design concentration', () => {
   test.each([
@@ -77,6 +80,12 @@ describe('minimum design concentration', () => {
     expect(designSourceOf('IG-100', 'nfpa-2001-2012')).toContain('low confidence');
     for (const set of DESIGN_SETS) expect(designConcentrationBases[set].source).toContain('memory');
   });
+});
+
+test('a plan chooses among what the formulas know', () => {
+  expect(basis.DESIGN_SETS).toEqual(DESIGN_SETS);
+  expect(basis.ALTITUDE_METHODS).toEqual(ALTITUDE_METHODS);
+  expect(basis.EXPOSURES).toEqual(EXPOSURE_BANDS);
 });
 
 describe('discharge limit', () => {
