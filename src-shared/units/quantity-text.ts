@@ -31,6 +31,7 @@ export type QuantityKind =
   | 'angle'
   | 'count'
   | 'massFlow'
+  | 'volumeFlow'
   | 'voltage'
   | 'current'
   | 'ratio'
@@ -100,6 +101,12 @@ const SCALES: Readonly<Record<Exclude<QuantityKind, 'length'>, Scale>> = {
   angle: { ...same(degree), others: [unit('rad', 1, 3)], word: 'an angle' },
   count: { ...same(unit('', 1, 0)), word: 'a whole number' },
   massFlow: { feet: unit('lb/s', pounds_kg(1), 2), metric: unit('kg/s', 1, 3), others: [unit('lb/min', pounds_kg(1) / 60, 1), unit('kg/min', 1 / 60, 1)], word: 'a mass flow' },
+  volumeFlow: {
+    feet: unit('ft³/min', cubicFeet_m3(1) / 60, 0, ['cfm', 'ft3/min']),
+    metric: unit('m³/s', 1, 3, ['m3/s']),
+    others: [unit('L/s', litres_m3(1), 1), unit('m³/h', 1 / 3600, 0, ['m3/h'])],
+    word: 'an air flow',
+  },
   voltage: { ...same(unit('V', 1, 1, ['volt', 'volts', 'vdc'])), word: 'a voltage' },
   current: { ...same(unit('A', 1, 2, ['amp', 'amps'])), others: [unit('mA', 0.001, 0)], word: 'a current' },
   time: { ...same(unit('s', 1, 1, ['sec', 'second', 'seconds'])), others: [unit('min', 60, 1, ['minute', 'minutes'])], word: 'a time' },
@@ -157,6 +164,18 @@ export function formatQuantity(value: number, kind: QuantityKind | (string & {})
   if (!isKind(kind)) return String(value);
   const shown = unitOf(kind, system, value);
   return print(value, shown, decimalsFor(value, shown));
+}
+
+/**
+ * The same with at least so many significant figures, for sums that somebody follows by hand.
+ * @param figures  1 to 9
+ */
+export function formatFigures(value: number, kind: QuantityKind | (string & {}), system: LengthSystem, figures: number): string {
+  if (kind === 'length' || !isKind(kind) || !Number.isFinite(value)) return formatQuantity(value, kind, system);
+  const shown = unitOf(kind, system, value);
+  const size = Math.abs((value - (shown.zero ?? 0)) / shown.one);
+  const needed = size > 0 ? figures - 1 - Math.floor(Math.log10(size)) : 0;
+  return print(value, shown, Math.min(9, Math.max(decimalsFor(value, shown), needed)));
 }
 
 /**

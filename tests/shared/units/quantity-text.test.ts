@@ -4,7 +4,7 @@ import type { LengthSystem } from '#shared/units/length-text';
 import { type QuantityKind, formatQuantity, formatQuantityAgainstLimit, parseQuantity, unitName } from '#shared/units/quantity-text';
 
 const SYSTEMS: LengthSystem[] = ['feet', 'metric'];
-const KINDS: QuantityKind[] = ['length', 'area', 'orificeArea', 'volume', 'mass', 'pressure', 'pressureDifference', 'angle', 'count', 'massFlow', 'voltage', 'current', 'ratio', 'temperature'];
+const KINDS: QuantityKind[] = ['length', 'area', 'orificeArea', 'volume', 'mass', 'pressure', 'pressureDifference', 'angle', 'count', 'massFlow', 'volumeFlow', 'voltage', 'current', 'ratio', 'temperature'];
 const value = (text: string, kind: QuantityKind, system: LengthSystem): number => {
   const parsed = parseQuantity(text, kind, system);
   if (!parsed.ok) throw new Error(parsed.reason);
@@ -24,6 +24,8 @@ test.each([
   [-1e-18, 'angle', 'feet', '0.0000°'],
   [6, 'count', 'metric', '6'],
   [0.35, 'massFlow', 'metric', '0.350 kg/s'],
+  [0.4, 'volumeFlow', 'feet', '848 ft³/min'],
+  [0.4, 'volumeFlow', 'metric', '0.400 m³/s'],
   [24, 'voltage', 'feet', '24.0 V'],
   [0.005, 'ratio', 'feet', '0.500 %'],
   [291.15, 'temperature', 'metric', '18.0 °C'],
@@ -53,6 +55,8 @@ test.each([
   ['-40', 'temperature', 'feet', 233.15],
   [`10"`, 'length', 'metric', 0.254],
   ['1.5A', 'current', 'metric', 1.5],
+  ['1000 cfm', 'volumeFlow', 'metric', 0.471_947_443_2],
+  ['360 m³/h', 'volumeFlow', 'feet', 0.1],
 ] as const)('%s as %s in %s', (text, kind, system, figure) => {
   expect(value(text, kind, system)).toBeCloseTo(figure, 6);
 });
