@@ -1,0 +1,66 @@
+import type { DerivedNetwork } from '../../derived/derived.ts';
+import type { PlanPoint3 } from '../../geometry/point.ts';
+import type { BasisOfDesign } from '../../model/basis-of-design.ts';
+import type { PipeSize } from '../../profile/pipe-table.ts';
+import { SUPPORT_TABLES, TURN_SUPPORT_m, nozzleSupport_m, supportSpan_m } from '../formulas/support-spans.ts';
+
+/** A support keeps this far from a fitting where the pipe is long enough [m]: hands and wrench need room. */
+const FROM_FITTING_m = 0.05;
+const TURNS: ReadonlySet<string> = new Set(['elbow-90', 'elbow-45', 'odd-bend', 'tee', 'cross']);
+
+/** A pipe as its supports see it. */
+export interface WebPipe {
+  readonly id: string;
+  readonly from: string;
+  readonly to: string;
+  readonly a: PlanPoint3;
+  readonly b: PlanPoint3;
+  readonly length_m: number;
+  /** Greatest distance between supports [m]. */
+  readonly span_m: number;
+  /** Nearest to an end that a support may come [m]: half its length where it is short. */
+  readonly clear_m: number;
+}
+
+/** Pipes that hang together, and how near to which nodes a support must stand. */
+export interface PipeWeb {
+  readonly pipes: ReadonlyMap<string, WebPipe>;
+  /** By node: the greatest distance along the pipe to a support [m]. */
+  readonly wants_m: ReadonlyMap<string, number>;
+}
+
+/** A place on a pipe, measured from its `from` end. */
+export interface PlaceOnPipe {
+  readonly pipe: string;
+  readonly along_m: number;
+}
+
+/**
+ * Span for a suggestion [m]: the table's own; for a size that it leaves out the shortest of the other tables, else
+ * the shortest span that any table has. Whether it will do is judged by the table alone.
+ */
+export function spanToPlaceBy_m(table: BasisOfDesign['supportTable'], size: PipeSize): number {
+  const spans = (sized: PipeSize): number[] => SUPPORT_TABLES.flatMap((each) => supportSpan_m(each, sized) ?? []);
+  return supportSpan_m(table, size) ?? Math.min(...spans(size), ...(spans(size).length > 0 ? [] : spans('1/2')));
+}
+
+/** What the supports of a network have to do under a basis of design. Pipe without length needs none. */
+export function pipeWebOf({ network, pipes, fittings }: DerivedNetwork, basis: BasisOfDesign): PipeWeb {
+  const wants_m = new Map<string, number>();
+  const want = (node: string, within_m: number): void => {
+    wants_m.set(node, Math.min(within_m, wants_m.get(node) ?? Number.POSITIVE_INFINITY));
+  };
+  for (const { kind, node } of fittings) if (TURNS.has(kind)) want(node, TURN_SUPPORT_m);
+  for (const { node } of Object.values(network.nozzles)) {
+    for (const { from, to, size } of Object.values(network.pipes)) if (from === node || to === node) want(node, nozzleSupport_m(basis.lastSupport, size));
+  }
+  return {
+    wants_m,
+    pipes: new Map(
+      pipes.flatMap(({ pipe: { id, from, to, size }, length_m }): [string, WebPipe][] => {
+        const [a, b] = [network.nodes[from]?.at, network.nodes[to]?.at];
+        return a && b ? [[id, { id, from, to, a, b, length_m, span_m: spanToPlaceBy_m(basis.supportTable, size), clear_m: Math.min(FROM_FITTING_m, length_m / 2) }]] : [];
+      }),
+    ),
+  };
+}
