@@ -10,6 +10,8 @@ export const NITROGEN_GREATEST_Pa = 1e8;
 export const NITROGEN_GREATEST_kg_m3 = 950;
 
 const POWERS = 10;
+/** A bell so far off adds less than any digit shows. */
+const LEAST_EXPONENT = -80;
 const FALLS = 5;
 /** Where each term adds to, by its l and d. */
 const PLACES = Int32Array.from(NITROGEN_TERMS, ([, d, , l]) => l * POWERS + d);
@@ -26,8 +28,10 @@ function gatherInto(gathered: Float64Array, tau: number): void {
   }
 }
 
-/** Scratch of one solution: it is filled and used up within a single call. */
+/** Scratch: each is filled and used up within a single call. */
 const gathered = new Float64Array(FALLS * POWERS);
+const deltaPowers = new Float64Array(POWERS);
+const fallings = new Float64Array(FALLS);
 
 /** δ·∂αr/∂δ and δ²·∂²αr/∂δ² from gathered terms. */
 function densitySlopes(delta: number, tau: number): [number, number] {
@@ -54,7 +58,7 @@ function densitySlopes(delta: number, tau: number): [number, number] {
   }
   for (const [n, d, t, eta, beta, gamma] of NITROGEN_BELLS) {
     const exponent = -eta * (delta - 1) ** 2 - beta * (tau - gamma) ** 2;
-    if (exponent < -80) continue;
+    if (exponent < LEAST_EXPONENT) continue;
     const term = n * delta ** d * tau ** t * Math.exp(exponent);
     const slope = d - 2 * eta * delta * (delta - 1);
     first += term * slope;
@@ -150,26 +154,30 @@ export function nitrogenState(density_kg_m3: number, temperature_K: number): Nit
     aTT += term * tt;
     aDT += term * d * t;
   };
+  // Few powers of δ are asked for again and again, so each is taken once.
+  const logTau = Math.log(tau);
+  let power = 1;
+  for (let d = 0; d < POWERS; d += 1) {
+    deltaPowers[d] = power;
+    if (d < FALLS) fallings[d] = d === 0 ? 1 : Math.exp(-power);
+    power *= delta;
+  }
   for (const [n, d, t, l] of NITROGEN_TERMS) {
-    const fall = l === 0 ? 0 : delta ** l;
+    const fall = l === 0 ? 0 : (deltaPowers[l] ?? 0);
     const slope = d - l * fall;
-    add(n * delta ** d * tau ** t * (l === 0 ? 1 : Math.exp(-fall)), slope, slope * (slope - 1) - l * l * fall, t, t * (t - 1));
+    add(n * (deltaPowers[d] ?? 0) * Math.exp(t * logTau) * (fallings[l] ?? 0), slope, slope * (slope - 1) - l * l * fall, t, t * (t - 1));
   }
   for (const [n, d, t, eta, beta, gamma] of NITROGEN_BELLS) {
+    const exponent = -eta * (delta - 1) ** 2 - beta * (tau - gamma) ** 2;
+    if (exponent < LEAST_EXPONENT) continue;
     const slopeD = d - 2 * eta * delta * (delta - 1);
     const slopeT = t - 2 * beta * tau * (tau - gamma);
-    add(
-      n * delta ** d * tau ** t * Math.exp(-eta * (delta - 1) ** 2 - beta * (tau - gamma) ** 2),
-      slopeD,
-      slopeD ** 2 - d - 2 * eta * delta ** 2,
-      slopeT,
-      slopeT ** 2 - t - 2 * beta * tau ** 2,
-    );
+    add(n * (deltaPowers[d] ?? 0) * Math.exp(t * logTau + exponent), slopeD, slopeD ** 2 - d - 2 * eta * delta ** 2, slopeT, slopeT ** 2 - t - 2 * beta * tau ** 2);
   }
   const { logarithm, powers, vibration, theta } = NITROGEN_IDEAL;
   const e = Math.exp(-theta * tau);
   const excited = (vibration * theta * tau * e) / (1 - e);
-  let ideal = Math.log(delta) + logarithm * Math.log(tau) + vibration * Math.log(1 - e);
+  let ideal = Math.log(delta) + logarithm * logTau + vibration * Math.log(1 - e);
   let idealT = logarithm + excited;
   let idealTT = -logarithm - (excited * theta * tau) / (1 - e);
   for (const [factor, power] of powers) {

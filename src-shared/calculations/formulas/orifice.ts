@@ -85,6 +85,9 @@ function restState(pressure_Pa: number, temperature_K: number): NitrogenState {
   return nitrogenState(nitrogenDensity_kg_m3(pressure_Pa, temperature_K), temperature_K);
 }
 
+/** d ln T/d ln ρ at constant entropy, from the sound speed at constant entropy and temperature. */
+const warming = (state: NitrogenState): number => Math.sqrt((state.soundSpeed_m_s ** 2 - state.pressureSlope_J_kg) / (state.cv_J_kgK * state.temperature_K));
+
 export const nozzleThroatBasis: Basis = {
   formula: 'largest ρ·√(2·(h₀−h)) along s = s₀, where √(2·(h₀−h)) = w',
   source: 'steady energy equation with enthalpy, entropy and sound speed of Span et al. 2000',
@@ -105,10 +108,9 @@ export function nozzleThroat(pressure_Pa: number, temperature_K: number): Throat
   let greatest = 0;
   let least = -2;
   let x = -0.42;
-  let before = { x: 0, over: -(rest.soundSpeed_m_s ** 2) };
-  let near_K = temperature_K * 0.84;
+  let before = { x: 0, over: -(rest.soundSpeed_m_s ** 2), state: rest };
   for (let step = 0; step < 60; step += 1) {
-    const state = nitrogenAtEntropy(rest.density_kg_m3 * Math.exp(x), rest.entropy_J_kgK, near_K);
+    const state = nitrogenAtEntropy(rest.density_kg_m3 * Math.exp(x), rest.entropy_J_kgK, before.state.temperature_K * Math.exp(warming(before.state) * (x - before.x)));
     if (!state) {
       least = x;
       x = (least + greatest) / 2;
@@ -122,9 +124,8 @@ export function nozzleThroat(pressure_Pa: number, temperature_K: number): Throat
     if (over > 0) least = x;
     else greatest = x;
     const next = x - (over * (x - before.x)) / (over - before.over);
-    before = { x, over };
+    before = { x, over, state };
     x = next > least && next < greatest ? next : (least + greatest) / 2;
-    near_K = state.temperature_K;
   }
   throw tooCold();
 }
