@@ -1,7 +1,7 @@
 import { z } from '../profile/zod.ts';
 
 /** Whose concentrations, safety factors and discharge limits. */
-export const DESIGN_SETS = ['en-15004-2008', 'nfpa-2001-2012', 'nfpa-2001-2008'] as const;
+export const DESIGN_SETS = ['iso-14520-2015', 'en-15004-2008', 'nfpa-2001-2012', 'nfpa-2001-2008'] as const;
 export const ALTITUDE_METHODS = ['iso', 'nfpa', 'isa'] as const;
 export const LOSS_SETS = ['tp-410', 'nfpa-12', 'ashrae'] as const;
 export const STRESS_SETS = ['older', 'newer'] as const;
@@ -20,7 +20,7 @@ export const basisSchema = z.strictObject({
   logarithm: z.enum(['exact', '2.303']),
   altitudeMethod: z.enum(ALTITUDE_METHODS),
   /** Oxygen of plain air [vol %]. */
-  oxygenBase_pct: z.number().min(20).max(21.5),
+  oxygenBase_pct: z.number().min(20).max(21),
   /** What decides the exposure band. */
   exposureBy: z.enum(['stricter', 'concentration', 'oxygen']),
   /** Longest delay before discharge that the authority allows [s]; null: not yet known. */
@@ -65,7 +65,7 @@ export type BasisOfDesign = z.infer<typeof basisSchema>;
 
 /** What a new plan follows until somebody chooses otherwise. */
 export const usualBasis = (): BasisOfDesign => ({
-  designSet: 'en-15004-2008',
+  designSet: 'iso-14520-2015',
   constants: 'iso',
   logarithm: 'exact',
   altitudeMethod: 'iso',

@@ -174,8 +174,8 @@ export const enclosureSchema = z.strictObject({
   concentration_pct: z.number().min(0).max(99).nullable(),
   people: peopleSchema,
   leakage: leakageSchema,
-  /** Lowest place that must stay protected, above the finished floor [m]: nitrogen mixed with air leaves from below; null: not yet known. */
-  lowestProtected_m: length.nullable(),
+  /** Lowest place that must stay protected, above the finished floor, below 0 in an under-floor void [m]: nitrogen mixed with air leaves from below; null: not yet known. */
+  lowestProtected_m: coordinate.nullable(),
   /** What lies on the other sides, in words. */
   adjacent: text,
 });

@@ -1,9 +1,10 @@
+import { ALTITUDE_METHODS } from '../../model/basis-of-design.ts';
 import { ATMOSPHERE_Pa, feet_m } from '../../units/convert.ts';
 import type { Basis } from '../topic.ts';
 import { within } from './checked.ts';
 
 /** Whose altitude correction: the table of ISO 14520-1, that of NFPA 2001, or the standard atmosphere. */
-export const ALTITUDE_METHODS = ['iso', 'nfpa', 'isa'] as const;
+export { ALTITUDE_METHODS };
 export type AltitudeMethod = (typeof ALTITUDE_METHODS)[number];
 
 type Row = readonly [altitude_m: number, factor: number];

@@ -1,15 +1,16 @@
+import { CONDUIT_SIZES, CONDUITS, WIRE_GAUGES as CONDUCTOR_GAUGES } from '../../model/schema.ts';
 import { inches_m, squareInches_m2 } from '../../units/convert.ts';
 import type { Basis } from '../topic.ts';
 import { within } from './checked.ts';
 
-export const CONDUITS = ['EMT', 'FMC'] as const;
+export { CONDUITS };
 /** Electrical metallic tubing, or flexible metal conduit. */
 export type Conduit = (typeof CONDUITS)[number];
-export const CONDUIT_SIZES = ['3/8', '1/2', '3/4'] as const;
+export { CONDUIT_SIZES };
 export type ConduitSize = (typeof CONDUIT_SIZES)[number];
 export const CONDUCTOR_TYPES = ['THHN', 'TFFN'] as const;
 export type ConductorType = (typeof CONDUCTOR_TYPES)[number];
-export const CONDUCTOR_GAUGES = ['18', '16', '14', '12', '10'] as const;
+export { CONDUCTOR_GAUGES };
 export type ConductorGauge = (typeof CONDUCTOR_GAUGES)[number];
 
 /** Inside diameters [in]. */

@@ -1,3 +1,4 @@
+import { DESIGN_SETS } from '../../model/basis-of-design.ts';
 import type { Basis } from '../topic.ts';
 import type { InertAgent } from './specific-volume.ts';
 
@@ -5,21 +6,24 @@ import type { InertAgent } from './specific-volume.ts';
 export const HAZARD_CLASSES = ['A-surface', 'A-higher', 'B', 'C'] as const;
 export type HazardClass = (typeof HAZARD_CLASSES)[number];
 
-/** Whose rules: EN 15004:2008 with ISO 14520 of that time, NFPA 2001 of 2012 to 2018, NFPA 2001 up to 2008. */
-export const DESIGN_SETS = ['en-15004-2008', 'nfpa-2001-2012', 'nfpa-2001-2008'] as const;
+/** Whose rules: ISO 14520 from 2015 with EN 15004 from 2019, EN 15004:2008 with ISO 14520 of that time, NFPA 2001 of 2012 to 2018, NFPA 2001 up to 2008. */
+export { DESIGN_SETS };
 export type DesignSet = (typeof DESIGN_SETS)[number];
 
 /** Minimum design concentration [vol %]; a class that is missing has no figure in the set. */
 type Figures = Readonly<Partial<Record<HazardClass, number>>>;
 
+/** 1.3 times the highest of the tests, higher hazard 95 % of class B. Energized equipment has no class of its own. */
+const EN_15004: Readonly<Record<InertAgent, Figures>> = {
+  'IG-100': { 'A-surface': 40.3, 'A-higher': 45.2, B: 47.6 },
+  'IG-01': { 'A-surface': 41.9, 'A-higher': 49.2, B: 51.7 },
+  'IG-55': { 'A-surface': 40.3, 'A-higher': 45.2, B: 47.6 },
+  'IG-541': { 'A-surface': 39.9, 'A-higher': 45.7, B: 48.1 },
+};
+
 const FIGURES: Readonly<Record<DesignSet, Readonly<Record<InertAgent, Figures>>>> = {
-  // 1.3 times the highest of the tests, higher hazard 95 % of class B. Energized equipment has no class of its own.
-  'en-15004-2008': {
-    'IG-100': { 'A-surface': 40.3, 'A-higher': 45.2, B: 47.6 },
-    'IG-01': { 'A-surface': 41.9, 'A-higher': 49.2, B: 51.7 },
-    'IG-55': { 'A-surface': 40.3, 'A-higher': 45.2, B: 47.6 },
-    'IG-541': { 'A-surface': 39.9, 'A-higher': 45.7, B: 48.1 },
-  },
+  'iso-14520-2015': EN_15004,
+  'en-15004-2008': EN_15004,
   // Class B 1.3 times heptane, class A 1.2 times and class C 1.35 times the extinguishing concentration of class A.
   'nfpa-2001-2012': {
     'IG-100': { 'A-surface': 37.2, B: 40.3, C: 41.9 },
@@ -38,6 +42,11 @@ const FIGURES: Readonly<Record<DesignSet, Readonly<Record<InertAgent, Figures>>>
 
 /** How the minimum design concentration follows from the tests. */
 export const designConcentrationBases: Readonly<Record<DesignSet, Basis>> = {
+  'iso-14520-2015': {
+    formula: '1.3 × extinguishing concentration, every class; higher hazard A 95 % of class B',
+    source: 'ISO 14520 parts from 2015 and EN 15004 parts from 2019: figures of EN 15004-7, -8 and -10:2008 Table 4 taken as unchanged, memory; IG-55 memory',
+    caution: 'Compare with the adopted edition. No figure for energized electrical equipment as a class: it is then not checked.',
+  },
   'en-15004-2008': {
     formula: '1.3 × extinguishing concentration, every class; higher hazard A 95 % of class B',
     source: 'EN 15004-7, -8 and -10:2008 Table 4; IG-55 of EN 15004-9:2008 is memory',
@@ -77,6 +86,7 @@ export function minimumDesign_pct(agent: InertAgent, hazard: HazardClass, set: D
  * @example designSourceOf('IG-100', 'en-15004-2008') // 'EN 15004-8:2008 Table 4'
  */
 export function designSourceOf(agent: InertAgent, set: DesignSet): string {
+  if (set === 'iso-14520-2015') return `${designSourceOf(agent, 'en-15004-2008')}, taken as unchanged in ISO 14520 from 2015, memory`;
   if (set === 'en-15004-2008') return { 'IG-100': 'EN 15004-8:2008 Table 4', 'IG-01': 'EN 15004-7:2008 Table 4', 'IG-55': 'EN 15004-9:2008, memory', 'IG-541': 'EN 15004-10:2008 Table 4' }[agent];
   const edition = set === 'nfpa-2001-2012' ? 'NFPA 2001:2012 to 2018' : 'NFPA 2001 up to 2008';
   return `${edition}, memory${agent === 'IG-100' ? ', low confidence in class A and C' : ''}`;
@@ -84,7 +94,7 @@ export function designSourceOf(agent: InertAgent, set: DesignSet): string {
 
 export const dischargeLimitBasis: Basis = {
   formula: '95 % of the minimum design concentration within 60 s; from 2012 class A surface fires and class C within 120 s',
-  source: 'ISO 14520-1:2006 and NFPA 2001 up to 2008: 60 s; NFPA 2001 from 2012: 60 s and 120 s; memory',
+  source: 'ISO 14520-1:2006 and NFPA 2001 up to 2008: 60 s; ISO 14520-1 from 2015, EN 15004-1:2019 and NFPA 2001 from 2012: 60 s, and 120 s for surface fires of class A (NFPA also class C); memory',
   caution: 'Time from the first gas at a nozzle. 30 s where a rule of OSHA, 29 CFR 1910.162, requires the system.',
 };
 /**
@@ -96,6 +106,7 @@ export const dischargeLimitBasis: Basis = {
  * @example dischargeLimit_s('A-surface', 'nfpa-2001-2012') // 120
  */
 export function dischargeLimit_s(hazard: HazardClass, set: DesignSet): number | undefined {
+  if (set === 'iso-14520-2015') return hazard === 'A-surface' ? 120 : 60;
   if (set !== 'nfpa-2001-2012' || hazard === 'B') return 60;
   return hazard === 'A-higher' ? undefined : 120;
 }

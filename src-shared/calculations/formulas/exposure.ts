@@ -1,9 +1,10 @@
+import { EXPOSURES as EXPOSURE_BANDS } from '../../model/basis-of-design.ts';
 import type { Basis } from '../topic.ts';
 import { SUM_NOISE } from './agent-quantity.ts';
 import { notNegative, within } from './checked.ts';
 
 /** How long people may be in the gas, longest first; `none` is no exposure at all. */
-export const EXPOSURE_BANDS = ['5-min', '3-min', '30-s', 'none'] as const;
+export { EXPOSURE_BANDS };
 export type ExposureBand = (typeof EXPOSURE_BANDS)[number];
 
 /** What a band is judged by: the concentration, the oxygen at its sea-level equivalent, or whichever is stricter. */

@@ -40,17 +40,33 @@ export function mixtureDensity_kg_m3(agentDensity_kg_m3: number, concentration_p
   return positive('agentDensity_kg_m3', agentDensity_kg_m3) * share + AIR_kg_m3 * (1 - share);
 }
 
-interface Column {
+/** What drives the gas out of a leaking enclosure. */
+export interface LeakDrive {
+  /** Of the leaks. */
   readonly k2: number;
+  /** Of the column of gas. */
   readonly k3: number;
+  /** Of the ventilation. */
   readonly k4: number;
 }
 
-/** What drives the gas out: k2 of the leaks, k3 of the column and k4 of the bias. */
-function columnOf(room: LeakyEnclosure, mixture_kg_m3: number): Column {
+export const leakDriveBasis: Basis = {
+  formula: 'k2 = k1·(ρ_a/2)^n; k3 = 2·g·|ρ_m − ρ_a|/(ρ_m + ρ_a·(F/(1 − F))^(1/n)); k4 = 2·P_bias/(ρ_m + ρ_a·(F/(1 − F))^(1/n))',
+  source: SOURCE,
+};
+/**
+ * What drives the gas out: k2 of the leaks, k3 of the column and k4 of the ventilation.
+ *
+ * @param room           the leaking enclosure [-]
+ * @param mixture_kg_m3  ρ_m, of the gas mixture [kg/m³], > 0
+ * @returns the three factors of the hold-time formulas [-]
+ * @throws {RangeError} argument not finite or out of range
+ * @example leakDrive({ volume_m3: 240, height_m: 3, fanCoefficient: 0.062424, fanExponent: 0.6, lowerLeakFraction: 0.5, bias_Pa: 0 }, 1.288421).k3 // 0.656191
+ */
+export function leakDrive(room: LeakyEnclosure, mixture_kg_m3: number): LeakDrive {
   const n = within('fanExponent', room.fanExponent, 0.5, 0.999);
   const lower = between('lowerLeakFraction', room.lowerLeakFraction, 0, 1);
-  const resistance = mixture_kg_m3 + AIR_kg_m3 * (lower / (1 - lower)) ** (1 / n);
+  const resistance = positive('mixture_kg_m3', mixture_kg_m3) + AIR_kg_m3 * (lower / (1 - lower)) ** (1 / n);
   return {
     k2: positive('fanCoefficient', room.fanCoefficient) * (AIR_kg_m3 / 2) ** n,
     k3: (2 * GRAVITY_m_s2 * Math.abs(mixture_kg_m3 - AIR_kg_m3)) / resistance,
@@ -76,7 +92,7 @@ export const interfaceTimeBasis: Basis = {
 export function interfaceTime_s(room: LeakyEnclosure, mixture_kg_m3: number, gasHeight_m: number): number {
   const height_m = positive('height_m', room.height_m);
   const left_m = within('gasHeight_m', gasHeight_m, 0, height_m);
-  const { k2, k3, k4 } = columnOf(room, positive('mixture_kg_m3', mixture_kg_m3));
+  const { k2, k3, k4 } = leakDrive(room, positive('mixture_kg_m3', mixture_kg_m3));
   const floorArea_m2 = positive('volume_m3', room.volume_m3) / height_m;
   const rest = 1 - room.fanExponent;
   if (k3 === 0) {
@@ -134,11 +150,11 @@ export function mixingTime_s(room: LeakyEnclosure, agentDensity_kg_m3: number, c
   const step = Math.log(start / end) / MIXING_STEPS;
   let sum = 0;
   for (let index = 0; index <= MIXING_STEPS; index += 1) {
-    const { k3, k4 } = columnOf(room, mixtureDensity_kg_m3(agentDensity_kg_m3, Math.min(100, end * Math.exp(index * step))));
+    const { k3, k4 } = leakDrive(room, mixtureDensity_kg_m3(agentDensity_kg_m3, Math.min(100, end * Math.exp(index * step))));
     const weight = index === 0 || index === MIXING_STEPS ? 1 : index % 2 === 1 ? 4 : 2;
     sum += weight / (k3 * positive('height_m', room.height_m) + k4) ** room.fanExponent;
   }
-  const { k2 } = columnOf(room, AIR_kg_m3);
+  const { k2 } = leakDrive(room, AIR_kg_m3);
   return ((positive('volume_m3', room.volume_m3) / (room.lowerLeakFraction * k2)) * sum * step) / 3;
 }
 

@@ -1,11 +1,12 @@
+import { PIPE_SPECIFICATIONS, STRESS_SETS } from '../../model/basis-of-design.ts';
 import { psi_Pa } from '../../units/convert.ts';
 import type { Basis } from '../topic.ts';
 
-export const STRESS_SETS = ['older', 'newer'] as const;
+export { STRESS_SETS };
 /** Whose allowable stresses: ASME B31.1 before the addenda of 1999, or after. */
 export type StressSet = (typeof STRESS_SETS)[number];
 
-export const PIPE_SPECIFICATIONS = ['A106-C', 'A106-B', 'A53-B-seamless', 'A53-A-seamless', 'A53-B-ERW', 'A53-A-ERW', 'A53-F'] as const;
+export { PIPE_SPECIFICATIONS };
 /** Specification, grade and seam of steel pipe: ERW is electric resistance welded, A53-F furnace butt welded. */
 export type PipeSpecification = (typeof PIPE_SPECIFICATIONS)[number];
 

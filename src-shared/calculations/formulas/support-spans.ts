@@ -1,8 +1,9 @@
-import { PIPE_SIZES, PIPE_TABLE, type PipeSize, pipeSizeRank } from '../../profile/pipe-table.ts';
+import { SUPPORT_TABLES } from '../../model/basis-of-design.ts';
+import { PIPE_SIZES, PIPE_TABLE, pipeSizeRank, type PipeSize } from '../../profile/pipe-table.ts';
 import { feet_m, inches_m } from '../../units/convert.ts';
 import type { Basis } from '../topic.ts';
 
-export const SUPPORT_TABLES = ['b31.1', 'mss-sp-69', 'iso-14520'] as const;
+export { SUPPORT_TABLES };
 /** Whose spans between pipe supports. */
 export type SupportTable = (typeof SUPPORT_TABLES)[number];
 

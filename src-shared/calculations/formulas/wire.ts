@@ -1,8 +1,9 @@
+import { WIRE_GAUGES } from '../../model/schema.ts';
 import { feet_m } from '../../units/convert.ts';
 import type { Basis } from '../topic.ts';
 import { within } from './checked.ts';
 
-export const WIRE_GAUGES = ['18', '16', '14', '12', '10'] as const;
+export { WIRE_GAUGES };
 /** American wire gauge of copper. */
 export type WireGauge = (typeof WIRE_GAUGES)[number];
 

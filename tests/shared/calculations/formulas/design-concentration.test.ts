@@ -30,6 +30,14 @@ describe('minimum design concentration', () => {
     expect(Math.abs((minimumDesign_pct(agent, hazard, 'en-15004-2008') ?? 0) - 1.3 * extinguishing_pct)).toBeLessThan(0.06);
   });
 
+  test('ISO 14520 from 2015, memory: the concentrations of EN 15004:2008, but 120 s for surface fires', () => {
+    for (const agent of INERT_AGENTS) {
+      for (const hazard of HAZARD_CLASSES) expect(minimumDesign_pct(agent, hazard, 'iso-14520-2015')).toBe(minimumDesign_pct(agent, hazard, 'en-15004-2008'));
+      expect(designSourceOf(agent, 'iso-14520-2015')).toContain('memory');
+    }
+    expect(HAZARD_CLASSES.map((hazard) => dischargeLimit_s(hazard, 'iso-14520-2015'))).toEqual([120, 60, 60, 60]);
+  });
+
   test.each(INERT_AGENTS)('EN 15004: %s in higher hazard A is 95 %% of class B', (agent) => {
     const liquid_pct = minimumDesign_pct(agent, 'B', 'en-15004-2008') ?? 0;
     expect(Math.abs((minimumDesign_pct(agent, 'A-higher', 'en-15004-2008') ?? 0) - 0.95 * liquid_pct)).toBeLessThan(0.1);
