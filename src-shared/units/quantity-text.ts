@@ -17,7 +17,8 @@ import {
 import { type LengthSystem, formatAgainstLimit, formatLength, parseLength } from './length-text.ts';
 
 /**
- * What a figure measures. `pressure` is absolute; `pressureDifference` is what a wall bears.
+ * What a figure measures. `pressure` is absolute, `gaugePressure` over the air around; `pressureDifference` is what
+ * a wall bears.
  * `ratio` is a share of one, shown in per cent.
  */
 export type QuantityKind =
@@ -27,6 +28,7 @@ export type QuantityKind =
   | 'volume'
   | 'mass'
   | 'pressure'
+  | 'gaugePressure'
   | 'pressureDifference'
   | 'angle'
   | 'count'
@@ -97,6 +99,7 @@ const SCALES: Readonly<Record<Exclude<QuantityKind, 'length'>, Scale>> = {
   volume: { feet: ft3, metric: m3, others: [litre], word: 'a volume' },
   mass: { feet: lb, metric: kg, others: [unit('g', 0.001, 0)], word: 'a mass' },
   pressure: { feet: psiAbsolute, metric: barAbsolute, others: [barGauge, psiGauge, psf, ...absolutePascals], word: 'a pressure' },
+  gaugePressure: { feet: unit('psi gauge', PSI_Pa, 1, ['psi', 'psig', 'psi(g)']), metric: unit('bar gauge', BAR_Pa, 1, ['bar', 'barg', 'bar(g)']), word: 'a gauge pressure' },
   pressureDifference: { feet: psf, metric: unit('Pa', 1, 0), others: [plainBar, plainPsi, ...pascals], word: 'a pressure' },
   angle: { ...same(degree), others: [unit('rad', 1, 3)], word: 'an angle' },
   count: { ...same(unit('', 1, 0)), word: 'a whole number' },

@@ -1,0 +1,128 @@
+import { gaugeOf_Pa, toCelsius, toLitres, toMillimetres } from '../../units/convert.ts';
+import type { DischargeInput, DischargeResult } from '../discharge/discharge.ts';
+import type { DischargeSums, NetworkDesign, OrificeSums, ShareSums } from '../design/design.ts';
+import { cylinderMassBasis } from '../formulas/cylinder-gas.ts';
+import { wallHeatBasis } from '../formulas/cylinder-wall-heat.ts';
+import { fittingLossBasis } from '../formulas/fitting-losses.ts';
+import { churchillBasis } from '../formulas/friction.ts';
+import { nitrogenBasis } from '../formulas/nitrogen.ts';
+import { realOrificeFlowBasis } from '../formulas/orifice.ts';
+import { LOSS_SET_WORDS, PROCESS_WORDS } from './basis-words.ts';
+import type { Calculation } from './calculation.ts';
+import { ARITHMETIC, CHOSEN, Draft, type LineContext, PLAN, ownBasis } from './draft.ts';
+import { amount, counted, duration, figure, gauge, percentsApart, plainAmount } from './line-text.ts';
+import { limitSource } from './profile-source.ts';
+
+const ENDED: Readonly<Record<DischargeResult['ended'], string>> = {
+  empty: "the cylinders came down to the room's pressure",
+  time: 'the time that is followed was over',
+  'gas-limit': 'the gas became colder than its equation holds; what was left is not followed',
+};
+const TRANSIENT = 'the discharge worked out step by step from these formulas';
+const dischargedBasis = ownBasis('m_start − m_left', ARITHMETIC);
+
+/** The way of the agent from the cylinders into the rooms, against time. */
+export function dischargeLines(context: LineContext, network: NetworkDesign): Calculation {
+  const draft = new Draft('discharge', 'Discharge', network.ref, network.name);
+  draft.with('discharge', network.discharge, (sums) => {
+    if (sums.isStale) draft.stale();
+    inputLines(draft, context, network, sums.input);
+    methodLines(draft, context, sums.input);
+    resultLines(draft, context, network, sums);
+    pipeLines(draft, context, network, sums);
+  });
+  draft.with('orifices', network.orifices, (orifices) => orificeLines(draft, context, network, orifices));
+  draft.with('shares of the spaces', network.shares, (shares) => shareLines(draft, shares));
+  return draft.done();
+}
+
+function inputLines(draft: Draft, context: LineContext, { ref, network }: NetworkDesign, input: DischargeInput): void {
+  const { lengths, derived } = context;
+  draft.given('Cylinders', counted(input.cylinders, 'cylinder'), PLAN);
+  draft.given('Water volume of one cylinder', lengths === 'feet' ? `${figure(toLitres(input.cylinderVolume_m3), 4)} L = ${amount(input.cylinderVolume_m3, 'volume', lengths)}` : `${figure(toLitres(input.cylinderVolume_m3), 4)} L`, limitSource(context, ref.id, 'cylinderVolume_m3'));
+  draft.step(`Pressure of a full cylinder at ${figure(toCelsius(input.fillTemperature_K), 3)} °C`, cylinderMassBasis, '', gauge(gaugeOf_Pa(input.fillPressure_Pa), lengths));
+  draft.given('Regulator set', input.regulatorPressure_Pa === null ? 'no regulator: the pipe sees the cylinder' : gauge(gaugeOf_Pa(input.regulatorPressure_Pa), lengths), network.assembly.some(({ setPressure_Pa }) => setPressure_Pa !== null) ? PLAN : limitSource(context, ref.id, 'regulatorPressure_Pa'));
+  const derivedNetwork = derived.networks.find((one) => one.ref.id === ref.id);
+  if (derivedNetwork) {
+    draft.given('Pipe, all together', `${amount(derivedNetwork.totalLength_m, 'length', lengths)}, ${figure(toLitres(derivedNetwork.pipeVolume_m3), 4)} L inside`, PLAN);
+  }
+  const [nozzle] = input.nozzles;
+  if (nozzle) draft.given('Coefficient of the nozzles, C_d', figure(nozzle.dischargeCoefficient, 4), limitSource(context, ref.id, 'nozzleCoefficient'));
+}
+
+function methodLines(draft: Draft, { basis }: LineContext, input: DischargeInput): void {
+  draft.step('Gas', nitrogenBasis, '', input.gas === 'real' ? 'real nitrogen' : 'ideal gas');
+  if (input.process === 'wall-heat') draft.step('Cylinder', wallHeatBasis, '', PROCESS_WORDS[input.process]);
+  else draft.given('Cylinder', PROCESS_WORDS[input.process], CHOSEN);
+  draft.step('Friction in the pipe', churchillBasis, '', `roughness ${figure(toMillimetres(basis.pipeRoughness_m), 4)} mm`);
+  draft.step('Losses of fittings', fittingLossBasis[basis.lossSet], '', LOSS_SET_WORDS[basis.lossSet]);
+  draft.step('Flow of a nozzle', realOrificeFlowBasis, '', 'at every moment');
+}
+
+function resultLines(draft: Draft, { lengths }: LineContext, network: NetworkDesign, { input, result }: DischargeSums): void {
+  draft.given('Agent in the cylinders at the start, m_start', amount(result.massAtStart_kg, 'mass', lengths), TRANSIENT);
+  draft.step('Agent discharged', dischargedBasis, `${figure(result.massAtStart_kg)} − ${figure(result.massLeft_kg)}`, amount(result.massAtStart_kg - result.massLeft_kg, 'mass', lengths));
+  const main = (label: string, shown: string): void => draft.main(label, ownBasis('', TRANSIENT), '', shown);
+  main('Greatest flow', amount(result.peakFlow_kg_s, 'massFlow', lengths));
+  main('95 % of the design concentration in the slowest space', result.timeTo95_s === undefined ? 'never reached' : `after ${duration(result.timeTo95_s)}`);
+  main('Greatest pressure in the pipe', gauge(gaugeOf_Pa(result.peakPipePressure_Pa), lengths));
+  draft.given('Coldest gas behind the regulator', amount(result.leastSourceTemperature_K, 'temperature', lengths), TRANSIENT);
+  draft.given('Coldest gas in the cylinder', amount(result.leastCylinderTemperature_K, 'temperature', lengths), TRANSIENT);
+  draft.given('Followed until', `${duration(result.times_s.at(-1) ?? 0)}: ${ENDED[result.ended]}`, TRANSIENT);
+  for (const nozzle of result.nozzles) {
+    const drawn = input.nozzles.find(({ id }) => id === nozzle.id);
+    const parts = [
+      ...(drawn ? [`orifices ${amount(drawn.area_m2, 'orificeArea', lengths)}`] : []),
+      amount(nozzle.mass_kg, 'mass', lengths),
+      `at most ${amount(nozzle.peakFlow_kg_s, 'massFlow', lengths)}`,
+      `at most ${gauge(gaugeOf_Pa(nozzle.peakPressure_Pa), lengths)}`,
+      nozzle.isChokedAtPeak ? 'choked' : 'not choked',
+    ];
+    draft.given(`Nozzle ${network.network.nozzles[nozzle.id]?.name ?? nozzle.id}`, parts.join('; '), TRANSIENT);
+  }
+}
+
+/** How the nodes of the flow are called: by what is there, else numbered from the source. */
+export function nodeNames({ network }: NetworkDesign, { input, nodeIds }: DischargeSums): string[] {
+  let branches = 0;
+  return Array.from({ length: input.nodeCount }, (_, node) => {
+    if (node === 0) return 'source';
+    const nozzle = Object.values(network.nozzles).find((one) => one.node === nodeIds[node]);
+    if (nozzle) return nozzle.name;
+    branches += 1;
+    return `node ${branches}`;
+  });
+}
+
+/** More stretches than this would fill sheets that nobody reads: the ones with the least pressure are not what is judged. */
+const MOST_STRETCHES = 80;
+
+function pipeLines(draft: Draft, { lengths }: LineContext, network: NetworkDesign, sums: DischargeSums): void {
+  const names = nodeNames(network, sums);
+  const { stretches } = sums.input;
+  for (const { from, to, length_m, bore_m, lossFactor } of stretches.slice(0, MOST_STRETCHES)) {
+    const peak_Pa = sums.result.nodes[to]?.peakPressure_Pa;
+    const size = `${amount(length_m, 'length', lengths)}, bore ${plainAmount(toMillimetres(bore_m), 'mm')}, ΣK ${figure(lossFactor, 3)}`;
+    draft.given(`Pipe, ${names[from]} to ${names[to]}`, `${size}${peak_Pa === undefined ? '' : `; at its end at most ${gauge(gaugeOf_Pa(peak_Pa), lengths)}`}`, 'plan; pressure from the discharge');
+  }
+  if (stretches.length > MOST_STRETCHES) draft.given('Pipe', `${stretches.length - MOST_STRETCHES} more stretches`, PLAN);
+}
+
+function orificeLines(draft: Draft, context: LineContext, { ref }: NetworkDesign, orifices: readonly OrificeSums[]): void {
+  const { lengths } = context;
+  for (const { name, drawn_m2, needed_m2, made } of orifices) {
+    const parts = [
+      `needed ${amount(needed_m2, 'orificeArea', lengths)}`,
+      made ? `nearest made ${made.code}, ${amount(made.area_m2, 'orificeArea', lengths)}` : 'none is made near it',
+      drawn_m2 === null ? 'not chosen on the plan' : `on the plan ${amount(drawn_m2, 'orificeArea', lengths)}`,
+    ];
+    draft.given(`Orifices of nozzle ${name}`, parts.join('; '), `even share of the flow that the manual states; ${limitSource(context, ref.id, 'peakFlow_kg_s')}`);
+  }
+}
+
+function shareLines(draft: Draft, shares: readonly ShareSums[]): void {
+  for (const { space, flowShare, volumeShare } of shares) {
+    const flow = percentsApart(flowShare * 100, volumeShare * 100);
+    draft.given(`${space.name}: share of the agent, of the volume`, `${flow.value}, ${flow.limit}`, 'discharge; plan');
+  }
+}
