@@ -86,7 +86,7 @@ export const usualBasis = (): BasisOfDesign => ({
   lossSet: 'tp-410',
   pipeRoughness_m: 0.000_045_7,
   stressSet: 'older',
-  pipeSpecification: 'A53-B-ERW',
+  pipeSpecification: 'A106-B',
   millFactor: 0.875,
   yCoefficient: 0.4,
   hottestCylinder_K: 327.594,

@@ -46,5 +46,11 @@ export const pipeOutside_m = (size: PipeSize): number => PIPE_TABLE[size].outsid
 export const pipeBore_m = (size: PipeSize, schedule: PipeSchedule): number =>
   (PIPE_TABLE[size].outside_in - 2 * PIPE_TABLE[size].wall_in[schedule]) * INCH_m;
 
+/**
+ * Nominal wall of a pipe [m].
+ * @example pipeWall_m('3/4', '40') // 0.0028702
+ */
+export const pipeWall_m = (size: PipeSize, schedule: PipeSchedule): number => PIPE_TABLE[size].wall_in[schedule] * INCH_m;
+
 /** Order of a size in the table: a larger number is a larger pipe. */
 export const pipeSizeRank = (size: PipeSize): number => PIPE_SIZES.indexOf(size);

@@ -47,8 +47,8 @@ export const SAMPLE_PROFILE: UnitProfile = {
     releasePulse_s: sample(0.5),
     lowPressureSwitch_Pa: sample(25_101_325),
   },
-  // One code for every tenth of a millimetre of a single hole of the same area.
-  orifices: Array.from({ length: 101 }, (_, i) => ({ code: `S${i + 20}`, area_m2: (Math.PI / 4) * ((i + 20) * 1e-4) ** 2 })),
+  // The code is the bore of one hole of the same area, in hundredths of a millimetre.
+  orifices: Array.from({ length: 201 }, (_, i) => 100 + 5 * i).map((bore) => ({ code: `S${bore}`, area_m2: (Math.PI / 4) * (bore * 1e-5) ** 2 })),
   footprint: { shape: 'rectangle', length_m: 7, width_m: 7, source: 'sample, invented' },
   pipeSizes: ['1/2', '3/4', '1', '1-1/4', '1-1/2', '2'],
   schedule: '40',

@@ -186,9 +186,9 @@ export interface OrificeSums {
   readonly name: string;
   /** On the plan; null: not yet chosen. */
   readonly drawn_m2: number | null;
-  /** For an even share of the flow that the unit's manual states. */
+  /** With it the space gets its share of the greatest flow that the unit's manual states. */
   readonly needed_m2: number;
-  /** The nearest one that the nozzle is made with. */
+  /** The largest one that the nozzle is made with and that does not exceed it; undefined when there is none. */
   readonly made: { readonly code: string; readonly area_m2: number } | undefined;
 }
 

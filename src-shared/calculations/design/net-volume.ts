@@ -1,4 +1,5 @@
 import type { Space } from '../../derived/derived.ts';
+import { remembered } from '../../derived/remember.ts';
 import { intersectionOf, fillOf } from '../../derived/polygon-sums.ts';
 import { boundsOf, boxesTouch, signedArea_m2 } from '../../geometry/outline.ts';
 
@@ -18,7 +19,7 @@ function lowestCeiling_m(space: Space, solid: Space['solids'][number]): number |
  * Source: only fixed solid items may be deducted (common practice, follows NFPA 2001).
  * @returns net volume [m³]; undefined while the height is unknown
  */
-export function netVolumeOf_m3(space: Space): number | undefined {
+export const netVolumeOf_m3 = remembered((space: Space): number | undefined => {
   if (space.grossVolume_m3 === undefined) return undefined;
   const room = [...[space.outline], ...space.holes];
   const solids = space.solids
@@ -39,4 +40,4 @@ export function netVolumeOf_m3(space: Space): number | undefined {
     deducted_m3 += filled.reduce((sum, ring) => sum + signedArea_m2(ring), 0) * (top_m - bottom_m);
   });
   return space.grossVolume_m3 - deducted_m3;
-}
+});

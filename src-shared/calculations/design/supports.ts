@@ -1,0 +1,120 @@
+import type { DerivedNetwork, DerivedPipe, Fitting, PipePath } from '../../derived/derived.ts';
+import type { PlanPoint3 } from '../../geometry/point.ts';
+import type { BasisOfDesign } from '../../model/basis-of-design.ts';
+import { shareAlong } from '../../model/held-pipe.ts';
+import { TURN_SUPPORT_m, nozzleSupport_m, supportSpanBasis, supportSpan_m } from '../formulas/support-spans.ts';
+import type { HeldSupport, SpanSums, SupportSums } from './design.ts';
+import { type Worked, notWorked, worked } from './worked.ts';
+
+/** A place along a path, from the source [m]. */
+interface Mark {
+  readonly along_m: number;
+  readonly held: HeldSupport;
+}
+
+/** A path with where its nodes and supports are along it. */
+interface MeasuredPath {
+  readonly path: PipePath;
+  readonly pipes: readonly DerivedPipe[];
+  /** Along the path to the downstream end of each pipe. */
+  readonly ends_m: readonly number[];
+  readonly marks: readonly Mark[];
+}
+
+/** The supports of a network, each with the pipe that it holds. */
+export const heldSupportsOf = ({ network, pipes }: DerivedNetwork): HeldSupport[] =>
+  Object.values(network.supports).map((support) => ({
+    ref: { kind: 'support', network: network.id, id: support.id },
+    support,
+    pipe: pipes.find(({ pipe }) => shareAlong(network, pipe, support.at) !== undefined),
+  }));
+
+const apart_m = (a: PlanPoint3, b: PlanPoint3): number => Math.hypot(a.x - b.x, a.y - b.y, a.z - b.z);
+
+function measured(path: PipePath, byId: ReadonlyMap<string, DerivedPipe>, held: readonly HeldSupport[]): MeasuredPath {
+  const pipes = path.pipes.flatMap((id) => byId.get(id) ?? []);
+  const ends_m: number[] = [];
+  const marks: Mark[] = [];
+  let start_m = 0;
+  for (const pipe of pipes) {
+    for (const each of held) if (each.pipe === pipe) marks.push({ along_m: start_m + Math.min(pipe.length_m, apart_m(pipe.from, each.support.at)), held: each });
+    start_m += pipe.length_m;
+    ends_m.push(start_m);
+  }
+  marks.sort((a, b) => a.along_m - b.along_m);
+  return { path, pipes, ends_m, marks };
+}
+
+/** Place along a measured path. */
+function placeAt({ pipes, ends_m }: MeasuredPath, along_m: number): PlanPoint3 {
+  const index = Math.max(0, ends_m.findIndex((end_m) => end_m >= along_m - 1e-9));
+  const pipe = pipes[index];
+  if (!pipe) return { x: 0, y: 0, z: 0 };
+  const share = pipe.length_m === 0 ? 0 : Math.min(1, Math.max(0, 1 - ((ends_m[index] ?? 0) - along_m) / pipe.length_m));
+  const between = (a: number, b: number): number => a + (b - a) * share;
+  return { x: between(pipe.from.x, pipe.to.x), y: between(pipe.from.y, pipe.to.y), z: between(pipe.from.z, pipe.to.z) };
+}
+
+/** Free stretches of one path: the discharge assembly holds its beginning, its end hangs free. */
+function spansAlong(way: MeasuredPath, basis: BasisOfDesign): SpanSums[] {
+  const stops = [0, ...way.marks.map(({ along_m }) => along_m), way.path.length_m];
+  return stops.slice(1).flatMap((to_m, i): SpanSums[] => {
+    const from_m = stops[i] ?? 0;
+    const on = way.pipes.filter((pipe, k) => (way.ends_m[k] ?? 0) - pipe.length_m < to_m - 1e-9 && (way.ends_m[k] ?? 0) > from_m + 1e-9);
+    const [first] = on;
+    if (!first || to_m - from_m < 1e-9) return [];
+    const allowed = on.map(({ pipe }) => supportSpan_m(basis.supportTable, pipe.size));
+    const known = allowed.filter((span_m) => span_m !== undefined);
+    return [{ pipe: first, length_m: to_m - from_m, allowed_m: known.length === allowed.length ? Math.min(...known) : undefined, at: [placeAt(way, from_m), placeAt(way, to_m)] }];
+  });
+}
+
+const TURNS: ReadonlySet<Fitting['kind']> = new Set<Fitting['kind']>(['elbow-90', 'elbow-45', 'odd-bend', 'tee', 'cross']);
+
+/** The nearest support along any path through a place, and how far it is. */
+function nearestAlong(ways: readonly MeasuredPath[], along_m: (way: MeasuredPath) => number | undefined): { readonly distance_m: number; readonly held: HeldSupport } | undefined {
+  let best: { distance_m: number; held: HeldSupport } | undefined;
+  for (const way of ways) {
+    const here_m = along_m(way);
+    if (here_m === undefined) continue;
+    for (const { along_m: there_m, held } of way.marks) {
+      const distance_m = Math.abs(there_m - here_m);
+      if (!best || distance_m < best.distance_m) best = { distance_m, held };
+    }
+  }
+  return best;
+}
+
+const nodeAlong_m = ({ path, ends_m }: MeasuredPath, node: string): number | undefined => {
+  const index = path.nodes.indexOf(node);
+  return index < 0 ? undefined : index === 0 ? 0 : ends_m[index - 1];
+};
+
+/** What the drawn supports of a network hold: spans, last supports before nozzles, supports at turns. */
+export function supportsOf(derived: DerivedNetwork, basis: BasisOfDesign): Worked<SupportSums> {
+  if (derived.paths.length === 0) return notWorked('no pipe leads to a nozzle yet.');
+  const held = heldSupportsOf(derived);
+  if (held.length === 0) return notWorked('no support is drawn: place them by the table.');
+  const byId = new Map(derived.pipes.map((pipe) => [pipe.pipe.id, pipe]));
+  const ways = derived.paths.map((path) => measured(path, byId, held));
+  const spans = new Map<string, SpanSums>();
+  for (const span of ways.flatMap((way) => spansAlong(way, basis))) {
+    const key = span.at.map(({ x, y, z }) => [x, y, z].map((each) => each.toFixed(4)).join()).join(' ');
+    if (!spans.has(key)) spans.set(key, span);
+  }
+  return worked({
+    held,
+    table: supportSpanBasis.source,
+    spans: [...spans.values()],
+    nozzles: derived.nozzles.flatMap(({ ref, nozzle }) => {
+      const way = ways.find(({ path }) => path.nozzle === nozzle.id);
+      const last = way?.pipes.at(-1);
+      if (!way || !last) return [];
+      const nearest = nearestAlong([way], () => way.path.length_m);
+      return [{ ref, name: nozzle.name, distance_m: nearest?.distance_m, allowed_m: nozzleSupport_m(basis.lastSupport, last.pipe.size), support: nearest?.held }];
+    }),
+    turns: derived.fittings
+      .filter(({ kind }) => TURNS.has(kind))
+      .map((fitting) => ({ fitting, distance_m: nearestAlong(ways, (way) => nodeAlong_m(way, fitting.node))?.distance_m, allowed_m: TURN_SUPPORT_m })),
+  });
+}

@@ -1,0 +1,14 @@
+import type { DischargeInput } from './discharge.ts';
+import type { DischargeSource, KnownDischarge } from './discharge-source.ts';
+import { runDischarge } from './run-discharge.ts';
+
+/** Discharges worked out on the spot, each input once: for sheets and the command line, which can wait. */
+export function workedDischarge(): DischargeSource {
+  const known = new Map<string, KnownDischarge>();
+  return (_network: string, input: DischargeInput) => {
+    const key = JSON.stringify(input);
+    const found = known.get(key) ?? { result: runDischarge(input), isStale: false };
+    known.set(key, found);
+    return found;
+  };
+}
