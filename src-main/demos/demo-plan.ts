@@ -1,7 +1,10 @@
 import { createHash } from 'node:crypto';
 import type { PlanPoint, PlanPoint3 } from '#shared/geometry/point';
 import { type Enclosure, type Network, type Opening, type Plan, type Underlay, type Wall, newPlan, takeId, unknownWall } from '#shared/model/plan';
+import { suggestedSupports } from '#shared/calculations/design/suggested-supports';
+import { derivePlan } from '#shared/derived/derive-plan';
 import type { PipeSize } from '#shared/profile/pipe-table';
+import { SAMPLE_PROFILE } from '#shared/profile/sample-profile';
 
 /** A finished plan with the floor plan files that it stands on. */
 export interface Demo {
@@ -43,6 +46,7 @@ export function startDemo(project: string, site: string, levelName: string, floo
     edition: '2023',
     notes: 'Demo plan. Everything in it is invented; nothing may be built from it.',
   };
+  plan.basis.greatestDelay_s = 60;
   const level = plan.levels[DEMO_LEVEL];
   if (level) Object.assign(level, { name: levelName, floorElevation_m });
   return plan;
@@ -126,10 +130,49 @@ export interface NetworkDraft {
   cylinder(name: string, at: PlanPoint, back_rad: number): void;
   /** Pipe through the places in flow order; a place used before is the same node. */
   run(size: PipeSize, ...places: PlanPoint3[]): void;
-  nozzle(name: string, at: PlanPoint3, holes: 'E-W' | 'N-S' | '45°'): void;
+  /** With the orifice of a code of the sample profile. */
+  nozzle(name: string, at: PlanPoint3, holes: 'E-W' | 'N-S' | '45°', orifice: string): void;
 }
 
 const HOLES_rad = { 'E-W': [0, Math.PI], 'N-S': [Math.PI / 2, (3 * Math.PI) / 2], '45°': [Math.PI / 4, (5 * Math.PI) / 4] };
+
+/** Area of an orifice that the sample nozzle is made with. */
+function orificeOf(code: string): number {
+  const made = SAMPLE_PROFILE.orifices.find((each) => each.code === code);
+  if (!made) throw new Error(`The sample nozzle has no orifice ${code}.`);
+  return made.area_m2;
+}
+
+/** A pilot solenoid and a sounder on one supervised pair in tubing. */
+const releaseCircuit = (plan: Plan): Network['release'] => ({
+  supply_V: 20.4,
+  wireGauge: '14',
+  stranding: 'solid',
+  devices: [
+    { id: takeId(plan, 'device'), name: 'Release solenoid', kind: 'solenoid', distance_m: 18.288, current_A: null, leastVoltage_V: null },
+    { id: takeId(plan, 'device'), name: 'Discharge sounder', kind: 'other', distance_m: 12.192, current_A: 0.1, leastVoltage_V: 16 },
+  ],
+  panelCurrent_A: 2,
+  panelPulse_s: 1,
+  conduit: { kind: 'EMT', size: '1/2' },
+  conductors: [{ type: 'THHN', wireGauge: '14', count: 4 }],
+  pulls: [{ name: 'Panel to cylinder', bends_rad: [Math.PI / 2, Math.PI / 2, Math.PI / 2] }],
+  pressureSwitch: { setPoint_Pa: 25_101_325, isClosedWhenCharged: true },
+});
+
+/** What every support of the demos bears [N]. */
+const SUPPORT_BEARS_N = 800;
+
+/** Puts supports on all drawn pipe by the table of the plan's basis of design. */
+export function placeSupports(plan: Plan): void {
+  for (const derived of derivePlan(plan).networks) {
+    const network = plan.networks[derived.network.id];
+    for (const { at, kind } of suggestedSupports(derived, plan.basis)) {
+      const id = takeId(plan, 'support');
+      if (network) network.supports[id] = { id, at: { x: at.x, y: at.y, z: at.z }, kind, capacity_N: SUPPORT_BEARS_N };
+    }
+  }
+}
 
 /** Begins a network whose pipe starts at `source`, with hose, check valve and regulator before it. */
 export function startNetwork(plan: Plan, name: string, source: PlanPoint3): NetworkDraft {
@@ -150,7 +193,7 @@ export function startNetwork(plan: Plan, name: string, source: PlanPoint3): Netw
     pipes: {},
     nozzles: {},
     supports: {},
-    release: null,
+    release: releaseCircuit(plan),
   };
   plan.networks[id] = network;
   const nodeAt = (at: PlanPoint3): string => {
@@ -175,7 +218,7 @@ export function startNetwork(plan: Plan, name: string, source: PlanPoint3): Netw
         network.pipes[pipe] = { id: pipe, from: nodeAt(from), to: nodeAt(to), size, schedule: '40', material: 'black-steel', joint: 'threaded' };
       }
     },
-    nozzle(nozzleName, at, holes) {
+    nozzle(nozzleName, at, holes, orifice) {
       const nozzle = takeId(plan, 'nozzle');
       network.nozzles[nozzle] = {
         id: nozzle,
@@ -184,7 +227,7 @@ export function startNetwork(plan: Plan, name: string, source: PlanPoint3): Netw
         holes_rad: [...HOLES_rad[holes]],
         rotation_rad: 0,
         tilt_rad: 0,
-        orificeArea_m2: null,
+        orificeArea_m2: orificeOf(orifice),
         serves: null,
       };
     },
@@ -198,6 +241,7 @@ export function layUnderlay(
   bytes: Uint8Array,
   underlay: Pick<Underlay, 'kind' | 'at' | 'metresPerUnit' | 'calibration' | 'knownLengths'>,
 ): Demo {
+  placeSupports(plan);
   const sha256 = createHash('sha256').update(bytes).digest('hex');
   const file = `${sha256.slice(0, 16)}.${underlay.kind}`;
   const asset = takeId(plan, 'asset');

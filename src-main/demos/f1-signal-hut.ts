@@ -37,7 +37,7 @@ export function buildSignalHut(): Demo {
   const draft = startNetwork(plan, 'Network 1', outlet);
   draft.cylinder('C1', planPoint(x, y), Math.PI);
   draft.run('3/4', outlet, { x, y, z: top }, { x: ft(8), y, z: top }, { x: ft(8), y: ft(5, 6), z: top }, orifice);
-  draft.nozzle('N1', orifice, 'E-W');
+  draft.nozzle('N1', orifice, 'E-W', 'S530');
 
   const margin = PNG_MARGIN_px;
   const pixel = (x_m: number, y_m: number) => planPoint(margin + (WALL + x_m) * PIXELS_PER_METRE, margin + (WALL + y_m) * PIXELS_PER_METRE);

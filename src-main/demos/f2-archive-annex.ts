@@ -87,6 +87,7 @@ export function buildArchiveAnnex(hasFaults: boolean): Demo {
     [studWall(), blockWall(), studWall(), studWall(), studWall(), studWall()],
     { depth_m: ft(1), isProtected: true },
   );
+  room.lowestProtected_m = ft(0, -8);
   addOpening(plan, room, 0, { kind: 'door', along_m: ft(29, 6), width_m: ft(3), leadsTo: 'outdoors' });
   addOpening(plan, room, 5, { kind: 'door', along_m: ft(14), width_m: ft(3), hinge: 'end' });
   addOpening(plan, room, 4, { kind: 'relief-vent', along_m: ft(9), width_m: 0.5, height_m: 0.5, freeArea_m2: 0.121 });
@@ -109,7 +110,7 @@ export function buildArchiveAnnex(hasFaults: boolean): Demo {
     const corner = nozzleX === x ? [] : [at(nozzleX, y, riserZ)];
     const orifice = at(nozzleX, y, z);
     draft.run('3/4', at(x, mainY, riserZ), at(x, y, riserZ), ...corner, orifice);
-    draft.nozzle(name, orifice, holes);
+    draft.nozzle(name, orifice, holes, 'S505');
   };
   for (const x of [west, middle, east]) riser(x);
   branch('N1', west, ft(6, 6), ft(8, 9), 'N-S');
@@ -125,7 +126,7 @@ export function buildArchiveAnnex(hasFaults: boolean): Demo {
   [u1, u2, u3].forEach((nozzle, i) => {
     const orifice = at(nozzle.x, nozzle.y, ft(0, -7));
     draft.run('3/4', inVoid(nozzle.x, mainY), inVoid(nozzle.x, nozzle.y), orifice);
-    draft.nozzle(`U${i + 1}`, orifice, 'N-S');
+    draft.nozzle(`U${i + 1}`, orifice, 'N-S', 'S210');
   });
 
   return layUnderlay(plan, 'archive-annex.dxf', drawDxf(floorDrawing()), {

@@ -13,6 +13,7 @@ interface RoomSpec {
   readonly door: readonly [number, number];
   readonly nozzles: readonly (readonly [x: number, y: number])[];
   readonly holes: 'E-W' | 'N-S';
+  readonly orifice: string;
 }
 
 const NORTH_Y = [ft(21), ft(37)] as const;
@@ -23,8 +24,8 @@ const THREE_FEET = ft(3);
 
 const door = (from: number): readonly [number, number] => [from, from + THREE_FEET];
 const ROOMS: readonly RoomSpec[] = [
-  { name: '201', x: [ft(0), ft(19, 6)], isNorth: true, cylinders: [ft(2), ft(3, 2)], door: door(ft(14)), nozzles: [[ft(9, 9), ft(29)]], holes: 'E-W' },
-  { name: '202', x: [ft(20), ft(29, 9)], isNorth: true, cylinders: [ft(21, 6)], door: door(ft(25, 6)), nozzles: [[ft(24, 10.5), ft(29)]], holes: 'N-S' },
+  { name: '201', x: [ft(0), ft(19, 6)], isNorth: true, cylinders: [ft(2), ft(3, 2)], door: door(ft(14)), nozzles: [[ft(9, 9), ft(29)]], holes: 'E-W', orifice: 'S755' },
+  { name: '202', x: [ft(20), ft(29, 9)], isNorth: true, cylinders: [ft(21, 6)], door: door(ft(25, 6)), nozzles: [[ft(24, 10.5), ft(29)]], holes: 'N-S', orifice: 'S530' },
   {
     name: '203',
     x: [ft(30, 3), ft(59, 3)],
@@ -35,10 +36,10 @@ const ROOMS: readonly RoomSpec[] = [
       [ft(37, 6), ft(29)],
       [ft(52), ft(29)],
     ],
-    holes: 'E-W',
+    holes: 'E-W', orifice: 'S655',
   },
-  { name: '204', x: [ft(0), ft(11, 3)], isNorth: false, cylinders: [ft(1, 6)], door: door(ft(7)), nozzles: [[ft(5, 7.5), ft(7)]], holes: 'N-S' },
-  { name: '205', x: [ft(11, 9), ft(33, 9)], isNorth: false, cylinders: [ft(13, 6), ft(14, 8)], door: door(ft(26)), nozzles: [[ft(22, 9), ft(7)]], holes: 'E-W' },
+  { name: '204', x: [ft(0), ft(11, 3)], isNorth: false, cylinders: [ft(1, 6)], door: door(ft(7)), nozzles: [[ft(5, 7.5), ft(7)]], holes: 'N-S', orifice: 'S530' },
+  { name: '205', x: [ft(11, 9), ft(33, 9)], isNorth: false, cylinders: [ft(13, 6), ft(14, 8)], door: door(ft(26)), nozzles: [[ft(22, 9), ft(7)]], holes: 'E-W', orifice: 'S755' },
   {
     name: '206',
     x: [ft(34, 3), ft(59, 3)],
@@ -49,7 +50,7 @@ const ROOMS: readonly RoomSpec[] = [
       [ft(40, 6), ft(7)],
       [ft(53), ft(7)],
     ],
-    holes: 'E-W',
+    holes: 'E-W', orifice: 'S655',
   },
 ];
 
@@ -134,6 +135,8 @@ function drawRoom(plan: Demo['plan'], spec: RoomSpec, hasFaults: boolean): void 
     leadsTo: toCorridor ? 'corridor' : 'outdoors',
   });
 
+  if (spec.name === '206') room.people.exposure = '3-min';
+
   const y = corridorY(spec) + (spec.isNorth ? ft(0, 9) : -ft(0, 9));
   const last = spec.cylinders.at(-1) ?? x0;
   const [orificeZ, mainZ] = [ft(8, 4), ft(8, 8)];
@@ -152,6 +155,6 @@ function drawRoom(plan: Demo['plan'], spec: RoomSpec, hasFaults: boolean): void 
     const orifice = { x, y: nozzleY, z: orificeZ };
     draft.run('3/4', { x, y: nozzleY, z: mainZ }, orifice);
     const isCornered = hasFaults && spec.name === '203' && i === 1;
-    draft.nozzle(`${spec.name}-N${i + 1}`, orifice, isCornered ? '45°' : spec.holes);
+    draft.nozzle(`${spec.name}-N${i + 1}`, orifice, isCornered ? '45°' : spec.holes, spec.orifice);
   });
 }
