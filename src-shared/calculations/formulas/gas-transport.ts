@@ -1,7 +1,10 @@
 import type { Basis } from '../topic.ts';
 import { within } from './checked.ts';
 import { NITROGEN_CRITICAL_K, NITROGEN_CRITICAL_kg_m3, NITROGEN_MOLAR_MASS_kg_mol } from './nitrogen-coefficients.ts';
-import { NITROGEN_GREATEST_K, NITROGEN_GREATEST_kg_m3, NITROGEN_LEAST_K } from './nitrogen.ts';
+import { NITROGEN_GREATEST_K, NITROGEN_GREATEST_kg_m3 } from './nitrogen.ts';
+
+/** Triple point: no gas or liquid is colder. */
+const LEAST_K = 63.151;
 
 /** Size of the molecule [nm] and depth of its well [K]. */
 const SIGMA_nm = 0.3656;
@@ -40,14 +43,14 @@ export const nitrogenViscosityBasis: Basis = {
 /**
  * Viscosity of nitrogen.
  *
- * @param temperature_K  T [K], 126.2 to 1000
+ * @param temperature_K  T [K], 63.151 to 1000
  * @param density_kg_m3  ρ [kg/m³], 0 to 950; 0 is the thin gas
  * @returns dynamic viscosity [Pa·s]
  * @throws {RangeError} argument not finite or out of range
  * @example nitrogenViscosity_Pas(288.15, 223.187) // 2.305e-5
  */
 export function nitrogenViscosity_Pas(temperature_K: number, density_kg_m3: number = 0): number {
-  within('temperature_K', temperature_K, NITROGEN_LEAST_K, NITROGEN_GREATEST_K);
+  within('temperature_K', temperature_K, LEAST_K, NITROGEN_GREATEST_K);
   within('density_kg_m3', density_kg_m3, 0, NITROGEN_GREATEST_kg_m3);
   return (thinViscosity_microPas(temperature_K) + sumOf(VISCOSITY, density_kg_m3, temperature_K)) / 1e6;
 }
@@ -60,14 +63,14 @@ export const nitrogenConductivityBasis: Basis = {
 /**
  * Thermal conductivity of nitrogen.
  *
- * @param temperature_K  T [K], 126.2 to 1000
+ * @param temperature_K  T [K], 63.151 to 1000
  * @param density_kg_m3  ρ [kg/m³], 0 to 950; 0 is the thin gas
  * @returns conductivity [W/(m·K)]
  * @throws {RangeError} argument not finite or out of range
  * @example nitrogenConductivity_W_mK(300, 0) // 0.0259361
  */
 export function nitrogenConductivity_W_mK(temperature_K: number, density_kg_m3: number): number {
-  within('temperature_K', temperature_K, NITROGEN_LEAST_K, NITROGEN_GREATEST_K);
+  within('temperature_K', temperature_K, LEAST_K, NITROGEN_GREATEST_K);
   within('density_kg_m3', density_kg_m3, 0, NITROGEN_GREATEST_kg_m3);
   const tau = NITROGEN_CRITICAL_K / temperature_K;
   const thin = 1.511 * thinViscosity_microPas(temperature_K) + 2.117 / tau - 3.332 * tau ** -0.7;

@@ -10,6 +10,7 @@ describe('viscosity of nitrogen', () => {
     [300, 0, 17.877, 3],
     [300, 5, 20.743, 3],
     [200, 10, 21.081, 3],
+    [100, 25, 79.7418, 4],
   ])('Lemmon and Jacobsen 2004: %d K, %d mol/L is %d µPa·s', (temperature_K, density_mol_L, expected, digits) => {
     expect(nitrogenViscosity_Pas(temperature_K, density_mol_L * 1000 * MOLAR_MASS) * 1e6).toBeCloseTo(expected, digits);
   });
@@ -43,7 +44,7 @@ describe('viscosity of nitrogen', () => {
   });
 
   test('outside the range of the equation nothing is answered', () => {
-    expect(() => nitrogenViscosity_Pas(100)).toThrow('temperature_K');
+    expect(() => nitrogenViscosity_Pas(60)).toThrow('temperature_K');
     expect(() => nitrogenViscosity_Pas(300, -1)).toThrow('density_kg_m3');
   });
 });
@@ -61,8 +62,12 @@ describe('thermal conductivity of nitrogen', () => {
     expect((nitrogenConductivity_W_mK(200, 10_000 * MOLAR_MASS) * 1e3) / 36.0099).toBeCloseTo(0.975, 2);
   });
 
+  test('Lemmon and Jacobsen 2004, memory: liquid at 100 K, 25 mol/L is 103.834 mW/(m·K), 0.3 % of it critical enhancement', () => {
+    expect((nitrogenConductivity_W_mK(100, 25_000 * MOLAR_MASS) * 1e3) / 103.834).toBeCloseTo(0.997, 3);
+  });
+
   test('outside the range of the equation nothing is answered', () => {
-    expect(() => nitrogenConductivity_W_mK(100, 0)).toThrow('temperature_K');
+    expect(() => nitrogenConductivity_W_mK(60, 0)).toThrow('temperature_K');
     expect(() => nitrogenConductivity_W_mK(300, 1000)).toThrow('density_kg_m3');
   });
 });
