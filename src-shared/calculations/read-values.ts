@@ -11,6 +11,7 @@ type Value = TopicValues[string];
 class Refusal extends Error {}
 
 const GREATEST_LIST = 1000;
+const SAME = 1e-12;
 const refuse = (reason: string): never => {
   throw new Refusal(reason);
 };
@@ -26,8 +27,9 @@ function baseOf(json: unknown, key: string, unit: string, { quantity, least, gre
   if (typeof json !== 'number' || !Number.isFinite(json)) return refuse(`${key} must be a number ${range}.`);
   if (quantity === 'count' && !Number.isInteger(json)) return refuse(`${key} must be a whole number ${range}.`);
   const base = toBase(json);
-  const slack = 1e-12 * Math.max(Math.abs(least), Math.abs(greatest));
-  if (!(base >= least - slack && base <= greatest + slack)) return refuse(`${key} is ${json}, but must be ${range}.`);
+  // A bound that is written in another unit may come out a last digit off.
+  const isInside = base >= least - SAME * Math.abs(least) && base <= greatest + SAME * Math.abs(greatest);
+  if (!isInside) return refuse(`${key} is ${json}, but must be ${range}.`);
   return Math.min(Math.max(base, least), greatest);
 }
 
