@@ -6,12 +6,14 @@ import { fixedFillBasis } from '../formulas/fixed-fill.ts';
 import { specificVolumeBasis, specificVolume_m3_kg } from '../formulas/specific-volume.ts';
 import { ALTITUDE_WORDS, CONSTANTS_WORDS, DESIGN_SET_WORDS, HAZARD_WORDS, LOGARITHM_WORDS } from './basis-words.ts';
 import type { Calculation } from './calculation.ts';
-import { ARITHMETIC, CHOSEN, Draft, type LineContext, PLAN, ownBasis, partOf } from './draft.ts';
-import { amount, amountsApart, bracketed, counted, figure, percent, percentsApart, plainAmount } from './line-text.ts';
+import { ARITHMETIC, CHOSEN, Draft, type LineContext, PLAN, ownBasis, partOf, withoutCaution } from './draft.ts';
+import { altitude, amount, amountsApart, bracketed, counted, figure, percent, percentsApart, plainAmount } from './line-text.ts';
 import { limitSource } from './profile-source.ts';
 import { volumeLines } from './volume-lines.ts';
 
 const AGENT = 'IG-100';
+/** Its caution concerns other agents. */
+export const nitrogenVolumeBasis = withoutCaution(specificVolumeBasis);
 const altitudePart = partOf(altitudeBasis, 0);
 const factorPart = partOf(altitudeBasis, 1);
 const perVolumeBasis = ownBasis('m/V', ARITHMETIC);
@@ -28,7 +30,7 @@ export function agentLines(context: LineContext, enclosure: EnclosureDesign): Ca
     draft.given('Lowest temperature, T_cold', amount(temperature.least_K, 'temperature', lengths), PLAN);
     draft.given('Highest temperature, T_hot', amount(temperature.greatest_K, 'temperature', lengths), PLAN);
   }
-  if (altitude_m !== null) draft.given('Altitude, h', amount(altitude_m, 'length', lengths), PLAN);
+  if (altitude_m !== null) draft.given('Altitude, h', altitude(altitude_m, lengths), PLAN);
   draft.given('Hazard', HAZARD_WORDS[hazardClass], PLAN);
   draft.given('Methods', [DESIGN_SET_WORDS[basis.designSet], CONSTANTS_WORDS[basis.constants], LOGARITHM_WORDS[basis.logarithm], ALTITUDE_WORDS[basis.altitudeMethod]].join('; '), CHOSEN);
   draft.with('minimum design concentration', enclosure.minimum, ({ concentration_pct: least_pct, source }) => {
@@ -59,7 +61,7 @@ const logarithmNumbers = (concentration_pct: number, logarithm: 'exact' | '2.303
 function massLines(draft: Draft, { basis, lengths }: LineContext, sums: AgentSums): void {
   const { constants, logarithm, altitudeMethod } = basis;
   const { net_m3, concentration_pct, least_K, coldSpecificVolume_m3_kg, massSeaLevel_kg, massNeeded_kg, altitudeFactor, altitude_m } = sums;
-  draft.step('Specific volume when coldest, s', specificVolumeBasis, specificVolumeNumbers(least_K, constants), plainAmount(coldSpecificVolume_m3_kg, 'm³/kg'));
+  draft.step('Specific volume when coldest, s', nitrogenVolumeBasis, specificVolumeNumbers(least_K, constants), plainAmount(coldSpecificVolume_m3_kg, 'm³/kg'));
   draft.step('Mass at sea level, m', floodingMassBasis, `(${figure(net_m3)}/${figure(coldSpecificVolume_m3_kg)})·${logarithmNumbers(concentration_pct, logarithm)}`, amount(massSeaLevel_kg, 'mass', lengths));
   draft.step('Altitude factor, f', factorPart, altitudeMethod === 'isa' ? `(1 − 0.0000225577·${bracketed(altitude_m)})^5.25588` : '', plainAmount(altitudeFactor, ''));
   draft.main('Mass needed, m_alt', altitudePart, `${figure(massSeaLevel_kg)}·${figure(altitudeFactor)}`, amount(massNeeded_kg, 'mass', lengths));
@@ -75,7 +77,7 @@ function supplyLines(draft: Draft, context: LineContext, { agent, cylindersNeede
     draft.main('Cylinders needed, n', cylindersNeededBasis, `${figure(agent.sums.massNeeded_kg)}/${figure(supply.massEach_kg)}, rounded up`, counted(cylindersNeeded.sums, 'cylinder'));
   }
   for (const { name, cylinders, share } of supply.networks) {
-    draft.given(`Network ${name}`, `${counted(cylinders, 'cylinder')}${share < 1 ? `, ${percent(share * 100)} of its agent comes here` : ''}`, PLAN);
+    draft.given(name || 'Network', `${counted(cylinders, 'cylinder')}${share < 1 ? `, ${percent(share * 100)} of its agent comes here` : ''}`, PLAN);
   }
   const needed_kg = agent.isKnown ? agent.sums.massNeeded_kg : undefined;
   const shown = needed_kg === undefined ? amount(supply.installed_kg, 'mass', lengths) : amountsApart(supply.installed_kg, needed_kg, 'mass', lengths).value;

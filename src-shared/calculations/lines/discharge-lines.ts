@@ -1,4 +1,4 @@
-import { gaugeOf_Pa, toCelsius, toLitres, toMillimetres } from '../../units/convert.ts';
+import { gaugeOf_Pa, toCelsius, toCubicFeet, toLitres, toMillimetres } from '../../units/convert.ts';
 import type { DischargeInput, DischargeResult } from '../discharge/discharge.ts';
 import type { DischargeSums, NetworkDesign, OrificeSums, ShareSums } from '../design/design.ts';
 import { cylinderMassBasis } from '../formulas/cylinder-gas.ts';
@@ -39,7 +39,7 @@ export function dischargeLines(context: LineContext, network: NetworkDesign): Ca
 function inputLines(draft: Draft, context: LineContext, { ref, network }: NetworkDesign, input: DischargeInput): void {
   const { lengths, derived } = context;
   draft.given('Cylinders', counted(input.cylinders, 'cylinder'), PLAN);
-  draft.given('Water volume of one cylinder', lengths === 'feet' ? `${figure(toLitres(input.cylinderVolume_m3), 4)} L = ${amount(input.cylinderVolume_m3, 'volume', lengths)}` : `${figure(toLitres(input.cylinderVolume_m3), 4)} L`, limitSource(context, ref.id, 'cylinderVolume_m3'));
+  draft.given('Water volume of one cylinder', `${figure(toLitres(input.cylinderVolume_m3), 4)} L${lengths === 'feet' ? ` = ${figure(toCubicFeet(input.cylinderVolume_m3), 4)} ft³` : ''}`, limitSource(context, ref.id, 'cylinderVolume_m3'));
   draft.step(`Pressure of a full cylinder at ${figure(toCelsius(input.fillTemperature_K), 3)} °C`, cylinderMassBasis, '', gauge(gaugeOf_Pa(input.fillPressure_Pa), lengths));
   draft.given('Regulator set', input.regulatorPressure_Pa === null ? 'no regulator: the pipe sees the cylinder' : gauge(gaugeOf_Pa(input.regulatorPressure_Pa), lengths), network.assembly.some(({ setPressure_Pa }) => setPressure_Pa !== null) ? PLAN : limitSource(context, ref.id, 'regulatorPressure_Pa'));
   const derivedNetwork = derived.networks.find((one) => one.ref.id === ref.id);
@@ -121,6 +121,7 @@ function orificeLines(draft: Draft, context: LineContext, { ref }: NetworkDesign
 }
 
 function shareLines(draft: Draft, shares: readonly ShareSums[]): void {
+  if (shares.length < 2) return;
   for (const { space, flowShare, volumeShare } of shares) {
     const flow = percentsApart(flowShare * 100, volumeShare * 100);
     draft.given(`${space.name}: share of the agent, of the volume`, `${flow.value}, ${flow.limit}`, 'discharge; plan');

@@ -23,6 +23,9 @@ export const ARITHMETIC = 'arithmetic';
 /** A formula that the program itself states, with its source. */
 export const ownBasis = (formula: string, source: string): Basis => ({ formula, source });
 
+/** A basis whose caution does not concern what it is used for. */
+export const withoutCaution = ({ formula, source }: Basis): Basis => ({ formula, source });
+
 /** One of several formulas that a basis holds, in their order. */
 export const partOf = (basis: Basis, index: number): Basis => ({ ...basis, formula: basis.formula.split(/; +/)[index] ?? basis.formula });
 

@@ -2,8 +2,8 @@ import type { EnclosureDesign, HoldSums, LeakSums } from '../design/design.ts';
 import { AIR_kg_m3, bothDirectionsBasis, leakageAreaBasis } from '../formulas/door-fan.ts';
 import { allowedLeakageBasis, gasHeightLeftBasis, gasHeightLeft_m, gasInterfaceBasis } from '../formulas/hold-leakage.ts';
 import { fanFlowBasis, interfaceTimeBasis, leakDrive, leakDriveBasis, mixingTimeBasis, mixtureDensityBasis, wideInterfaceHeightBasis, wideInterfaceHeight_m } from '../formulas/hold-time.ts';
-import { specificVolumeBasis } from '../formulas/specific-volume.ts';
 import type { Basis } from '../topic.ts';
+import { nitrogenVolumeBasis } from './agent-lines.ts';
 import { HOLD_MODEL_WORDS } from './basis-words.ts';
 import type { Calculation } from './calculation.ts';
 import { CHOSEN, Draft, type LineContext, PLAN, ownBasis, partOf } from './draft.ts';
@@ -55,7 +55,7 @@ function timeLines(draft: Draft, { basis, lengths }: LineContext, { net_m3: volu
   // The share of agent tells its density at 20 °C.
   const agent_kg_m3 = AIR_kg_m3 + (mixture - AIR_kg_m3) / (c / 100);
   const isRising = sums.interface === 'rising';
-  draft.step('Density of the agent at 20 °C, ρ_e = 1/s', specificVolumeBasis, '', plainAmount(agent_kg_m3, 'kg/m³'));
+  draft.step('Density of the agent at 20 °C, ρ_e = 1/s', nitrogenVolumeBasis, '', plainAmount(agent_kg_m3, 'kg/m³'));
   draft.step('Density of the mixture, ρ_m', mixtureDensityBasis, `${figure(agent_kg_m3)}·${figure(c)}/100 + ${figure(AIR_kg_m3)}·(100 − ${figure(c)})/100`, plainAmount(mixture, 'kg/m³'));
   draft.step('Boundary between gas and fresh air', gasInterfaceBasis, '', isRising ? 'rises from the floor' : 'sinks from the ceiling');
   draft.given('Height of the gas, H0', amount(height_m, 'length', lengths), PLAN);

@@ -1,6 +1,6 @@
 import type { LengthSystem } from '../../units/length-text.ts';
-import { toBar, toPsi } from '../../units/convert.ts';
-import { type QuantityKind, formatFigures, formatQuantityAgainstLimit } from '../../units/quantity-text.ts';
+import { toBar, toFeet, toPsi } from '../../units/convert.ts';
+import { type QuantityKind, formatFigures, formatQuantity, formatQuantityAgainstLimit } from '../../units/quantity-text.ts';
 
 /** Significant figures of a number inside a formula: more than of its result, so that the result comes out of them. */
 const IN_FORMULA = 6;
@@ -9,7 +9,10 @@ const IN_RESULT = 4;
 /** Figures below this are shown in full; a formula never needs smaller ones in the units it is written in. */
 const SMALLEST = 1e-9;
 
-const signed = (digits: string): string => (Number(digits) === 0 ? digits.replace('-', '') : digits.replace('-', '−'));
+/** With a true minus, and none before nought. */
+const signed = (digits: string): string => (Number.parseFloat(digits) === 0 ? digits.replace(/^-/, '') : digits.replace(/^-/, '−'));
+/** Without zeros behind the point: "24.70 kg" as "24.7 kg". */
+const trimmed = (words: string): string => words.replace(/(\.\d*?)0+(?=\D|$)/u, (_, kept: string) => (kept === '.' ? '' : kept));
 
 /** A number as it stands in a formula: "39.8659", "0.85242", with a true minus, no zeros behind. */
 export function figure(value: number, figures: number = IN_FORMULA): string {
@@ -32,7 +35,12 @@ const both = (write: (system: LengthSystem) => string, lengths: LengthSystem): s
 };
 
 /** A quantity with its unit: "24.13 kg", and beside it "= 53.20 lb" where lengths are in feet. */
-export const amount = (value: number, kind: QuantityKind, lengths: LengthSystem): string => both((system) => signed(formatFigures(value, kind, system, kind === 'temperature' ? 1 : IN_RESULT)), lengths);
+export function amount(value: number, kind: QuantityKind, lengths: LengthSystem): string {
+  if (kind === 'length') return both((system) => signed(formatQuantity(value, kind, system)), lengths);
+  // What is left of forces that cancel is noise of binary numbers.
+  const shown = Math.abs(value) < SMALLEST ? 0 : value;
+  return both((system) => signed(trimmed(formatFigures(shown, kind, system, kind === 'temperature' ? 1 : IN_RESULT))), lengths);
+}
 
 /** A quantity and its limit, printed so finely that they read differently whenever they differ. */
 export function amountsApart(value: number, limit: number, kind: QuantityKind, lengths: LengthSystem): { readonly value: string; readonly limit: string } {
@@ -48,8 +56,8 @@ export function gauge(gauge_Pa: number, lengths: LengthSystem): string {
   return both((system) => (system === 'metric' ? `${decimals(toBar(gauge_Pa))} bar gauge` : `${decimals(toPsi(gauge_Pa))} psi gauge`), lengths);
 }
 
-/** At least one decimal below a thousand, four figures. */
-const decimals = (value: number): string => signed(value.toFixed(Math.min(6, Math.max(0, IN_RESULT - 1 - Math.floor(Math.log10(Math.max(1e-3, Math.abs(value))))))));
+/** Four figures. */
+const decimals = (value: number): string => signed(trimmed(value.toFixed(Math.min(6, Math.max(0, IN_RESULT - 1 - Math.floor(Math.log10(Math.max(1e-3, Math.abs(value)))))))));
 
 /** A gauge pressure and its limit, told apart whenever they differ. */
 export function gaugesApart(value_Pa: number, limit_Pa: number, lengths: LengthSystem): { readonly value: string; readonly limit: string } {
@@ -85,6 +93,9 @@ export function percentsApart(value_pct: number, limit_pct: number): { readonly 
 
 /** A number with a unit that the trade writes one way only: "0.8524 m³/kg". */
 export const plainAmount = (value: number, unit: string): string => `${figure(value, IN_RESULT + 1)} ${unit}`.trimEnd();
+
+/** A height above the sea, in whole units of its own rather than feet and inches. */
+export const altitude = (altitude_m: number, lengths: LengthSystem): string => both((system) => (system === 'metric' ? `${figure(altitude_m)} m` : `${figure(toFeet(altitude_m))} ft`), lengths);
 
 /** Counted things: "1 cylinder", "5 cylinders". */
 export const counted = (count: number, one: string, many: string = `${one}s`): string => `${count} ${count === 1 ? one : many}`;

@@ -2,9 +2,9 @@ import type { Atmosphere, EnclosureDesign, PeopleSums } from '../design/design.t
 import { concentrationBasis } from '../formulas/agent-quantity.ts';
 import { exposureBasis, exposureConditionsBasis } from '../formulas/exposure.ts';
 import { residualOxygenBasis, seaLevelOxygenBasis } from '../formulas/oxygen.ts';
-import { specificVolumeBasis, specificVolume_m3_kg } from '../formulas/specific-volume.ts';
+import { specificVolume_m3_kg } from '../formulas/specific-volume.ts';
 import { ALTITUDE_WORDS, EXPOSURE_WORDS, JUDGED_BY_WORDS, OCCUPANCY_WORDS } from './basis-words.ts';
-import { specificVolumeNumbers } from './agent-lines.ts';
+import { nitrogenVolumeBasis, specificVolumeNumbers } from './agent-lines.ts';
 import type { Calculation } from './calculation.ts';
 import { CHOSEN, Draft, type LineContext, PLAN } from './draft.ts';
 import { amount, duration, figure, percent, plainAmount } from './line-text.ts';
@@ -44,7 +44,7 @@ function atmosphereLines(draft: Draft, { basis, lengths }: LineContext, { volume
   const inRoom = Math.abs(factor - 1) < 1e-12 ? figure(s) : `(${figure(s)}/${figure(factor)})`;
   const numbers = volume.isKnown && supply.isKnown ? `100·(1 − exp(−${figure(supply.sums.installed_kg)}·${inRoom}/${figure(volume.sums.net_m3)}))` : '';
   draft.given(`Temperature when ${when}`, amount(at.temperature_K, 'temperature', lengths), PLAN);
-  draft.step(`Specific volume when ${when}, at sea level`, specificVolumeBasis, specificVolumeNumbers(at.temperature_K, basis.constants), plainAmount(s, 'm³/kg'));
+  draft.step(`Specific volume when ${when}, at sea level`, nitrogenVolumeBasis, specificVolumeNumbers(at.temperature_K, basis.constants), plainAmount(s, 'm³/kg'));
   draft.step(`Concentration when ${when}, C`, concentrationBasis, numbers, percent(at.concentration_pct));
   draft.step(`Oxygen when ${when}, O2`, residualOxygenBasis, `${figure(basis.oxygenBase_pct)}·(1 − ${figure(at.concentration_pct)}/100)`, percent(at.oxygen_pct));
   draft.main(`The same as at sea level, O2_sea`, seaLevelOxygenBasis, `${figure(at.oxygen_pct)}·${figure(factor)}`, percent(at.oxygenSeaLevel_pct));

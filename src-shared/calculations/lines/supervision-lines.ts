@@ -26,9 +26,10 @@ function chartLines(draft: Draft, context: LineContext, { ref }: NetworkDesign, 
   const { lengths } = context;
   draft.given('Filled to', gauge(gaugeOf_Pa(fillPressure_Pa), lengths), limitSource(context, ref.id, 'fillPressure_Pa'));
   draft.given('Temperature of that filling', amount(fillTemperature_K, 'temperature', lengths), 'filling practice of ISO 14520 and EN 15004');
+  draft.step('Pressure of a full cylinder, by temperature', expectedPressureBasis, '', 'below');
+  draft.step('Of one that has lost 5 %', pressureAfterLossBasis, '', 'of mass or of pressure, whichever shows first: below');
   for (const { temperature_K, full_Pa, reject_Pa } of chart) {
     const row = [`full ${gauge(full_Pa, lengths)}`, `take out of service at ${gauge(reject_Pa, lengths)} or less`].join('; ');
-    draft.step(`Gauge at ${amount(temperature_K, 'temperature', lengths)}`, expectedPressureBasis, '', row);
+    draft.given(`Gauge at ${amount(temperature_K, 'temperature', lengths)}`, row, '');
   }
-  draft.step('A loss of 5 %', pressureAfterLossBasis, '', 'of mass or of pressure, whichever shows first');
 }

@@ -1,11 +1,13 @@
 import type { Support } from '../../model/plan.ts';
+import { ATMOSPHERE_Pa } from '../../units/convert.ts';
 import type { NetworkDesign, SpanSums, SupportSums, ThrustSums } from '../design/design.ts';
 import { holeThrustBasis, nozzleThrustBasis } from '../formulas/thrust.ts';
+import { NITROGEN_HEAT_RATIO, chokedPressureRatio } from '../formulas/orifice.ts';
 import { nozzleSupportBasis, supportSpanBasis, turnSupportBasis } from '../formulas/support-spans.ts';
 import { LAST_SUPPORT_WORDS, SUPPORT_TABLE_WORDS } from './basis-words.ts';
 import type { Calculation } from './calculation.ts';
 import { CHOSEN, Draft, type LineContext, PLAN } from './draft.ts';
-import { amount, amountsApart, counted } from './line-text.ts';
+import { amount, amountsApart, counted, figure } from './line-text.ts';
 import { mountLines } from './mount-lines.ts';
 
 const KINDS: Readonly<Record<Support['kind'], string>> = { rigid: 'rigid', guide: 'guide', hanger: 'hanger', sling: 'sling' };
@@ -16,7 +18,7 @@ export function supportLines(context: LineContext, network: NetworkDesign): Calc
   const draft = new Draft('supports', 'Supports, thrust and mounting', network.ref, network.name);
   draft.given('Methods', `${SUPPORT_TABLE_WORDS[basis.supportTable]}; ${LAST_SUPPORT_WORDS[basis.lastSupport]}`, CHOSEN);
   draft.with('supports', network.supports, (sums) => heldLines(draft, context, sums));
-  draft.with('thrust of the nozzles', network.thrusts, (thrusts) => thrustLines(draft, context, thrusts));
+  draft.with('thrust of the nozzles', network.thrusts, (thrusts) => thrustLines(draft, context, network, thrusts));
   draft.with('load of the cylinders', network.mounts, (mounts) => mountLines(draft, context, network, mounts));
   return draft.done();
 }
@@ -63,13 +65,23 @@ function heldLines(draft: Draft, { lengths }: LineContext, { held, spans, nozzle
   draft.step(`Farthest of ${counted(turns.length, 'elbow or tee', 'elbows and tees')}`, turnSupportBasis, '', `${value}; allowed ${limit}${faults.length > 0 ? `: ${faults.join(', ')}` : ''}`);
 }
 
-function thrustLines(draft: Draft, { lengths }: LineContext, thrusts: readonly ThrustSums[]): void {
-  for (const { name, hole_N, open_N, blocked_N, support } of thrusts) {
-    draft.step(`Nozzle ${name}: thrust of one hole`, holeThrustBasis, '', amount(hole_N, 'force', lengths));
+/** Pressure and area in MPa and mm², so that the force comes in newtons; empty where the hole does not choke. */
+function holeNumbers({ discharge, network }: NetworkDesign, nozzle: string): string {
+  if (!discharge.isKnown) return '';
+  const { input, result } = discharge.sums;
+  const [drawn, peak] = [input.nozzles.find(({ id }) => id === nozzle), result.nozzles.find(({ id }) => id === nozzle)];
+  const holes = network.nozzles[nozzle]?.holes_rad.length ?? 0;
+  if (!drawn || !peak || holes === 0 || peak.peakPressure_Pa * chokedPressureRatio(NITROGEN_HEAT_RATIO) < ATMOSPHERE_Pa) return '';
+  const area = figure((drawn.area_m2 / holes) * 1e6);
+  return `1.267876·${figure(peak.peakPressure_Pa / 1e6)}·${area}·${figure(drawn.dischargeCoefficient)} − ${figure(ATMOSPHERE_Pa / 1e6)}·${area}`;
+}
+
+function thrustLines(draft: Draft, { lengths }: LineContext, network: NetworkDesign, thrusts: readonly ThrustSums[]): void {
+  for (const { ref, name, hole_N, open_N, blocked_N, support } of thrusts) {
+    draft.step(`Nozzle ${name}: thrust of one hole`, holeThrustBasis, holeNumbers(network, ref.id), amount(hole_N, 'force', lengths));
     const capacity_N = support?.support.capacity_N ?? null;
-    const worst_N = Math.max(open_N, blocked_N);
-    const apart = capacity_N === null ? undefined : amountsApart(worst_N, capacity_N, 'force', lengths);
-    const bears = !support ? 'no support near it' : apart ? `its support bears ${apart.limit}${worst_N > (capacity_N ?? 0) * (1 + 1e-9) ? ': too little' : ''}` : 'what its support bears is not known';
-    draft.main(`Nozzle ${name}: all holes open, worst hole blocked`, nozzleThrustBasis, '', `${amount(open_N, 'force', lengths)}, ${blocked_N >= open_N && apart ? apart.value : amount(blocked_N, 'force', lengths)}; ${bears}`);
+    const apart = capacity_N === null ? undefined : amountsApart(blocked_N, capacity_N, 'force', lengths);
+    const bears = !support ? 'no support near it' : apart ? `its support bears ${apart.limit}${blocked_N > (capacity_N ?? 0) * (1 + 1e-9) ? ': too little' : ''}` : 'what its support bears is not known';
+    draft.main(`Nozzle ${name}: all holes open; the worst with one blocked`, nozzleThrustBasis, '', `${amount(open_N, 'force', lengths)}; ${apart?.value ?? amount(blocked_N, 'force', lengths)}; ${bears}`);
   }
 }
