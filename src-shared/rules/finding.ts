@@ -10,7 +10,7 @@ export type Verdict = 'stop' | 'warn' | 'note' | 'not-checked' | 'ok';
 export const VERDICTS: readonly Verdict[] = ['stop', 'warn', 'not-checked', 'note', 'ok'];
 
 /** What a figure of a finding measures; `ratio` and `text` have no unit. */
-export type MeasureKind = LimitKind | 'ratio' | 'pressureDifference' | 'force';
+export type MeasureKind = LimitKind | 'ratio' | 'gaugePressure' | 'pressureDifference' | 'force' | 'orificeArea';
 
 /** Why a check is as it is: printed with every finding. */
 export interface Basis {

@@ -17,6 +17,8 @@ import { p02PathLength } from './pipe/p02-path-length.ts';
 import { p03TotalLength } from './pipe/p03-total-length.ts';
 import { p04Elbows } from './pipe/p04-elbows.ts';
 import { p05Tees } from './pipe/p05-tees.ts';
+import { p13PipeRating } from './pipe/p13-pipe-rating.ts';
+import { p14FittingRating } from './pipe/p14-fitting-rating.ts';
 import { p27Clash } from './pipe/p27-clash.ts';
 import type { Rule } from './rule.ts';
 
@@ -37,6 +39,8 @@ const JUDGING: readonly Rule[] = [
   p03TotalLength,
   p04Elbows,
   p05Tees,
+  p13PipeRating,
+  p14FittingRating,
   p27Clash,
   d01UnderlayScale,
   d08Rounding,

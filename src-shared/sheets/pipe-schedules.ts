@@ -1,4 +1,5 @@
 import type { Derived, DerivedNetwork, FittingKind } from '../derived/derived.ts';
+import { FITTING_WORDS } from '../derived/fitting-words.ts';
 import type { Settings } from '../model/plan.ts';
 import { type PipeSize, pipeSizeRank } from '../profile/pipe-table.ts';
 import { formatLength } from '../units/length-text.ts';
@@ -8,17 +9,6 @@ import { heightText, sentence, sizeText } from './sheet-text.ts';
 import type { Table } from './tables.ts';
 
 type Lengths = Settings['lengths'];
-
-const FITTING_WORDS: Readonly<Record<FittingKind, string>> = {
-  'elbow-90': '90° elbow',
-  'elbow-45': '45° elbow',
-  'odd-bend': 'bend of another angle',
-  tee: 'tee',
-  cross: 'cross',
-  reducer: 'reducer',
-  coupling: 'coupling',
-  cap: 'cap',
-};
 
 /** Total of pipe by size, schedule, material and joint. */
 export function pipeSchedule(derived: Derived): Table {

@@ -4,7 +4,7 @@ import type { LengthSystem } from '#shared/units/length-text';
 import { type QuantityKind, formatQuantity, formatQuantityAgainstLimit, parseQuantity, unitName } from '#shared/units/quantity-text';
 
 const SYSTEMS: LengthSystem[] = ['feet', 'metric'];
-const KINDS: QuantityKind[] = ['length', 'area', 'orificeArea', 'volume', 'mass', 'pressure', 'pressureDifference', 'angle', 'count', 'massFlow', 'volumeFlow', 'voltage', 'current', 'ratio', 'temperature'];
+const KINDS: QuantityKind[] = ['length', 'area', 'orificeArea', 'volume', 'mass', 'pressure', 'gaugePressure', 'pressureDifference', 'angle', 'count', 'massFlow', 'volumeFlow', 'voltage', 'current', 'ratio', 'temperature'];
 const value = (text: string, kind: QuantityKind, system: LengthSystem): number => {
   const parsed = parseQuantity(text, kind, system);
   if (!parsed.ok) throw new Error(parsed.reason);
@@ -19,6 +19,8 @@ test.each([
   [24.7, 'mass', 'feet', '54.5 lb'],
   [30_101_325, 'pressure', 'metric', '301.0 bar abs'],
   [250, 'pressure', 'metric', '250 Pa'],
+  [13_789_515, 'gaugePressure', 'metric', '137.9 bar gauge'],
+  [13_789_515, 'gaugePressure', 'feet', '2000.0 psi gauge'],
   [250, 'pressureDifference', 'feet', '5.22 psf'],
   [Math.PI / 6, 'angle', 'feet', '30.0°'],
   [-1e-18, 'angle', 'feet', '0.0000°'],
@@ -43,6 +45,8 @@ test.each([
   ['0 psig', 'pressure', 'feet', 101_325],
   ['301.01325', 'pressure', 'metric', 30_101_325],
   ['30.1 MPa', 'pressure', 'metric', 30_100_000],
+  ['60 barg', 'gaugePressure', 'feet', 6_000_000],
+  ['60', 'gaugePressure', 'metric', 6_000_000],
   ['250', 'pressureDifference', 'metric', 250],
   ['0.25 kPa', 'pressureDifference', 'feet', 250],
   ['80 L', 'volume', 'feet', 0.08],

@@ -1,0 +1,49 @@
+import type { Design, NetworkDesign, SupportSums } from '../calculations/design/design.ts';
+import { type Worked, notWorked, worked } from '../calculations/design/worked.ts';
+import type { Derived } from '../derived/derived.ts';
+import type { PlanPoint, PlanPoint3 } from '../geometry/point.ts';
+import type { RefOf } from '../model/plan.ts';
+import type { Finding, Place } from './finding.ts';
+
+/** One of several things that sums of a network are about; while they are not known it is the reason why. */
+export interface Member<T> {
+  readonly network: NetworkDesign;
+  readonly member: Worked<T>;
+}
+
+interface Asked<T> {
+  readonly subject: T;
+  readonly ref: Finding['subject'];
+  readonly name: string;
+}
+
+/** Networks with pipe. While one has none P1 says so, and no check of its strength or supports repeats it. */
+export const pipedNetworks = ({ networks }: Design): NetworkDesign[] => networks.filter(({ network }) => Object.keys(network.pipes).length > 0);
+
+/** Every network with pipe, with its sums, under its own name. */
+export const pipedNetworkSubjects = (_derived: Derived, design: Design): Asked<NetworkDesign>[] =>
+  pipedNetworks(design).map((network) => ({ subject: network, ref: network.ref, name: network.name }));
+
+/** Each thing of a group of sums; the network alone, once, while they are not known. */
+export function memberSubjects<T>(
+  network: NetworkDesign,
+  group: Worked<readonly T[]>,
+  about: (member: T, index: number) => { readonly ref: Finding['subject']; readonly name: string },
+): Asked<Member<T>>[] {
+  if (!group.isKnown) return [{ subject: { network, member: group }, ref: network.ref, name: network.name }];
+  return group.sums.map((each, index) => ({ subject: { network, member: worked(each) }, ...about(each, index) }));
+}
+
+/** What is known of the supports of a network; none drawn is missing data, not a fault at every place. */
+export function supportSumsOf({ network, supports }: NetworkDesign): Worked<SupportSums> {
+  if (Object.keys(network.supports).length === 0) return notWorked('no support is drawn; place them by the table.');
+  if (supports.isKnown && supports.sums.held.every(({ pipe }) => !pipe)) return notWorked('none of the supports that are drawn holds a pipe; move them onto it.');
+  return supports;
+}
+
+/** Where a finding about a network shows. */
+export const placeOn = ({ network }: NetworkDesign, at: readonly (PlanPoint | PlanPoint3)[], more: Omit<Place, 'level' | 'at'> = {}): Place | undefined =>
+  at.length > 0 ? { level: network.level, at: at.map(({ x, y }) => ({ x, y })), ...more } : undefined;
+
+/** The node that a nozzle hangs at. */
+export const nozzleAt = ({ network }: NetworkDesign, { id }: RefOf<'nozzle'>): PlanPoint3 | undefined => network.nodes[network.nozzles[id]?.node ?? '']?.at;
