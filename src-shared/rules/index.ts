@@ -1,6 +1,15 @@
 import { d01UnderlayScale } from './document/d01-underlay-scale.ts';
 import { d05ProfileComplete } from './document/d05-profile-complete.ts';
 import { d08Rounding } from './document/d08-rounding.ts';
+import { e01NetVolume } from './enclosure/e01-net-volume.ts';
+import { e02AgentQuantity } from './enclosure/e02-agent-quantity.ts';
+import { e03People } from './enclosure/e03-people.ts';
+import { e04FixedFill } from './enclosure/e04-fixed-fill.ts';
+import { e05DischargeTime } from './enclosure/e05-discharge-time.ts';
+import { e06HoldTime } from './enclosure/e06-hold-time.ts';
+import { e07LeakageArea } from './enclosure/e07-leakage-area.ts';
+import { e08ReliefVent } from './enclosure/e08-relief-vent.ts';
+import { e09WallStrength } from './enclosure/e09-wall-strength.ts';
 import { n01WallClearance } from './nozzle/n01-wall-clearance.ts';
 import { n02CeilingDrop } from './nozzle/n02-ceiling-drop.ts';
 import { n03CeilingKnown } from './nozzle/n03-ceiling-known.ts';
@@ -11,6 +20,8 @@ import { n07FreeJet } from './nozzle/n07-free-jet.ts';
 import { n09CoverageGap } from './nozzle/n09-coverage-gap.ts';
 import { n10NozzleReach } from './nozzle/n10-nozzle-reach.ts';
 import { n11HeightTier } from './nozzle/n11-height-tier.ts';
+import { n20OrificeCode } from './nozzle/n20-orifice-code.ts';
+import { n21FlowShare } from './nozzle/n21-flow-share.ts';
 import { n22NozzlesPerUnit } from './nozzle/n22-nozzles-per-unit.ts';
 import { p01Network } from './pipe/p01-network.ts';
 import { p02PathLength } from './pipe/p02-path-length.ts';
@@ -19,8 +30,11 @@ import { p04Elbows } from './pipe/p04-elbows.ts';
 import { p05Tees } from './pipe/p05-tees.ts';
 import { p13PipeRating } from './pipe/p13-pipe-rating.ts';
 import { p14FittingRating } from './pipe/p14-fitting-rating.ts';
+import { p18SupportSpan } from './pipe/p18-support-span.ts';
 import { p27Clash } from './pipe/p27-clash.ts';
 import type { Rule } from './rule.ts';
+import { s01EgressTime } from './safety/s01-egress-time.ts';
+import { s02DischargeDelay } from './safety/s02-discharge-delay.ts';
 
 const JUDGING: readonly Rule[] = [
   n01WallClearance,
@@ -33,6 +47,8 @@ const JUDGING: readonly Rule[] = [
   n09CoverageGap,
   n10NozzleReach,
   n11HeightTier,
+  n20OrificeCode,
+  n21FlowShare,
   n22NozzlesPerUnit,
   p01Network,
   p02PathLength,
@@ -41,7 +57,19 @@ const JUDGING: readonly Rule[] = [
   p05Tees,
   p13PipeRating,
   p14FittingRating,
+  p18SupportSpan,
   p27Clash,
+  e01NetVolume,
+  e02AgentQuantity,
+  e03People,
+  e04FixedFill,
+  e05DischargeTime,
+  e06HoldTime,
+  e07LeakageArea,
+  e08ReliefVent,
+  e09WallStrength,
+  s01EgressTime,
+  s02DischargeDelay,
   d01UnderlayScale,
   d08Rounding,
 ];
