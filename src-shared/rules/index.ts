@@ -31,6 +31,7 @@ import { p05Tees } from './pipe/p05-tees.ts';
 import { p13PipeRating } from './pipe/p13-pipe-rating.ts';
 import { p14FittingRating } from './pipe/p14-fitting-rating.ts';
 import { p18SupportSpan } from './pipe/p18-support-span.ts';
+import { p19NozzleSupport } from './pipe/p19-nozzle-support.ts';
 import { p27Clash } from './pipe/p27-clash.ts';
 import type { Rule } from './rule.ts';
 import { s01EgressTime } from './safety/s01-egress-time.ts';
@@ -58,6 +59,7 @@ const JUDGING: readonly Rule[] = [
   p13PipeRating,
   p14FittingRating,
   p18SupportSpan,
+  p19NozzleSupport,
   p27Clash,
   e01NetVolume,
   e02AgentQuantity,

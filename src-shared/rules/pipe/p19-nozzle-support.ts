@@ -1,0 +1,51 @@
+import type { SupportSums } from '../../calculations/design/design.ts';
+import { worked } from '../../calculations/design/worked.ts';
+import { nozzleSupportBasis } from '../../calculations/formulas/support-spans.ts';
+import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
+import { type Member, memberSubjects, nozzleAt, pipedNetworks, placeOn, supportSumsOf } from '../design-subjects.ts';
+import { atMost, defineRule, notChecked } from '../rule.ts';
+
+/**
+ * P19: the last support stands near the nozzle.
+ * Measure: along the pipe from the nozzle to its nearest support [m].
+ * Limit: by pipe size, from the source that the basis of design names.
+ * Not checked: no support is drawn on the network.
+ */
+export const p19NozzleSupport = defineRule<Member<SupportSums['nozzles'][number]>>({
+  id: 'P19',
+  title: 'Support at nozzle',
+  severity: 'stop',
+  measure: 'length',
+  basis: { formula: `along the pipe, nozzle to nearest support ≤ limit; ${nozzleSupportBasis.formula}`, source: nozzleSupportBasis.source, caution: nozzleSupportBasis.caution },
+  subjects: (_, design) =>
+    pipedNetworks(design).flatMap((network) => {
+      const supports = supportSumsOf(network);
+      return memberSubjects(network, supports.isKnown ? worked(supports.sums.nozzles) : supports, ({ ref, name }) => ({ ref, name }));
+    }),
+  check({ network, member }, { say }) {
+    if (!member.isKnown) return notChecked(member.because);
+    const { ref, distance_m, allowed_m, support } = member.sums;
+    const at = nozzleAt(network, ref);
+    const cure = { kind: 'advice', text: 'Add a rigid support beside the nozzle.' } as const;
+    if (distance_m === undefined) {
+      return {
+        kind: 'judged',
+        isKept: false,
+        limit: allowed_m,
+        limitSource: nozzleSupportBasis.source,
+        text: `No support holds its pipe; one is needed within ${say.length(allowed_m)}. Add one.`,
+        place: placeOn(network, at ? [at] : []),
+        cure,
+      };
+    }
+    const figures = atMost(distance_m, { value: allowed_m, source: nozzleSupportBasis.source }, LENGTH_SLACK_m);
+    const { value: far, limit: allowed } = say.against(distance_m, allowed_m);
+    const held = support?.support.at;
+    return {
+      ...figures,
+      text: figures.isKept ? `Its last support is ${far} away; ${allowed} is allowed.` : `Its last support is ${far} away; only ${allowed} is allowed. Add one.`,
+      place: placeOn(network, at ? [at] : [], at && held ? { dimension: { a: at, b: held } } : {}),
+      cure: figures.isKept ? undefined : cure,
+    };
+  },
+});
