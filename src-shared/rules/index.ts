@@ -32,6 +32,7 @@ import { p13PipeRating } from './pipe/p13-pipe-rating.ts';
 import { p14FittingRating } from './pipe/p14-fitting-rating.ts';
 import { p18SupportSpan } from './pipe/p18-support-span.ts';
 import { p19NozzleSupport } from './pipe/p19-nozzle-support.ts';
+import { p20TurnSupport } from './pipe/p20-turn-support.ts';
 import { p27Clash } from './pipe/p27-clash.ts';
 import type { Rule } from './rule.ts';
 import { s01EgressTime } from './safety/s01-egress-time.ts';
@@ -60,6 +61,7 @@ const JUDGING: readonly Rule[] = [
   p14FittingRating,
   p18SupportSpan,
   p19NozzleSupport,
+  p20TurnSupport,
   p27Clash,
   e01NetVolume,
   e02AgentQuantity,
