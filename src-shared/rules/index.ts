@@ -33,6 +33,7 @@ import { p14FittingRating } from './pipe/p14-fitting-rating.ts';
 import { p18SupportSpan } from './pipe/p18-support-span.ts';
 import { p19NozzleSupport } from './pipe/p19-nozzle-support.ts';
 import { p20TurnSupport } from './pipe/p20-turn-support.ts';
+import { p21RigidAtThrust } from './pipe/p21-rigid-at-thrust.ts';
 import { p27Clash } from './pipe/p27-clash.ts';
 import type { Rule } from './rule.ts';
 import { s01EgressTime } from './safety/s01-egress-time.ts';
@@ -62,6 +63,7 @@ const JUDGING: readonly Rule[] = [
   p18SupportSpan,
   p19NozzleSupport,
   p20TurnSupport,
+  p21RigidAtThrust,
   p27Clash,
   e01NetVolume,
   e02AgentQuantity,
