@@ -34,6 +34,7 @@ import { p18SupportSpan } from './pipe/p18-support-span.ts';
 import { p19NozzleSupport } from './pipe/p19-nozzle-support.ts';
 import { p20TurnSupport } from './pipe/p20-turn-support.ts';
 import { p21RigidAtThrust } from './pipe/p21-rigid-at-thrust.ts';
+import { p22NozzleThrust } from './pipe/p22-nozzle-thrust.ts';
 import { p27Clash } from './pipe/p27-clash.ts';
 import type { Rule } from './rule.ts';
 import { s01EgressTime } from './safety/s01-egress-time.ts';
@@ -64,6 +65,7 @@ const JUDGING: readonly Rule[] = [
   p19NozzleSupport,
   p20TurnSupport,
   p21RigidAtThrust,
+  p22NozzleThrust,
   p27Clash,
   e01NetVolume,
   e02AgentQuantity,
