@@ -120,6 +120,14 @@ describe('nitrogen as a real gas', () => {
     );
   });
 
+  test('density of the pressure is the density again, near the critical point too', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 200, max: 420, noNaN: true }), fc.double({ min: 126.5, max: 135, noNaN: true }), (density, temperature_K) => {
+        expect(nitrogenDensity_kg_m3(nitrogenState(density, temperature_K).pressure_Pa, temperature_K) / density).toBeCloseTo(1, 8);
+      }),
+    );
+  });
+
   test('pressure rises with density at constant temperature', () => {
     fc.assert(
       fc.property(fc.double({ min: 0.001, max: 840, noNaN: true }), fc.double({ min: 1.0001, max: 1.1, noNaN: true }), someTemperature, (density, factor, temperature_K) => {
