@@ -1,3 +1,4 @@
+import { c02WallLoad } from './cylinder/c02-wall-load.ts';
 import { d01UnderlayScale } from './document/d01-underlay-scale.ts';
 import { d05ProfileComplete } from './document/d05-profile-complete.ts';
 import { d08Rounding } from './document/d08-rounding.ts';
@@ -67,6 +68,7 @@ const JUDGING: readonly Rule[] = [
   p21RigidAtThrust,
   p22NozzleThrust,
   p27Clash,
+  c02WallLoad,
   e01NetVolume,
   e02AgentQuantity,
   e03People,
