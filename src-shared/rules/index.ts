@@ -1,4 +1,5 @@
 import { c02WallLoad } from './cylinder/c02-wall-load.ts';
+import { c03Anchors } from './cylinder/c03-anchors.ts';
 import { d01UnderlayScale } from './document/d01-underlay-scale.ts';
 import { d05ProfileComplete } from './document/d05-profile-complete.ts';
 import { d08Rounding } from './document/d08-rounding.ts';
@@ -69,6 +70,7 @@ const JUDGING: readonly Rule[] = [
   p22NozzleThrust,
   p27Clash,
   c02WallLoad,
+  c03Anchors,
   e01NetVolume,
   e02AgentQuantity,
   e03People,
