@@ -4,6 +4,7 @@ import { INPUT_UNITS, keysOf } from '#shared/calculations/input-units';
 import { readTopicValues } from '#shared/calculations/read-values';
 import type { Topic, TopicInput } from '#shared/calculations/topic';
 import { HostProblem } from '../services/host-problem.ts';
+import { DISCHARGE_TITLE, dischargeCommand, dischargeHelp } from './calc-discharge.ts';
 import { type ConsoleOut, type ExitCode, wrapped } from './console-out.ts';
 
 const CAUTION = "Preliminary. The unit's own manual, its listing, the adopted code and licensed practice decide.";
@@ -111,15 +112,18 @@ export function calcCommand(out: ConsoleOut, end: (code: ExitCode) => void, read
     .action((topic: string | undefined, { list = false }: { list?: boolean }) => {
       if (!list) {
         const what = topic === undefined ? 'Say which topic.' : `There is no topic "${topic}".`;
-        throw new HostProblem('refused', what, '', `Topics are ${TOPICS.map(({ id }) => id).join(', ')}.`);
+        throw new HostProblem('refused', what, '', `Topics are ${[...TOPICS.map(({ id }) => id), 'discharge'].join(', ')}.`);
       }
       for (const each of TOPICS) {
         out.line(`${each.id}  ${each.title}`);
         out.line(helpOf(each, out.width));
         out.line('');
       }
+      out.line(`discharge  ${DISCHARGE_TITLE}`);
+      out.line(dischargeHelp(out.width));
       end(0);
     });
   for (const topic of TOPICS) command.addCommand(topicCommand(topic, out, end, readInput));
+  command.addCommand(dischargeCommand(out, end, readInput));
   return command;
 }

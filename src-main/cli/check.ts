@@ -1,5 +1,6 @@
 import { basename, resolve } from 'node:path';
 import { Command } from 'commander';
+import { workedDischarge } from '#shared/calculations/discharge/worked-discharge';
 import { evaluate } from '#shared/evaluate';
 import { type Finding, type Verdict, VERDICTS } from '#shared/rules/finding';
 import { readPlanFile } from '../services/plan-files.ts';
@@ -60,7 +61,7 @@ export function checkCommand(out: ConsoleOut, end: (code: ExitCode) => void): Co
     .addHelpText('after', '\nEnds with 0 when nothing stops the layout, 1 when something does, 2 when the plan cannot be read.')
     .action(async (path: string, { json = false, all = false }: { json?: boolean; all?: boolean }) => {
       const { plan, remarks } = await readPlanFile(resolve(path));
-      const { findings } = evaluate(plan);
+      const { findings } = evaluate(plan, workedDischarge());
       const summary = summaryOf(findings);
       if (json) {
         out.line(JSON.stringify({ plan: { file: resolve(path), project: plan.info.project, remarks }, summary, findings }, null, 2));

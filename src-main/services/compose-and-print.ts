@@ -1,3 +1,4 @@
+import { workedDischarge } from '#shared/calculations/discharge/worked-discharge';
 import { evaluate } from '#shared/evaluate';
 import type { Plan } from '#shared/model/plan';
 import { composeSheets } from '#shared/sheets/compose-sheets';
@@ -24,7 +25,7 @@ export function printedAtText(at: Date): string {
 /** Checks a plan, composes its sheets and prints them as one PDF, in the calling thread. */
 export async function composeAndPrint({ plan, choice, drawings, now }: PrintOrder, report: ReportProgress): Promise<Uint8Array> {
   report(0, 'Checking the layout');
-  const evaluation = evaluate(plan);
+  const evaluation = evaluate(plan, workedDischarge());
   report(0.2, 'Composing sheets');
   const unpacked = new Map([...drawings].map(([id, packed]) => [id, decodeDrawing(packed)]));
   const sheets = composeSheets(evaluation, unpacked, { ...choice, printedAt: printedAtText(now) });

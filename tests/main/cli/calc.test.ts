@@ -1,7 +1,14 @@
+import { writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { TOPICS } from '#shared/calculations/index';
+import { packPlan } from '#shared/model/pack-plan';
+import { newPlan } from '#shared/model/plan';
+import { printPlan } from '#shared/model/print-plan';
+import { buildDemo } from '../../../src-main/demos/build-demo.ts';
 import { runCli } from '../../../src-main/cli/run-cli.ts';
 import { TEST_TIME } from '../../support/hosts.ts';
+import { tempFolder } from '../../support/temp-folder.ts';
 
 async function calc(input: string, ...words: string[]) {
   const lines: string[] = [];
@@ -85,5 +92,40 @@ describe('what must be given', () => {
       expect([without.code, without.out]).toEqual([2, '']);
       expect(without.err).toContain(`${key.split('_')[0]} is missing`);
     }
+  });
+});
+
+describe('calc discharge', () => {
+  test('answers for a plan file and for a plan on standard input alike', async () => {
+    const { plan, assets } = await buildDemo('F1');
+    const path = join(tempFolder(), 'F1.nzw');
+    await writeFile(path, packPlan(plan, Object.fromEntries(assets.map(({ file, bytes }) => [file, bytes]))));
+    const byFile = await calc('', 'discharge', path);
+    const byText = await calc(printPlan(plan), 'discharge');
+    expect([byFile.code, byFile.err, byText.code, byText.err]).toEqual([0, '', 0, '']);
+    expect(byText.out).toBe(byFile.out);
+    const answer = JSON.parse(byFile.out);
+    expect(Object.keys(answer)).toEqual(['timeTo95_s', 'peakFlow_kg_s', 'enclosurePeakPressure_Pa', 'nozzles', 'nodes', 'networks']);
+    expect(answer.timeTo95_s).toBeLessThan(120);
+    expect(answer.peakFlow_kg_s).toBeLessThanOrEqual(0.35);
+    expect(answer.nozzles).toMatchObject([{ network: 'Network 1', name: 'N1', isChoked: true }]);
+    expect(answer.nozzles[0].mass_kg).toBeCloseTo(answer.networks[0].massDischarged_kg, 6);
+    expect(answer.nodes.length).toBeGreaterThan(1);
+  });
+
+  test('a plan that lacks something says what, and no plan says so', async () => {
+    const { plan } = structuredClone(await buildDemo('F1'));
+    for (const network of Object.values(plan.networks)) for (const nozzle of Object.values(network.nozzles)) nozzle.orificeArea_m2 = null;
+    const blank = await calc(printPlan(plan), 'discharge');
+    expect([blank.code, blank.out]).toEqual([2, '']);
+    expect(blank.err).toContain('the orifice of nozzle N1 is not chosen');
+    expect((await calc('{}', 'discharge')).code).toBe(2);
+    expect((await calc(printPlan(newPlan()), 'discharge')).err).toContain('no pipe network');
+  });
+
+  test('--help says what it takes, what it gives and what it rests on', async () => {
+    const { code, out } = await calc('', 'discharge', '--help');
+    expect(code).toBe(0);
+    for (const word of ['plan.json', 'timeTo95_s', 'enclosurePeakPressure_Pa', 'Source:', 'Preliminary']) expect(out).toContain(word);
   });
 });
