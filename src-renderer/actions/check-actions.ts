@@ -87,6 +87,14 @@ export const CHECK_ACTIONS: readonly Action[] = [
     },
   },
   {
+    id: 'sums',
+    name: 'Show the sums',
+    group: 'Check',
+    keys: ['A'],
+    also: 'calculations agent oxygen discharge vent hold time strength chart engineering',
+    run: ({ desk }) => desk.set({ bench: { kind: 'sums', topic: null } }),
+  },
+  {
     id: 'findings',
     name: 'Show what the checks say',
     group: 'Check',

@@ -1,12 +1,19 @@
 import type { PlanPoint } from '#shared/geometry/point';
+import type { CalculationTopic } from '#shared/calculations/lines/calculation';
 import type { Problem, Recovery } from '#shared/host/contract';
 import type { Ref } from '#shared/model/plan';
 
 /** A figure of the ledger whose sum is shown on the bench. */
 export type LedgerFigure = 'volume' | 'area' | 'path' | 'elbows' | 'nozzles' | 'cylinders';
 
-/** What the bench shows: the stage's own panel, the selection, the layers, or a sum. */
-export type BenchView = { readonly kind: 'stage' } | { readonly kind: 'selection' } | { readonly kind: 'layers' } | { readonly kind: 'sum'; readonly figure: LedgerFigure };
+/** What the bench shows: the stage's own panel, the selection, the calculations, the basis of design, the layers, or a figure of the ledger. */
+export type BenchView =
+  | { readonly kind: 'stage' }
+  | { readonly kind: 'selection' }
+  | { readonly kind: 'sums'; /** Scrolled to; null: from the top. */ readonly topic: CalculationTopic | null }
+  | { readonly kind: 'basis' }
+  | { readonly kind: 'layers' }
+  | { readonly kind: 'sum'; readonly figure: LedgerFigure };
 
 /** What lies on the desk beside the plan: questions that wait for an answer, and what was copied. Never saved. */
 export interface DeskState {

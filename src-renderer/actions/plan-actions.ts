@@ -68,5 +68,13 @@ export const PLAN_ACTIONS: readonly Action[] = [
     },
   },
   { id: 'info', name: 'Project, basis and revisions…', group: 'Plan', keys: ['Mod+Shift+I'], also: 'title block client site code edition drawn checked', run: ({ store }) => store.session({ dialog: 'info' }) },
+  {
+    id: 'basis',
+    name: 'Basis of design…',
+    group: 'Plan',
+    keys: ['Mod+Shift+B'],
+    also: 'editions methods standards constants altitude oxygen vent hold time losses stress pipe specification supports',
+    run: ({ desk }) => desk.set({ bench: { kind: 'basis' } }),
+  },
   { id: 'profile', name: 'Unit profile…', group: 'Plan', keys: ['Mod+Shift+U'], also: 'limits manual cylinder figures source blank', run: ({ store }) => store.session({ dialog: 'profile' }) },
 ];

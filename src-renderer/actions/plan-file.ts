@@ -1,7 +1,7 @@
 import type { Answer, OpenPlan, PlanRef, Problem, SavedPlan } from '#shared/host/contract';
 import type { Plan } from '#shared/model/plan';
 import { problemText } from '../plan-words.ts';
-import { evaluationOf } from '../store/selectors.ts';
+import { presentEvaluation } from '../store/selectors.ts';
 import type { Stage, State } from '../store/state.ts';
 import type { ActionContext } from './action.ts';
 import { fitLevel } from './fit-view.ts';
@@ -21,10 +21,10 @@ export const bareName = (name: string): string => name.replace(/\.(nzw|json)$/i,
 export const planName = (state: State): string => bareName(state.session.file?.name ?? '') || state.history.present.info.project || 'New plan';
 
 /** Where work on an opened plan goes on: at what stops it, at the layout, or at the survey. */
-function stageFor(plan: Plan): Stage {
-  const { findings } = evaluationOf(plan);
+function stageFor(state: State): Stage {
+  const { findings } = presentEvaluation(state);
   if (findings.some(({ verdict }) => verdict === 'stop')) return 'proof';
-  return Object.values(plan.networks).some((network) => Object.keys(network.nozzles).length > 0) ? 'layout' : 'survey';
+  return Object.values(state.history.present.networks).some((network) => Object.keys(network.nozzles).length > 0) ? 'layout' : 'survey';
 }
 
 /** Puts an opened plan on the board in place of the present one. */
@@ -33,7 +33,7 @@ function adopt(context: ActionContext, opened: OpenPlan, savedAtStep: number): v
   const { file, id } = store.get().session;
   if (file?.ref && file.ref !== opened.ref) void host.closePlan({ session: id, ref: file.ref });
   store.load(opened.plan, { ref: opened.ref, name: opened.name, stamp: opened.stamp, savedAtStep, openElsewhere: opened.openElsewhere });
-  store.session({ stage: stageFor(opened.plan), dialog: null, message: opened.remarks.length > 0 ? { kind: 'done', text: opened.remarks.join(' ') } : null });
+  store.session({ stage: stageFor(store.get()), dialog: null, message: opened.remarks.length > 0 ? { kind: 'done', text: opened.remarks.join(' ') } : null });
   desk.set({ bench: { kind: 'stage' }, menu: null });
   fitLevel(context);
 }

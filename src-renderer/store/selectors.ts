@@ -1,7 +1,10 @@
-import { type Evaluation, evaluate } from '#shared/evaluate';
+import { calculationsOf } from '#shared/calculations/lines/calculations-of';
+import type { Calculation } from '#shared/calculations/lines/calculation';
+import type { Evaluation } from '#shared/evaluate';
 import type { Plan, Ref } from '#shared/model/plan';
 import { refKey } from '#shared/model/plan';
 import type { Finding, Verdict } from '#shared/rules/finding';
+import { evaluationOf } from './evaluations.ts';
 import { type FoundThing, findThing } from './find-thing.ts';
 import { type Ledger, ledgerOf } from './ledger.ts';
 import type { State } from './state.ts';
@@ -21,17 +24,19 @@ function remembered<K extends object, V>(make: (key: K) => V): (key: K) => V {
 /** The plan that the user sees: as a gesture would leave it while one is under way. */
 export const shownPlan = (state: State): Plan => state.preview ?? state.history.present;
 
-/** A plan with all that follows from it; worked out once for each plan. */
-export const evaluationOf = remembered((plan: Plan): Evaluation => evaluate(plan));
-
 /** What follows from the shown plan. */
-export const selectEvaluation = (state: State): Evaluation => evaluationOf(shownPlan(state));
+export const selectEvaluation = (state: State): Evaluation => evaluationOf(shownPlan(state), state.discharges);
 
 /** What follows from the plan without the gesture under way. */
-export const presentEvaluation = (state: State): Evaluation => evaluationOf(state.history.present);
+export const presentEvaluation = (state: State): Evaluation => evaluationOf(state.history.present, state.discharges);
 
 /** Every answer of every rule about the shown plan, gravest first. */
 export const selectFindings = (state: State): readonly Finding[] => selectEvaluation(state).findings;
+
+const calculations = remembered((evaluation: Evaluation): readonly Calculation[] => calculationsOf(evaluation));
+
+/** Every calculation about the shown plan. */
+export const selectCalculations = (state: State): readonly Calculation[] => calculations(selectEvaluation(state));
 
 const findingsByThing = remembered((evaluation: Evaluation): ReadonlyMap<string, readonly Finding[]> => {
   const byThing = new Map<string, Finding[]>();

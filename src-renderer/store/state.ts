@@ -1,3 +1,4 @@
+import type { DischargeSource } from '#shared/calculations/discharge/discharge-source';
 import type { Command } from '#shared/commands/command';
 import type { History } from '#shared/commands/history';
 import type { PlanPoint } from '#shared/geometry/point';
@@ -20,6 +21,7 @@ export type ToolId =
   | 'cylinder'
   | 'pipe'
   | 'nozzle'
+  | 'support'
   | 'dimension'
   | 'note'
   | 'measure'
@@ -111,6 +113,8 @@ export interface State {
   readonly history: History;
   /** Plan as a gesture would leave it; dropped on cancel. */
   readonly preview: Plan | null;
+  /** Where evaluations get discharges from; another one whenever more are known. */
+  readonly discharges: DischargeSource;
   readonly session: Session;
 }
 
@@ -124,6 +128,8 @@ export interface Store {
   commit(command: Command): boolean;
   /** Shows what a command would make of the present plan, without a step. */
   preview(command: Command | null): void;
+  /** More discharges are known. */
+  takeDischarges(source: DischargeSource): void;
   undo(): void;
   redo(): void;
   /** Another plan: history and selection start anew. */

@@ -5,7 +5,7 @@ import type { Session, State, Store } from './state.ts';
 
 /** Makes the one store of a window from a first plan and session. */
 export function makeStore(plan: Plan, session: Session): Store {
-  let state: State = { history: startHistory(plan), preview: null, session };
+  let state: State = { history: startHistory(plan), preview: null, discharges: () => undefined, session };
   const listeners = new Set<() => void>();
   const become = (next: State): void => {
     state = next;
@@ -35,7 +35,7 @@ export function makeStore(plan: Plan, session: Session): Store {
       }
       const history = record(state.history, outcome);
       const made = outcome.created.length > 0 ? { selection: outcome.created } : {};
-      become({ history, preview: null, session: change({ refusal: null, ...follow(history), ...made }) });
+      become({ ...state, history, preview: null, session: change({ refusal: null, ...follow(history), ...made }) });
       return true;
     },
     preview(command) {
@@ -45,17 +45,21 @@ export function makeStore(plan: Plan, session: Session): Store {
       } else if (outcome.ok) become({ ...state, preview: outcome.next, session: state.session.refusal === null ? state.session : change({ refusal: null }) });
       else become({ ...state, preview: null, session: change({ refusal: outcome.reason }) });
     },
+    takeDischarges(source) {
+      become({ ...state, discharges: source });
+    },
     undo() {
       const history = undo(state.history);
-      become({ history, preview: null, session: change({ refusal: null, ...follow(history) }) });
+      become({ ...state, history, preview: null, session: change({ refusal: null, ...follow(history) }) });
     },
     redo() {
       const history = redo(state.history);
-      become({ history, preview: null, session: change({ refusal: null, ...follow(history) }) });
+      become({ ...state, history, preview: null, session: change({ refusal: null, ...follow(history) }) });
     },
     load(next: Plan, file) {
       const level = Object.keys(next.levels)[0] ?? '';
       become({
+        ...state,
         history: startHistory(next),
         preview: null,
         session: change({ file, level, selection: [], cut: null, finding: null, refusal: null, tool: 'select' }),

@@ -7,5 +7,7 @@ import './fields.css';
 import './findings.css';
 import './ledger.css';
 import './menus.css';
+import './charts.css';
+import './sums.css';
 import './dialogs.css';
 import './start-page.css';

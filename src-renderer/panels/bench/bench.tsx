@@ -3,11 +3,13 @@ import type { BenchView } from '../../actions/desk.ts';
 import { STAGE_WORDS } from '../../plan-words.ts';
 import type { State } from '../../store/state.ts';
 import { useStore } from '../../store/use-store.ts';
+import { BasisPanel } from '../basis/basis-panel.tsx';
 import { FindingsPanel } from '../findings/findings-panel.tsx';
 import { LayoutPanel } from '../stages/layout-panel.tsx';
 import { SheetsPanel } from '../stages/sheets-panel.tsx';
 import { SitePanel } from '../stages/site-panel.tsx';
 import { SurveyPanel } from '../stages/survey-panel.tsx';
+import { SumsPanel } from '../sums/sums-panel.tsx';
 import { useActionContext, useDesk } from '../window-context.ts';
 import { FirstStepsList, useFirstDrawingDone } from '../first-steps-list.tsx';
 import { LayersPanel } from './layers-panel.tsx';
@@ -89,6 +91,23 @@ function StageSide() {
   );
 }
 
+function BenchContent({ view }: { readonly view: BenchView }) {
+  switch (view.kind) {
+    case 'selection':
+      return <SelectionPanel />;
+    case 'sums':
+      return <SumsPanel topic={view.topic} />;
+    case 'basis':
+      return <BasisPanel />;
+    case 'sum':
+      return <SumPanel figure={view.figure} />;
+    case 'layers':
+      return <LayersPanel />;
+    case 'stage':
+      return <StageSide />;
+  }
+}
+
 /** The side of the window: the stage's own panel, what is selected, or a sum of the ledger. */
 export function Bench() {
   const { desk, store } = useActionContext();
@@ -99,9 +118,10 @@ export function Bench() {
   const title = useStore(selectionTitle);
   const body = useRef<HTMLDivElement>(null);
 
-  // What was picked on the board comes up; while findings are walked through, the list stays.
+  // What was picked on the board comes up; while findings are walked through or sums are read, they stay: the sums are those of what is picked.
   useEffect(() => {
     const now = desk.get().bench.kind;
+    if (now === 'sums' || now === 'basis') return;
     if (selection.length > 0 && store.get().session.stage !== 'proof') desk.set({ bench: { kind: 'selection' } });
     else if (selection.length === 0 && now === 'selection') desk.set({ bench: { kind: 'stage' } });
   }, [selection, store, desk]);
@@ -113,6 +133,8 @@ export function Bench() {
   const tabs: { readonly key: string; readonly label: string; readonly to: BenchView; readonly isOn: boolean }[] = [
     { key: 'stage', label: STAGE_TITLES[stage], to: { kind: 'stage' }, isOn: view.kind === 'stage' },
     ...(selection.length > 0 ? [{ key: 'selection', label: title, to: { kind: 'selection' } as const, isOn: view.kind === 'selection' }] : []),
+    { key: 'sums', label: 'Sums', to: { kind: 'sums', topic: null }, isOn: view.kind === 'sums' },
+    ...(view.kind === 'basis' ? [{ key: 'basis', label: 'Basis of design', to: view, isOn: true }] : []),
     ...(view.kind === 'layers' ? [{ key: 'layers', label: 'Layers', to: view, isOn: true }] : []),
     ...(view.kind === 'sum' ? [{ key: 'sum', label: SUM_TITLES[view.figure], to: view, isOn: true }] : []),
   ];
@@ -121,14 +143,14 @@ export function Bench() {
       <WidthHandle />
       <div className="bench-tabs" role="tablist">
         {tabs.map(({ key, label, to, isOn }) => (
-          <button key={key} type="button" role="tab" aria-selected={isOn} className="bench-tab" onClick={() => desk.set({ bench: to })} title={label}>
+          <button key={key} type="button" role="tab" aria-selected={isOn} data-tab={key} className="bench-tab" onClick={() => desk.set({ bench: to })} title={label}>
             {label}
           </button>
         ))}
       </div>
       <div className="bench-body" ref={body} role="tabpanel" tabIndex={-1}>
         <ToolOptionsSlip />
-        {view.kind === 'selection' ? <SelectionPanel /> : view.kind === 'sum' ? <SumPanel figure={view.figure} /> : view.kind === 'layers' ? <LayersPanel /> : <StageSide />}
+        <BenchContent view={view} />
       </div>
     </aside>
   );

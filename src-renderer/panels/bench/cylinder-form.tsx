@@ -4,6 +4,7 @@ import type { Cylinder, RefOf } from '#shared/model/plan';
 import { Choice } from '../fields/choice.tsx';
 import { LengthField, QuantityField } from '../fields/quantity-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
+import { AnchorsSlip } from './anchors-slip.tsx';
 import { Readings, Slip } from './slip.tsx';
 import { useCommit, useFigures, useShownPlan } from './use-plan.ts';
 
@@ -18,25 +19,28 @@ export function CylinderForm({ at }: { readonly at: RefOf<'cylinder'> }) {
   };
   const { x, y } = cylinder.at;
   return (
-    <Slip title="Cylinder">
-      <div className="fields">
-        <TextField label="Name" value={cylinder.name} onCommit={(name) => change({ name })} wide />
-        <Choice
-          label="Stands"
-          value={cylinder.mounting}
-          options={[
-            { value: 'wall', label: 'Clamped to a wall rail' },
-            { value: 'floor', label: 'In a floor frame' },
-          ]}
-          onCommit={(mounting) => change({ mounting })}
-          wide
-        />
-        <LengthField label="East of the origin" value={x} onCommit={(to) => commit(moveThings([at], to - x, 0))} />
-        <LengthField label="North of the origin" value={y} onCommit={(to) => commit(moveThings([at], 0, to - y))} />
-        <QuantityField kind="angle" label="Wall behind it lies toward" value={cylinder.back_rad} onCommit={(back_rad) => change({ back_rad })} help="0° is east, 90° is north." />
-        <LengthField label="Rail above floor" value={cylinder.railHeight_m} least={0} blank={{ text: 'not known', commit: () => change({ railHeight_m: null }) }} onCommit={(railHeight_m) => change({ railHeight_m })} />
-      </div>
-    </Slip>
+    <>
+      <Slip title="Cylinder">
+        <div className="fields">
+          <TextField label="Name" value={cylinder.name} onCommit={(name) => change({ name })} wide />
+          <Choice
+            label="Stands"
+            value={cylinder.mounting}
+            options={[
+              { value: 'wall', label: 'Clamped to a wall rail' },
+              { value: 'floor', label: 'In a floor frame' },
+            ]}
+            onCommit={(mounting) => change({ mounting })}
+            wide
+          />
+          <LengthField label="East of the origin" value={x} onCommit={(to) => commit(moveThings([at], to - x, 0))} />
+          <LengthField label="North of the origin" value={y} onCommit={(to) => commit(moveThings([at], 0, to - y))} />
+          <QuantityField kind="angle" label="Wall behind it lies toward" value={cylinder.back_rad} onCommit={(back_rad) => change({ back_rad })} help="0° is east, 90° is north." />
+          <LengthField label="Rail above floor" value={cylinder.railHeight_m} least={0} blank={{ text: 'not known', commit: () => change({ railHeight_m: null }) }} onCommit={(railHeight_m) => change({ railHeight_m })} />
+        </div>
+      </Slip>
+      {cylinder.mounting === 'wall' ? <AnchorsSlip key={cylinder.id} anchors={cylinder.anchors} onCommit={(anchors) => change({ anchors })} /> : null}
+    </>
   );
 }
 

@@ -7,6 +7,8 @@ import { useStoreItself } from '../../store/use-store.ts';
 import { Choice, Tick, optionsOf } from '../fields/choice.tsx';
 import { LengthField, QuantityField } from '../fields/quantity-field.tsx';
 import { LongTextField, TextField } from '../fields/text-field.tsx';
+import { LeakageSlip } from './leakage-slip.tsx';
+import { PeopleSlip } from './people-slip.tsx';
 import { Slip } from './slip.tsx';
 import { lowHeight_m, withSlope } from './slope-form.ts';
 import { CONSTRUCTION, wallSide } from './wall-words.ts';
@@ -179,6 +181,8 @@ export function EnclosureForm({ at }: { readonly at: EnclosureRef }) {
         <LongTextField label="What lies on the other sides" value={enclosure.adjacent} rows={2} onCommit={(adjacent) => change({ adjacent })} />
       </Slip>
       <CeilingSlip enclosure={enclosure} change={change} />
+      <PeopleSlip people={enclosure.people} onCommit={(people) => change({ people })} />
+      <LeakageSlip key={enclosure.id} enclosure={enclosure} change={change} />
       <PartsSlip at={at} enclosure={enclosure} />
       <WallsSlip at={at} enclosure={enclosure} />
     </>

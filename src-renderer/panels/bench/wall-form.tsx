@@ -55,7 +55,17 @@ export function WallForm({ at }: { readonly at: RefOf<'wall'> }) {
           least={0}
           blank={{ text: 'not known', commit: () => change({ allowablePressure_Pa: null }) }}
           onCommit={(allowablePressure_Pa) => change({ allowablePressure_Pa })}
-          help="From the structural engineer."
+          help={wall.allowablePressure_Pa === null ? 'From the structural engineer. Until it is known, the relief vent is not worked out.' : 'From the structural engineer.'}
+        />
+        <QuantityField
+          kind="force"
+          label="Weight it bears at a rail"
+          value={wall.capacity_N}
+          least={0}
+          most={1e6}
+          blank={{ text: 'not declared', commit: () => change({ capacity_N: null }) }}
+          onCommit={(capacity_N) => change({ capacity_N })}
+          help={wall.capacity_N === null ? 'Declared by a structural engineer. Until it is, a cylinder on this wall is not checked.' : 'Declared by a structural engineer, for one cylinder.'}
         />
       </div>
       <DoWithLength label="Move the face into the room by" action="Move" run={(offset_m) => commit(moveWall(at, offset_m))} />

@@ -47,7 +47,7 @@ function atmosphereLines(draft: Draft, { basis, lengths }: LineContext, { volume
   draft.step(`Specific volume when ${when}, at sea level`, nitrogenVolumeBasis, specificVolumeNumbers(at.temperature_K, basis.constants), plainAmount(s, 'm³/kg'));
   draft.step(`Concentration when ${when}, C`, concentrationBasis, numbers, percent(at.concentration_pct));
   draft.step(`Oxygen when ${when}, O2`, residualOxygenBasis, `${figure(basis.oxygenBase_pct)}·(1 − ${figure(at.concentration_pct)}/100)`, percent(at.oxygen_pct));
-  draft.main(`The same as at sea level, O2_sea`, seaLevelOxygenBasis, `${figure(at.oxygen_pct)}·${figure(factor)}`, percent(at.oxygenSeaLevel_pct));
+  draft.main(`Oxygen when ${when} as at sea level, O2_sea`, seaLevelOxygenBasis, `${figure(at.oxygen_pct)}·${figure(factor)}`, percent(at.oxygenSeaLevel_pct));
 }
 
 function bandLines(draft: Draft, { basis }: LineContext, { hot, doBandsAgree, exposure, longest_s }: PeopleSums): void {

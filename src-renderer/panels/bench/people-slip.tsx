@@ -1,0 +1,49 @@
+import type { Enclosure } from '#shared/model/plan';
+import { Choice, optionsOf } from '../fields/choice.tsx';
+import { QuantityField } from '../fields/quantity-field.tsx';
+import { Slip } from './slip.tsx';
+
+type People = Enclosure['people'];
+
+/** Stays in the gas, as the rules for inert gas divide them. */
+export const EXPOSURE_WORDS = {
+  '5-min': '5 minutes at most',
+  '3-min': '3 minutes at most',
+  '30-s': '30 seconds at most',
+  none: 'Nobody may be in it',
+} as const satisfies Record<People['exposure'], string>;
+
+const MOST_s = 3600;
+
+/** What people in the room need: how long they may be in the gas, how long they take, how long the alarm gives them. */
+export function PeopleSlip({ people, onCommit }: { readonly people: People; onCommit(people: People): void }) {
+  const { exposure, egress_s, delay_s } = people;
+  const blankHelp = 'Until it is known, whether people are out in time is not checked.';
+  return (
+    <Slip title="People and alarm" part="people">
+      <div className="fields">
+        <Choice label="Longest stay in the gas to design for" value={exposure} options={optionsOf(EXPOSURE_WORDS)} onCommit={(chosen) => onCommit({ ...people, exposure: chosen })} wide />
+        <QuantityField
+          kind="time"
+          label="Time to leave"
+          value={egress_s}
+          least={0}
+          most={MOST_s}
+          blank={{ text: 'not known', commit: () => onCommit({ ...people, egress_s: null }) }}
+          onCommit={(seconds) => onCommit({ ...people, egress_s: seconds })}
+          help={egress_s === null ? blankHelp : 'From the alarm until the last one is out.'}
+        />
+        <QuantityField
+          kind="time"
+          label="Delay before discharge"
+          value={delay_s}
+          least={0}
+          most={MOST_s}
+          blank={{ text: 'not chosen', commit: () => onCommit({ ...people, delay_s: null }) }}
+          onCommit={(seconds) => onCommit({ ...people, delay_s: seconds })}
+          help={delay_s === null ? blankHelp : 'From the alarm until the gas comes.'}
+        />
+      </div>
+    </Slip>
+  );
+}

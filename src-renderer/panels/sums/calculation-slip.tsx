@@ -1,0 +1,131 @@
+import { type ReactNode, useId, useState } from 'react';
+import type { Calculation, CalculationLine } from '#shared/calculations/lines/calculation';
+import { countOf } from '../../plan-words.ts';
+import { VerdictMark } from '../verdict-mark.tsx';
+import { useActionContext, useRun } from '../window-context.ts';
+import { goToField } from './go-to-field.ts';
+import type { MissingField } from './missing-fields.ts';
+
+/** Words with the small letters of their symbols set low: "m_in" as m with "in" below. */
+function Lowered({ text }: { readonly text: string }) {
+  return text.split(/((?<=[\p{L}\d])_[\p{L}\d]+)/u).map((part, i) =>
+    // biome-ignore lint/suspicious/noArrayIndexKey: parts of one text stand in their order
+    part.startsWith('_') ? <sub key={i}>{part.slice(1)}</sub> : part,
+  );
+}
+
+/** One result; pressing it opens how it came about. */
+function SumLine({ line }: { readonly line: CalculationLine }) {
+  const id = useId();
+  const [isOpen, open] = useState(false);
+  const { label, formula, numbers, result, source, isMain } = line;
+  return (
+    <li className={isMain ? 'sum-line is-main' : 'sum-line'}>
+      <button type="button" className="sum-line-head" aria-expanded={isOpen} aria-controls={id} onClick={() => open(!isOpen)}>
+        <span className="sum-line-label">
+          <Lowered text={label} />
+        </span>
+        <span className="sum-line-result">{result}</span>
+      </button>
+      {isOpen ? (
+        <div className="sum-line-why" id={id}>
+          {formula ? (
+            <p className="sum-formula">
+              <Lowered text={formula} />
+            </p>
+          ) : null}
+          {numbers ? (
+            <p className="sum-formula">
+              = {numbers}
+              <br />= {result}
+            </p>
+          ) : null}
+          <p className="quiet">{source === '' ? 'Entered on the plan.' : `Source: ${source}`}</p>
+        </div>
+      ) : null}
+    </li>
+  );
+}
+
+function Missing({ reasons, fields }: { readonly reasons: readonly string[]; readonly fields: readonly MissingField[] }) {
+  const context = useActionContext();
+  const run = useRun();
+  if (reasons.length === 0) return null;
+  return (
+    <div className="sum-missing">
+      {reasons.map((reason) => (
+        <p key={reason}>
+          <VerdictMark verdict="not-checked" silent />
+          {reason}
+        </p>
+      ))}
+      {fields.length > 0 ? (
+        <div className="row">
+          {fields.map((field) => (
+            <button key={field.text} type="button" className="button is-slim" onClick={() => (field.kind === 'tool' ? run(field.action) : goToField(context, field))}>
+              {field.text}
+            </button>
+          ))}
+        </div>
+      ) : null}
+    </div>
+  );
+}
+
+/** What can go wrong with a sum. Folded, for there are many; never left out. */
+function Cautions({ cautions }: { readonly cautions: readonly string[] }) {
+  if (cautions.length === 0) return null;
+  return (
+    <details className="sum-cautions">
+      <summary>
+        <VerdictMark verdict="warn" silent /> {countOf(cautions.length, 'caution')}: read before you rely on this
+      </summary>
+      {cautions.map((caution) => (
+        <p key={caution} className="caution">
+          {caution}
+        </p>
+      ))}
+    </details>
+  );
+}
+
+interface CalculationSlipProps {
+  readonly calculation: Calculation;
+  /** Said when sums of several things stand together. */
+  readonly showsName: boolean;
+  readonly fields: readonly MissingField[];
+  readonly children?: ReactNode;
+}
+
+/** One calculation: what it comes to, a picture of it, and on request every step. */
+export function CalculationSlip({ calculation, showsName, fields, children }: CalculationSlipProps) {
+  const { topic, title, subjectName, lines, missing, cautions, isStale } = calculation;
+  const [showsAll, showAll] = useState(false);
+  const main = lines.filter(({ isMain }) => isMain);
+  const others = lines.length - main.length;
+  const shown = showsAll || main.length === 0 ? lines : main;
+  return (
+    <section className="slip sum-slip" data-topic={topic} aria-busy={isStale}>
+      <h3>
+        <span>{title}</span>
+        <span className="sum-aside">{isStale ? 'being worked out…' : showsName ? subjectName : ''}</span>
+      </h3>
+      {shown.length > 0 ? (
+        <ul className="sum-lines">
+          {shown.map((line, i) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: two lines may have the same label; their order is theirs
+            <SumLine key={`${line.label} ${i}`} line={line} />
+          ))}
+        </ul>
+      ) : null}
+      <Missing reasons={missing} fields={missing.length > 0 ? fields : []} />
+      {main.length > 0 && others > 0 ? (
+        <button type="button" className="link sum-more" aria-expanded={showsAll} onClick={() => showAll(!showsAll)}>
+          {showsAll ? 'Show the results only' : `Show every step (${countOf(others, 'more line')})`}
+        </button>
+      ) : null}
+      {children}
+      <Cautions cautions={cautions} />
+    </section>
+  );
+}

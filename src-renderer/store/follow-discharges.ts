@@ -1,0 +1,77 @@
+import type { DischargeInput } from '#shared/calculations/discharge/discharge';
+import type { Plan } from '#shared/model/plan';
+import { type AskedDischarge, askedOf } from './evaluations.ts';
+import { type RunAnswer, keyOf, makeKnownDischarges } from './known-discharges.ts';
+import { selectEvaluation, shownPlan } from './selectors.ts';
+import type { Store } from './state.ts';
+
+/** Works out one discharge, away from the window's own thread. Never rejects. */
+export type RunDischarge = (input: DischargeInput) => Promise<RunAnswer>;
+
+/** The plan must stand still for so long before a run is asked for [ms]: a drag asks for none until the pointer rests. */
+const REST_ms = 80;
+/** While many networks wait, results are shown together this often [ms]. */
+const SHOW_EVERY_ms = 250;
+
+/**
+ * Works out the discharges that the shown plan needs, one after the other, and gives them to the store.
+ * What is wanted no more is not begun. Answers how to stop.
+ */
+export function followDischarges(store: Store, run: RunDischarge): () => void {
+  const known = makeKnownDischarges();
+  let seen: Plan | null = null;
+  let timer: ReturnType<typeof setTimeout> | null = null;
+  let queue: DischargeInput[] = [];
+  let isRunning = false;
+  let isStopped = false;
+  let learned = 0;
+  let shownAt_ms = 0;
+
+  const show = (): void => {
+    learned = 0;
+    shownAt_ms = performance.now();
+    known.renew();
+    store.takeDischarges(known.source);
+    known.trim(askedOf(selectEvaluation(store.get())).map(({ input }) => input));
+  };
+  const next = async (): Promise<void> => {
+    const input = queue.shift();
+    if (!input) return;
+    isRunning = true;
+    const answer = await run(input);
+    isRunning = false;
+    if (isStopped) return;
+    known.learn(input, answer);
+    learned += 1;
+    if (queue.length === 0 || performance.now() - shownAt_ms >= SHOW_EVERY_ms) show();
+    void next();
+  };
+  const want = (): void => {
+    timer = null;
+    const state = store.get();
+    const asked = askedOf(selectEvaluation(state));
+    // What a network does as drawn comes before trials of what it might do.
+    const isDrawn = ({ network }: AskedDischarge): boolean => network in shownPlan(state).networks;
+    const wanted = new Map([...asked.filter(isDrawn), ...asked.filter((each) => !isDrawn(each))].map(({ input }) => [keyOf(input), input]));
+    queue = [...wanted.values()].filter((input) => !known.has(input));
+    if (queue.length > 0) {
+      if (!isRunning) void next();
+    } else if (learned > 0) show();
+  };
+  const look = (): void => {
+    const plan = shownPlan(store.get());
+    if (plan === seen) return;
+    seen = plan;
+    if (timer !== null) clearTimeout(timer);
+    timer = setTimeout(want, REST_ms);
+  };
+
+  store.takeDischarges(known.source);
+  look();
+  const unsubscribe = store.subscribe(look);
+  return () => {
+    isStopped = true;
+    if (timer !== null) clearTimeout(timer);
+    unsubscribe();
+  };
+}
