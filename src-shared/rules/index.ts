@@ -39,6 +39,7 @@ import { p21RigidAtThrust } from './pipe/p21-rigid-at-thrust.ts';
 import { p22NozzleThrust } from './pipe/p22-nozzle-thrust.ts';
 import { p27Clash } from './pipe/p27-clash.ts';
 import { l01DeviceVoltage } from './release/l01-device-voltage.ts';
+import { l02ReleaseCurrent } from './release/l02-release-current.ts';
 import type { Rule } from './rule.ts';
 import { s01EgressTime } from './safety/s01-egress-time.ts';
 import { s02DischargeDelay } from './safety/s02-discharge-delay.ts';
@@ -84,6 +85,7 @@ const JUDGING: readonly Rule[] = [
   s01EgressTime,
   s02DischargeDelay,
   l01DeviceVoltage,
+  l02ReleaseCurrent,
   d01UnderlayScale,
   d08Rounding,
 ];
