@@ -42,6 +42,7 @@ import { l01DeviceVoltage } from './release/l01-device-voltage.ts';
 import { l02ReleaseCurrent } from './release/l02-release-current.ts';
 import { l03ConduitFill } from './release/l03-conduit-fill.ts';
 import { l04ConduitBends } from './release/l04-conduit-bends.ts';
+import { l06PressureSwitch } from './release/l06-pressure-switch.ts';
 import type { Rule } from './rule.ts';
 import { s01EgressTime } from './safety/s01-egress-time.ts';
 import { s02DischargeDelay } from './safety/s02-discharge-delay.ts';
@@ -90,6 +91,7 @@ const JUDGING: readonly Rule[] = [
   l02ReleaseCurrent,
   l03ConduitFill,
   l04ConduitBends,
+  l06PressureSwitch,
   d01UnderlayScale,
   d08Rounding,
 ];
