@@ -36,6 +36,7 @@ export const TOOL_WORDS: Readonly<Record<ToolId, { readonly name: string; readon
   cylinder: { name: 'Cylinder', does: 'Stand a cylinder against a wall' },
   pipe: { name: 'Pipe', does: 'Run pipe from the cylinder to the nozzles' },
   nozzle: { name: 'Nozzle', does: 'Hang a nozzle' },
+  support: { name: 'Support', does: 'Put a support on a pipe' },
   dimension: { name: 'Dimension', does: 'Print the distance between two places' },
   note: { name: 'Note', does: 'Write on the plan' },
   measure: { name: 'Measure', does: 'Read a distance without drawing anything' },
@@ -46,8 +47,8 @@ export const TOOL_WORDS: Readonly<Record<ToolId, { readonly name: string; readon
 /** Tools at hand in each stage, in the order of the work. */
 export const STAGE_TOOLS: Readonly<Record<Stage, readonly ToolId[]>> = {
   survey: ['select', 'calibrate', 'pick-outline', 'enclosure', 'hole', 'ceiling-zone', 'opening', 'obstruction', 'measure', 'note'],
-  layout: ['select', 'cylinder', 'pipe', 'nozzle', 'obstruction', 'section', 'measure', 'note'],
-  proof: ['select', 'section', 'measure', 'nozzle', 'pipe', 'note'],
+  layout: ['select', 'cylinder', 'pipe', 'nozzle', 'support', 'obstruction', 'section', 'measure', 'note'],
+  proof: ['select', 'section', 'measure', 'nozzle', 'pipe', 'support', 'note'],
   sheets: ['select', 'dimension', 'note', 'section', 'measure'],
   site: ['select', 'measure', 'note'],
 };

@@ -5,6 +5,7 @@ import { rotateThings } from '#shared/commands/rotate-things';
 import { turnNozzle } from '#shared/commands/turn-nozzle';
 import type { RefOf } from '#shared/model/plan';
 import type { State } from '../store/state.ts';
+import { slideSupports } from '../tools/support-place.ts';
 import type { Action, ActionContext } from './action.ts';
 import { middleOf, nothingSelected } from './edit-actions.ts';
 
@@ -16,6 +17,11 @@ function nudge({ store }: ActionContext, x: number, y: number, size: 'grid' | 't
   const { history, session } = store.get();
   const { grid_m, lengths } = history.present.settings;
   const step_m = size === 'grid' ? grid_m : size === 'ten' ? 10 * grid_m : FINE_m[lengths];
+  const supports = session.selection.filter((ref): ref is RefOf<'support'> => ref.kind === 'support');
+  if (supports.length > 0 && supports.length === session.selection.length) {
+    store.commit(slideSupports(history.present, supports, x * step_m, y * step_m));
+    return;
+  }
   if (session.selection.length > 0) {
     store.commit(moveThings(session.selection, x * step_m, y * step_m));
     return;

@@ -1,5 +1,8 @@
-import { STAGES, type ToolId } from '../store/state.ts';
+import { addSupport } from '#shared/commands/add-support';
+import { STAGES, type State, type ToolId } from '../store/state.ts';
 import { STAGE_TOOLS, STAGE_WORDS, TOOL_WORDS } from '../plan-words.ts';
+import type { NetworkHit } from '../tools/network-hits.ts';
+import { supportPlaceAt } from '../tools/support-place.ts';
 import type { Action } from './action.ts';
 
 /** The letter of each tool. */
@@ -14,6 +17,7 @@ export const TOOL_KEYS: Readonly<Record<ToolId, string>> = {
   cylinder: 'C',
   pipe: 'P',
   nozzle: 'N',
+  support: 'J',
   dimension: 'D',
   note: 'W',
   measure: 'M',
@@ -29,6 +33,7 @@ const ALSO: Partial<Record<ToolId, string>> = {
   opening: 'door vent window damper grille penetration',
   obstruction: 'beam rack duct cabinet column light obstacle tray',
   cylinder: 'unit',
+  support: 'hanger guide sling clamp rigid pipe',
   dimension: 'measure print distance',
   note: 'text label write',
   measure: 'distance tape ruler',
@@ -36,7 +41,16 @@ const ALSO: Partial<Record<ToolId, string>> = {
   section: 'cut elevation side view',
 };
 
+/** A pipe this near to the pointer is meant [px]. */
+const SUPPORT_REACH_px = 16;
+
 const TOOLS = Object.keys(TOOL_WORDS) as ToolId[];
+
+/** Where a support on the pipe under the pointer would stand. */
+function supportHere({ history, session }: State): NetworkHit | undefined {
+  const { pointer, level, camera } = session;
+  return pointer ? supportPlaceAt(history.present, level, pointer, SUPPORT_REACH_px / camera.scale_px_m) : undefined;
+}
 
 /** Actions that take up a tool or go to a stage of the job. */
 export const DRAW_ACTIONS: readonly Action[] = [
@@ -57,6 +71,17 @@ export const DRAW_ACTIONS: readonly Action[] = [
         store.session(({ stage }) => ({ tool, refusal: null, stage: STAGE_TOOLS[stage].includes(tool) ? stage : (STAGES.find((each) => STAGE_TOOLS[each].includes(tool)) ?? stage) })),
     }),
   ),
+  {
+    id: 'support-here',
+    name: 'Add support here',
+    group: 'Draw',
+    also: 'hanger guide sling clamp rigid pipe',
+    unavailable: (state) => (supportHere(state) ? null : 'Point at a pipe that runs over the plan.'),
+    run: ({ store }) => {
+      const hit = supportHere(store.get());
+      if (hit) store.commit(addSupport(hit.network.id, hit.at, 'rigid'));
+    },
+  },
   ...STAGES.map(
     (stage, i): Action => ({
       id: `stage-${stage}`,

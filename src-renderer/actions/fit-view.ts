@@ -33,8 +33,8 @@ export function placesOfThing(plan: Plan, ref: Ref): PlanPoint[] {
     const nodeIds =
       ref.kind === 'pipe' ? [network?.pipes[ref.id]?.from, network?.pipes[ref.id]?.to] : ref.kind === 'nozzle' ? [network?.nozzles[ref.id]?.node] : ref.kind === 'node' ? [ref.id] : [];
     const places = nodeIds.flatMap((id) => (id && network?.nodes[id] ? [network.nodes[id].at] : []));
-    const cylinder = ref.kind === 'cylinder' ? network?.cylinders[ref.id] : undefined;
-    return cylinder ? [cylinder.at] : places;
+    const standing = ref.kind === 'cylinder' ? network?.cylinders[ref.id] : ref.kind === 'support' ? network?.supports[ref.id] : undefined;
+    return standing ? [standing.at] : places;
   }
   const level = plan.levels[ref.level];
   if (!level) return [];

@@ -32,11 +32,12 @@ function changedInNetwork(id: string, before: Network | undefined, after: Networ
     ...touched(before?.nozzles, ({ node }) => nodes.has(node)),
     ...touched(after?.nozzles, ({ node }) => nodes.has(node)),
   ]);
-  const named = (kind: 'node' | 'pipe' | 'nozzle' | 'cylinder', ids: Iterable<string>): string[] => [...ids].map((each) => refKey({ kind, network: id, id: each }));
+  const named = (kind: 'node' | 'pipe' | 'nozzle' | 'cylinder' | 'support', ids: Iterable<string>): string[] => [...ids].map((each) => refKey({ kind, network: id, id: each }));
   return [
     ...named('node', nodes),
     ...named('pipe', pipes),
     ...named('nozzle', nozzles),
+    ...named('support', changedIds(before?.supports, after?.supports)),
     ...named('cylinder', changedIds(before?.cylinders, after?.cylinders)),
     ...(before?.source !== after?.source || before?.assembly !== after?.assembly ? named('cylinder', Object.keys(after?.cylinders ?? {})) : []),
   ];

@@ -100,6 +100,7 @@ function symbolBoxes(view: Viewport, scene: Scene, region: Box): LabelBox[] {
     .flatMap((network) => [
       ...network.nozzles.flatMap(({ at }) => (at && isInBox(at, region) ? [around(fixedPx(view, at), 10)] : [])),
       ...network.pipes.filter((pipe) => isPoint(pipe) && isInBox(pipe.from, region) && !endsAtNozzle(pipe)).map(({ from }) => around(fixedPx(view, from), 11)),
+      ...Object.values(network.network.supports).filter(({ at }) => isInBox(at, region)).map(({ at }) => around(fixedPx(view, at), 8)),
       ...Object.values(network.network.cylinders).filter(({ at }) => isInBox(at, region)).map(({ at }) => around(fixedPx(view, at), cylinderRadius_px(view, network) + 2)),
     ])
     .concat(faults);

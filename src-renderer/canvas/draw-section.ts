@@ -1,10 +1,11 @@
 import { type Ref, refKey } from '#shared/model/plan';
+import { supportLie } from '#shared/sheets/support-shape';
 import { formatLength } from '#shared/units/length-text';
 import type { Ink } from '../ink.ts';
 import { cylinderDiameter_m } from './draw-cylinders.ts';
 import { pipeWidth_px } from './level-of-detail.ts';
 import { textWidth_px, write } from './lettering.ts';
-import { type Pen, type Px, aside, between, fillRing, gap_px, heading_rad, line, polyline, ring, setLine } from './pen.ts';
+import { type Pen, type Px, aside, between, disc, fillRing, gap_px, heading_rad, line, polyline, ring, setLine } from './pen.ts';
 import type { Bay, SectionCut } from './section-cut.ts';
 import type { SectionCylinder, SectionPoint } from './section-things.ts';
 import { drawSectionNozzles, drawSectionTexts } from './draw-section-nozzles.ts';
@@ -13,6 +14,7 @@ import { drawAssemblyPart } from './symbols/assembly-symbols.ts';
 import { drawCylinderFromSide } from './symbols/cylinder-symbol.ts';
 import { hatchRings } from './symbols/hatch.ts';
 import { drawHandle } from './symbols/handle.ts';
+import { drawSupport } from './symbols/support-symbol.ts';
 import { drawHighPressureLine, drawLowPressureLine } from './symbols/pressure-line.ts';
 
 export interface SectionLook {
@@ -43,6 +45,7 @@ export function drawSection(pen: Pen, view: SectionView, cut: SectionCut, look: 
     drawSolids(pen, view, cut, look);
     for (const cylinder of cut.cylinders) drawCylinder(pen, view, cylinder, look);
     drawPipes(pen, view, cut, look);
+    drawSupports(pen, view, cut, look);
     drawSectionNozzles(pen, view, cut, look);
     drawMarks(pen, view, cut, look);
     drawSectionTexts(pen, view, cut, look);
@@ -190,6 +193,25 @@ function drawPipes(pen: Pen, view: SectionView, cut: SectionCut, { ink, selectio
       ring(pen, from, Math.max(3, width / 2), ink.paper);
     } else drawLowPressureLine(pen, [from, to], ink.cool, width);
     pen.globalAlpha = 1;
+  }
+}
+
+function drawSupports(pen: Pen, view: SectionView, { supports }: SectionCut, { ink, selection }: SectionLook): void {
+  for (const { ref, kind, at, pipe } of supports) {
+    const p = sectionPx(view, at);
+    const isMarked = selection.has(refKey(ref));
+    if (isMarked) {
+      pen.globalAlpha = 0.3;
+      disc(pen, p, 13, ink.selection);
+      pen.globalAlpha = 1;
+    }
+    const [a, b] = [
+      { x: pipe.a.s, y: pipe.a.z },
+      { x: pipe.b.s, y: pipe.b.z },
+    ];
+    // Seen end on, it hangs from above.
+    const lie = supportLie(a, b, Math.PI / 2);
+    drawSupport(pen, p, { kind, lie, colour: isMarked ? ink.selection : ink.ink, pipe_px: pipeWidth_px(pipe.outside_m, view.scale_px_m) });
   }
 }
 

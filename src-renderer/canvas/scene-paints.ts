@@ -6,6 +6,7 @@ import { drawLabels } from './draw-labels.ts';
 import { drawJets, drawNozzles } from './draw-nozzles.ts';
 import { drawObstructions } from './draw-obstructions.ts';
 import { drawPipes } from './draw-pipes.ts';
+import { drawSupports } from './draw-supports.ts';
 import type { Paint } from './painted-layer.tsx';
 import { type Scene, isShown } from './scene.ts';
 
@@ -18,6 +19,7 @@ export const thingPaints = (scene: Scene): Paint[] => [
   (pen, view) => isShown(scene, 'pipes') && drawCylinders(pen, view, scene),
   (pen, view) => isShown(scene, 'pipes') && drawPipes(pen, view, scene),
   (pen, view) => isShown(scene, 'nozzles') && drawNozzles(pen, view, scene),
+  (pen, view) => isShown(scene, 'pipes') && drawSupports(pen, view, scene),
   (pen, view) => isShown(scene, 'dimensions') && drawDimensions(pen, view, scene),
   (pen, view) => isShown(scene, 'notes') && drawNotes(pen, view, scene),
 ];

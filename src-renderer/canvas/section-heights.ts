@@ -1,10 +1,11 @@
 import type { Command } from '#shared/commands/command';
+import { editSupport } from '#shared/commands/edit-support';
 import { movePipeNode } from '#shared/commands/move-pipe-node';
 import { setNozzleHeight } from '#shared/commands/set-nozzle-height';
 import { setPipeHeight } from '#shared/commands/set-pipe-height';
-import type { Ref } from '#shared/model/plan';
+import { type Ref, isSameRef } from '#shared/model/plan';
 import type { SectionCut } from './section-cut.ts';
-import type { HeightHandle } from './section-pick.ts';
+import { type HeightHandle, heightOfSupport } from './section-pick.ts';
 
 /** The command that brings a thing of the section to a height above the finished floor [m]. */
 export function heightCommand(handle: HeightHandle, z_m: number): Command {
@@ -15,6 +16,8 @@ export function heightCommand(handle: HeightHandle, z_m: number): Command {
       return movePipeNode(handle.ref, { x: handle.place.x, y: handle.place.y, z: z_m });
     case 'pipe':
       return setPipeHeight([handle.ref], z_m);
+    case 'support':
+      return editSupport(handle.ref, { at: { x: handle.place.x, y: handle.place.y, z: z_m } });
   }
 }
 
@@ -24,6 +27,10 @@ export function heightHandleOf(cut: SectionCut, selection: readonly Ref[]): Heig
     if (ref.kind === 'nozzle') {
       const found = cut.nozzles.find(({ nozzle }) => nozzle.ref.id === ref.id && nozzle.ref.network === ref.network);
       if (found) return { kind: 'nozzle', ref: found.nozzle.ref, z_m: found.at.z };
+    } else if (ref.kind === 'support') {
+      const found = cut.supports.find((support) => isSameRef(support.ref, ref));
+      const handle = found && heightOfSupport(found);
+      if (handle) return handle;
     } else if (ref.kind === 'node') {
       const found = cut.nodes.find((node) => node.ref.id === ref.id && node.ref.network === ref.network);
       if (found) return { kind: 'node', ref: found.ref, z_m: found.at.z, place: found.place };

@@ -2,6 +2,7 @@ import type { Derived, DerivedNetwork, PipePath, Space } from '#shared/derived/d
 import { type PlanPoint, bearing_rad, distance_m, planPoint, polar } from '#shared/geometry/point';
 import { rayHit_m } from '#shared/geometry/segment';
 import { SAME_PLACE_m } from '#shared/geometry/tolerance';
+import { heldPipe } from '#shared/model/held-pipe';
 import type { Ref } from '#shared/model/plan';
 
 /** The way along which the section strip looks at the plan. */
@@ -86,9 +87,15 @@ function runOf(derived: Derived, level: string, ref: Ref): SectionPath | undefin
   return unfolded(derived, network, path, `Pipe run to ${nozzle?.name || 'the nozzle'}, unfolded`);
 }
 
-function findPath({ paths }: DerivedNetwork, ref: Ref): PipePath | undefined {
+function findPath({ network, paths }: DerivedNetwork, ref: Ref): PipePath | undefined {
   if (ref.kind === 'nozzle') return paths.find((path) => path.nozzle === ref.id);
   if (ref.kind === 'pipe') return paths.find((path) => path.pipes.includes(ref.id));
+  if (ref.kind === 'support') {
+    const at = network.supports[ref.id]?.at;
+    const held = at && heldPipe(network, at);
+    const path = held && paths.find(({ pipes }) => pipes.includes(held.id));
+    if (path) return path;
+  }
   if (ref.kind === 'node') return paths.find((path) => path.nodes.includes(ref.id));
   return [...paths].sort((a, b) => b.length_m - a.length_m)[0];
 }

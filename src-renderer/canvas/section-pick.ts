@@ -2,13 +2,15 @@ import type { PlanPoint3 } from '#shared/geometry/point';
 import type { Ref, RefOf } from '#shared/model/plan';
 import { type Px, gap_px } from './pen.ts';
 import type { SectionCut } from './section-cut.ts';
+import type { SectionSupport } from './section-things.ts';
 import { type SectionView, sectionPx } from './section-view.ts';
 
 /** A thing of the section whose height can be changed. */
 export type HeightHandle =
   | { readonly kind: 'nozzle'; readonly ref: RefOf<'nozzle'>; readonly z_m: number }
   | { readonly kind: 'node'; readonly ref: RefOf<'node'>; readonly z_m: number; readonly place: PlanPoint3 }
-  | { readonly kind: 'pipe'; readonly ref: RefOf<'pipe'>; readonly z_m: number };
+  | { readonly kind: 'pipe'; readonly ref: RefOf<'pipe'>; readonly z_m: number }
+  | { readonly kind: 'support'; readonly ref: RefOf<'support'>; readonly z_m: number; readonly place: PlanPoint3 };
 
 /** A pipe that rises less than this is level [m]. */
 const LEVEL_m = 0.02;
@@ -22,7 +24,7 @@ function besidePiece_px(p: Px, a: Px, b: Px): number {
   return gap_px(p, { x: a.x + dx * t, y: a.y + dy * t });
 }
 
-/** The thing under the pointer whose height can be dragged or typed: a nozzle before a pipe end before a level pipe. */
+/** The thing under the pointer whose height can be dragged or typed: a nozzle before a pipe end or a support of upright pipe before a level pipe. */
 export function heightHandleAt(cut: SectionCut, view: SectionView, p: Px, reach_px: number): HeightHandle | undefined {
   const nearest = <T>(things: readonly T[], distance: (thing: T) => number): T | undefined => {
     let best: { thing: T; gap: number } | undefined;
@@ -37,16 +39,26 @@ export function heightHandleAt(cut: SectionCut, view: SectionView, p: Px, reach_
   const atNozzle = new Set(cut.nozzles.map(({ nozzle: each }) => `${each.ref.network}/${each.nozzle.node}`));
   const free = cut.nodes.filter(({ ref }) => !atNozzle.has(`${ref.network}/${ref.id}`));
   const node = nearest(free, ({ at }) => gap_px(sectionPx(view, at), p));
+  const support = nearest(cut.supports, ({ at }) => gap_px(sectionPx(view, at), p));
+  const isSupportNearer = support && (!node || gap_px(sectionPx(view, support.at), p) < gap_px(sectionPx(view, node.at), p));
+  // A support of level pipe has no height of its own to be dragged to.
+  if (isSupportNearer) return heightOfSupport(support);
   if (node) return { kind: 'node', ref: node.ref, z_m: node.at.z, place: node.place };
   const level = cut.pipes.filter(({ a, b }) => Math.abs(a.z - b.z) < LEVEL_m && Math.abs(a.s - b.s) > LEVEL_m);
   const pipe = nearest(level, ({ a, b, outside_m }) => Math.max(0, besidePiece_px(p, sectionPx(view, a), sectionPx(view, b)) - (outside_m * view.scale_px_m) / 2));
   return pipe && { kind: 'pipe', ref: pipe.ref, z_m: pipe.a.z };
 }
 
+/** The height of a support that can slide up and down its pipe; undefined on pipe that is level. */
+export const heightOfSupport = ({ ref, at, place, pipe }: SectionSupport): HeightHandle | undefined =>
+  Math.abs(pipe.a.s - pipe.b.s) <= LEVEL_m && Math.abs(pipe.a.z - pipe.b.z) > LEVEL_m ? { kind: 'support', ref, z_m: at.z, place } : undefined;
+
 /** Anything under the pointer that can be selected. */
 export function sectionThingAt(cut: SectionCut, view: SectionView, p: Px, reach_px: number): Ref | undefined {
   const handle = heightHandleAt(cut, view, p, reach_px);
   if (handle) return handle.ref;
+  const support = cut.supports.find(({ at }) => gap_px(sectionPx(view, at), p) <= reach_px);
+  if (support) return support.ref;
   const pipe = cut.pipes.find(({ a, b }) => besidePiece_px(p, sectionPx(view, a), sectionPx(view, b)) <= reach_px);
   if (pipe) return pipe.ref;
   const cylinder = cut.cylinders.find(({ along_m, outletHeight_m }) => {

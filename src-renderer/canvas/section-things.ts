@@ -1,7 +1,8 @@
 import type { DerivedNetwork, DerivedNozzle, Space } from '#shared/derived/derived';
+import { type PlacedSupport, placedSupportsOf } from '#shared/derived/placed-supports';
 import { isInside } from '#shared/geometry/outline';
-import type { PlanPoint, PlanPoint3 } from '#shared/geometry/point';
-import type { RefOf } from '#shared/model/plan';
+import { type PlanPoint, type PlanPoint3, distance3_m } from '#shared/geometry/point';
+import { type RefOf, type Support, isSameRef } from '#shared/model/plan';
 import type { SectionPath } from './section-path.ts';
 import { type Piece, onLine } from './section-piece.ts';
 
@@ -32,6 +33,16 @@ export interface SectionNozzle {
   readonly isBeyond: boolean;
 }
 
+export interface SectionSupport {
+  readonly ref: RefOf<'support'>;
+  readonly kind: Support['kind'];
+  readonly at: SectionPoint;
+  /** Its place in the plan. */
+  readonly place: PlanPoint3;
+  /** The pipe that it holds, as the section shows it. */
+  readonly pipe: SectionPipe;
+}
+
 export interface SectionCylinder {
   readonly ref: RefOf<'cylinder'>;
   readonly network: DerivedNetwork;
@@ -48,10 +59,11 @@ export interface SectionThings {
   readonly pipes: readonly SectionPipe[];
   readonly nodes: readonly SectionNode[];
   readonly nozzles: readonly SectionNozzle[];
+  readonly supports: readonly SectionSupport[];
   readonly cylinders: readonly SectionCylinder[];
 }
 /** Nothing hangs or stands there. */
-export const NO_THINGS: SectionThings = { pipes: [], nodes: [], nozzles: [], cylinders: [] };
+export const NO_THINGS: SectionThings = { pipes: [], nodes: [], nozzles: [], supports: [], cylinders: [] };
 
 const cylinderOf = (network: DerivedNetwork, id: string, along_m: number, source: SectionPoint | undefined): SectionCylinder[] => {
   const cylinder = network.network.cylinders[id];
@@ -72,6 +84,15 @@ const cylinderOf = (network: DerivedNetwork, id: string, along_m: number, source
 /** Nearer to the cut than this is on it [m]. */
 const ON_CUT_m = 0.15;
 
+/** The supports on the pipes that a section shows. */
+const supportsOn = (network: DerivedNetwork, shown: readonly SectionPipe[], placeOf: (placed: PlacedSupport) => SectionPoint | undefined): SectionSupport[] =>
+  placedSupportsOf(network).flatMap((placed): SectionSupport[] => {
+    const { ref, support, pipe: held } = placed;
+    const pipe = held && shown.find((each) => isSameRef(each.ref, held.ref));
+    const at = pipe && placeOf(placed);
+    return at ? [{ ref, kind: support.kind, at, place: support.at, pipe }] : [];
+  });
+
 /** The pipes, nodes and nozzles of an unfolded run, each as far along as the run has come. */
 export function runThings(networks: readonly DerivedNetwork[], run: NonNullable<SectionPath['run']>): SectionThings {
   const network = networks.find((each) => each.network.id === run.network);
@@ -82,11 +103,17 @@ export function runThings(networks: readonly DerivedNetwork[], run: NonNullable<
     const node = nodes[id];
     return s === undefined || !node ? undefined : { s, z: node.at.z };
   };
+  const pipes = network.pipes.flatMap(({ ref, pipe, outside_m }): SectionPipe[] => {
+    const a = at(pipe.from);
+    const b = at(pipe.to);
+    return run.pipes.has(pipe.id) && a && b ? [{ ref, a, b, outside_m, isBeyond: false }] : [];
+  });
   return {
-    pipes: network.pipes.flatMap(({ ref, pipe, outside_m }) => {
-      const a = at(pipe.from);
-      const b = at(pipe.to);
-      return run.pipes.has(pipe.id) && a && b ? [{ ref, a, b, outside_m, isBeyond: false }] : [];
+    pipes,
+    supports: supportsOn(network, pipes, ({ support, pipe }) => {
+      const [a, b, start] = [at(pipe?.pipe.from ?? ''), at(pipe?.pipe.to ?? ''), nodes[pipe?.pipe.from ?? '']?.at];
+      const share = pipe && start && pipe.length_m > 0 ? distance3_m(start, support.at) / pipe.length_m : 0;
+      return a && b && { s: a.s + (b.s - a.s) * share, z: support.at.z };
     }),
     nodes: [...run.nodes.keys()].flatMap((id) => {
       const place = at(id);
@@ -110,7 +137,7 @@ export function lineThings(networks: readonly DerivedNetwork[], line: Piece, kin
     return kind === 'line' && place.left_m < -ON_CUT_m ? undefined : place;
   };
   const isBeyond = ({ left_m }: { left_m: number }): boolean => Math.abs(left_m) > ON_CUT_m;
-  const things = { pipes: [] as SectionPipe[], nodes: [] as SectionNode[], nozzles: [] as SectionNozzle[], cylinders: [] as SectionCylinder[] };
+  const things = { pipes: [] as SectionPipe[], nodes: [] as SectionNode[], nozzles: [] as SectionNozzle[], supports: [] as SectionSupport[], cylinders: [] as SectionCylinder[] };
   for (const network of networks) {
     const { nodes, cylinders, source } = network.network;
     const shownNodes = new Set<string>();
@@ -122,6 +149,12 @@ export function lineThings(networks: readonly DerivedNetwork[], line: Piece, kin
       shownNodes.add(pipe.to);
       things.pipes.push({ ref, a: { s: a.s, z: from.z }, b: { s: b.s, z: to.z }, outside_m, isBeyond: isBeyond(a) || isBeyond(b) });
     }
+    things.supports.push(
+      ...supportsOn(network, things.pipes, ({ support }) => {
+        const place = seen(support.at);
+        return place && { s: place.s, z: support.at.z };
+      }),
+    );
     for (const id of shownNodes) {
       const node = nodes[id];
       const place = node && seen(node.at);

@@ -28,6 +28,7 @@ function actionsOn(ref: Ref | null, stage: keyof typeof STAGE_TOOLS): readonly s
     case 'obstruction':
       return [...(ref.kind === 'obstruction' ? [] : ['tool-pipe']), 'turn-left', 'turn-right', 'mirror-across', 'align', ...edit, 'select-same', 'fit-selection'];
     case 'pipe':
+      return ['support-here', 'tool-pipe', 'tool-nozzle', 'section', ...edit, 'select-same', 'fit-selection'];
     case 'node':
     case 'network':
       return ['tool-pipe', 'tool-nozzle', 'section', ...edit, 'select-same', 'fit-selection'];

@@ -54,6 +54,13 @@ const SHAPES: Readonly<Record<ToolId, ReactNode>> = {
       <path d="M2 12h5M17 12h5" />
     </>
   ),
+  support: (
+    <>
+      <path d="M2 15h20" />
+      <path d="M9 19V6M15 19V6" />
+      <path d="M6 6h12" className="is-heavy" />
+    </>
+  ),
   dimension: (
     <>
       <path d="M4 5v14M20 5v14M4 12h16" />

@@ -22,6 +22,7 @@ export type ToolId =
   | 'pipe'
   | 'nozzle'
   | 'support'
+  | 'support'
   | 'dimension'
   | 'note'
   | 'measure'

@@ -2,6 +2,7 @@ import { type Command, sequence } from '#shared/commands/command';
 import { editCylinder } from '#shared/commands/edit-cylinder';
 import { editDimension } from '#shared/commands/edit-dimension';
 import { editOpening } from '#shared/commands/edit-opening';
+import { editSupport } from '#shared/commands/edit-support';
 import { moveCorner } from '#shared/commands/move-corner';
 import { moveNozzle } from '#shared/commands/move-nozzle';
 import { movePipeNode } from '#shared/commands/move-pipe-node';
@@ -12,12 +13,14 @@ import { axisAngle_rad } from '#shared/geometry/angle';
 import { type PlanPoint, bearing_rad, distance_m, midpoint, polar } from '#shared/geometry/point';
 import { nearestOnSegment } from '#shared/geometry/segment';
 import { SAME_PLACE_m } from '#shared/geometry/tolerance';
+import { heldPipe } from '#shared/model/held-pipe';
 import type { Network, Plan, Ref, RefOf } from '#shared/model/plan';
 import { type FoundThing, findThing } from '../store/find-thing.ts';
 import { cylinderPlace, cylinderRadius_m } from './cylinder-place.ts';
 import { dimensionLine, leftOf_m, openingSegment, wallsOf } from './level-things.ts';
 import { pipesAt, stackOf } from './network-hits.ts';
 import { alongWall_m, withinWall_m } from './opening.ts';
+import { placeOnPipe } from './support-place.ts';
 import type { ToolView } from './tool.ts';
 
 /** How a thing follows the pointer. */
@@ -116,6 +119,19 @@ function dragCylinder(found: Extract<FoundThing, { kind: 'cylinder' }>, view: To
   };
 }
 
+/** A support slides along its pipe, clear of the fittings at its ends; on upright pipe the section strip moves it. */
+function dragSupport({ network, thing, ref }: Extract<FoundThing, { kind: 'support' }>): Drag | undefined {
+  const held = heldPipe(network, thing.at);
+  const [a, b] = [network.nodes[held?.from ?? '']?.at, network.nodes[held?.to ?? '']?.at];
+  if (!held || !a || !b || distance_m(a, b) <= SAME_PLACE_m) return undefined;
+  return {
+    grab: { x: thing.at.x, y: thing.at.y },
+    without: [ref],
+    along_rad: bearing_rad(a, b),
+    commandTo: (to) => editSupport(ref, { at: placeOnPipe(a, b, to) }),
+  };
+}
+
 /** How far a drag brings its thing toward a place: straight there, or along the one direction it has. */
 export function reachedBy({ grab, along_rad }: Drag, to: PlanPoint): PlanPoint {
   return along_rad === undefined ? to : polar(grab, along_rad, (to.x - grab.x) * Math.cos(along_rad) + (to.y - grab.y) * Math.sin(along_rad));
@@ -161,6 +177,8 @@ export function dragOf(view: ToolView, hit: Ref, group: readonly Ref[], pressed:
       const at = network.nodes[thing.node]?.at;
       return at && { grab: { x: at.x, y: at.y }, without: carriedBy(plan, ref), commandTo: (to) => moveNozzle(ref, { x: to.x, y: to.y, z: at.z }) };
     }
+    case 'support':
+      return dragSupport(found);
     case 'cylinder':
       return dragCylinder(found, view);
     case 'opening': {

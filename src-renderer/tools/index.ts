@@ -14,6 +14,7 @@ import { pickOutlineTool } from './pick-outline.ts';
 import { pipeTool } from './pipe.ts';
 import { sectionTool } from './section.ts';
 import { selectTool } from './select.ts';
+import { supportTool } from './support.ts';
 import type { Tool } from './tool.ts';
 
 /** Every tool by its name. A tool's state is its own affair: the runner only hands it back. */
@@ -28,6 +29,7 @@ export const TOOLS: Readonly<Record<ToolId, Tool<unknown>>> = {
   cylinder: cylinderTool,
   pipe: pipeTool,
   nozzle: nozzleTool,
+  support: supportTool,
   dimension: dimensionTool,
   note: noteTool,
   measure: measureTool,

@@ -20,8 +20,10 @@ interface Pickable extends Box {
   readonly top_m: number;
 }
 
-/** What is picked first where things lie on each other. */
+/** What is picked first where things lie on each other; a support is as small as a pipe end. */
 const ORDER: readonly RefKind[] = ['nozzle', 'cylinder', 'node', 'pipe', 'opening', 'corner', 'wall', 'obstruction', 'dimension', 'note', 'ceiling-zone', 'enclosure', 'underlay'];
+
+const rankOf = ({ kind }: Ref): number => ORDER.indexOf(kind === 'support' ? 'node' : kind);
 
 const disc = (ref: Ref, { x, y }: PlanPoint, radius_m: number, top_m = 0, layer = layerOf(ref)): Pickable => ({
   minX: x - radius_m,
@@ -67,6 +69,7 @@ function* pickablesOf(plan: Plan, levelId: string): Generator<Pickable> {
       const b = network.nodes[to]?.at;
       if (a && b) yield piece({ kind: 'pipe', network: network.id, id }, { a: { x: a.x, y: a.y }, b: { x: b.x, y: b.y } }, Math.max(a.z, b.z));
     }
+    for (const { id, at } of Object.values(network.supports)) yield disc({ kind: 'support', network: network.id, id }, at, 0, at.z);
     for (const { id, node } of Object.values(network.nozzles)) {
       const at = network.nodes[node]?.at;
       if (at) yield disc({ kind: 'nozzle', network: network.id, id }, at, 0, at.z);
@@ -127,7 +130,7 @@ function within(plan: Plan, session: Session, at: PlanPoint, reach_m: number): W
     .filter(({ ref, layer }) => canPick(session, layer) && ((ref.kind !== 'corner' && ref.kind !== 'wall') || open.has(ref.enclosure)))
     .map(({ ref, shape, top_m }) => ({
       ref,
-      rank: ORDER.indexOf(ref.kind),
+      rank: rankOf(ref),
       distance_m: distanceTo_m(at, shape, ref.kind !== 'ceiling-zone' || open.has(ref.enclosure)),
       size_m2: 'ring' in shape ? area_m2(shape.ring) : 0,
       top_m,
@@ -144,10 +147,10 @@ function within(plan: Plan, session: Session, at: PlanPoint, reach_m: number): W
 export const pickAt = (plan: Plan, session: Session, underlays: readonly UnderlayIndex[], at: PlanPoint, reach_m: number): Ref | undefined =>
   within(plan, session, at, reach_m)[0]?.ref ?? pickUnderlay(session, underlays, at, reach_m);
 
-/** Things of the picked kind that lie over each other at a place, the topmost first: pipe over pipe, rack under rack. */
+/** Things of the picked kind that lie over each other at a place, the topmost first: pipe over pipe, rack under rack. Supports of the drop belong to a nozzle's stack. */
 export function pickStack(plan: Plan, session: Session, at: PlanPoint, reach_m: number): Ref[] {
   const [best, ...others] = within(plan, session, at, reach_m);
-  return best ? [best, ...others.filter(({ rank, distance_m: away_m }) => rank === best.rank && away_m - best.distance_m <= STACKED_m)].map(({ ref }) => ref) : [];
+  return best ? [best, ...others.filter(({ ref, rank, distance_m: away_m }) => (rank === best.rank || ref.kind === 'support') && away_m - best.distance_m <= STACKED_m)].map(({ ref }) => ref) : [];
 }
 
 function pickUnderlay(session: Session, underlays: readonly UnderlayIndex[], at: PlanPoint, reach_m: number): Ref | undefined {
@@ -180,7 +183,7 @@ export function pickInBox(plan: Plan, session: Session, a: PlanPoint, b: PlanPoi
     .map(({ ref }) => ref)
     .filter((ref) => !carried.has(refKey(ref)))
     .filter((ref) => !((ref.kind === 'opening' || ref.kind === 'ceiling-zone') && named.has(refKey({ kind: 'enclosure', level: ref.level, id: ref.enclosure }))))
-    .sort((one, other) => ORDER.indexOf(one.kind) - ORDER.indexOf(other.kind) || (isSameRef(one, other) ? 0 : refKey(one) < refKey(other) ? -1 : 1));
+    .sort((one, other) => rankOf(one) - rankOf(other) || (isSameRef(one, other) ? 0 : refKey(one) < refKey(other) ? -1 : 1));
 }
 
 const isWithin = (inner: Box, outer: Box): boolean =>

@@ -1,3 +1,4 @@
+import type { Support } from '../model/plan.ts';
 import { doubleLine, line, pen, ring, segments } from './marks.ts';
 import { PRINT, WEIGHT } from './print-ink.ts';
 import type { Mark } from './sheet.ts';
@@ -14,6 +15,7 @@ import {
   reducerSymbol,
   regulatorSymbol,
   riserSymbol,
+  supportSymbol,
   verdictMark,
 } from './symbols.ts';
 import type { Table } from './tables.ts';
@@ -26,6 +28,10 @@ interface Entry {
 }
 
 const across = (stroke: Parameters<typeof line>[0]) => (x: number, y: number, half: number): Mark[] => [line(stroke, x - half, y, x + half, y)];
+
+const support =
+  (kind: Support['kind']) =>
+  (x: number, y: number, half: number, f: number): Mark[] => [line(pen(WEIGHT.heavy * f, PRINT.cool), x - half, y + 0.5 * f, x + half, y + 0.5 * f), ...supportSymbol(x, y + 0.5 * f, kind, { pipe_rad: 0 }, f)];
 
 const ENTRIES: Readonly<Record<SymbolName, Entry>> = {
   wall: {
@@ -86,6 +92,10 @@ const ENTRIES: Readonly<Record<SymbolName, Entry>> = {
   cap: { words: 'cap', draw: (x, y, half, f) => [line(pen(WEIGHT.heavy * f, PRINT.cool), x - half, y, x + half * 0.4, y), capSymbol(x + half * 0.4, y, 0, PRINT.cool, f)] },
   rise: { words: 'pipe rising, with both heights', draw: (x, y, _half, f) => riserSymbol(x, y + 1.2 * f, 'riser', f) },
   drop: { words: 'pipe dropping, with both heights', draw: (x, y, _half, f) => riserSymbol(x, y - 1.2 * f, 'drop', f) },
+  'support-rigid': { words: 'rigid support', draw: support('rigid') },
+  'support-guide': { words: 'guide: pipe slides along it', draw: support('guide') },
+  'support-hanger': { words: 'hanger: only carries', draw: support('hanger') },
+  'support-sling': { words: 'sling: only carries, loose', draw: support('sling') },
   nozzle: { words: 'nozzle, one stroke per hole', draw: (x, y, _half, f) => nozzleSymbol(x, y, [0, Math.PI], f) },
   ray: {
     words: 'jet to the first thing it meets',

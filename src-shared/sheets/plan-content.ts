@@ -1,4 +1,5 @@
 import type { Derived, DerivedNetwork, DerivedNozzle, DerivedPipe, Fitting, Solid, Space } from '../derived/derived.ts';
+import { type PlacedSupport, placedSupportsOf } from '../derived/placed-supports.ts';
 import { type Box, boundsOf, distanceToOutline_m, isInside } from '../geometry/outline.ts';
 import type { PlanPoint } from '../geometry/point.ts';
 import type { Level, SpaceKind } from '../model/plan.ts';
@@ -24,6 +25,7 @@ export interface NetworkContent {
   readonly pipes: readonly DerivedPipe[];
   readonly fittings: readonly Fitting[];
   readonly nozzles: readonly DerivedNozzle[];
+  readonly supports: readonly PlacedSupport[];
   /** Its shown pipes joined into straight stretches, parted at nozzles and where the pipe begins. */
   readonly stretches: readonly PipeStretch[];
   /** Cylinders stand on the floor of the room layer only. */
@@ -58,6 +60,7 @@ const contentOf = (derived: Derived, level: Level, layer: SpaceKind): PlanConten
         pipes,
         fittings: network.fittings.filter(({ at }) => shows(at.z, at.z)),
         nozzles: network.nozzles.filter((nozzle) => layerOf(nozzle) === layer),
+        supports: placedSupportsOf(network).filter(({ support }) => shows(support.at.z, support.at.z)),
         stretches: networkStretches(network, pipes),
         hasCylinders: layer === 'room',
       };
@@ -105,7 +108,7 @@ const isInRoom = (room: Space, at: PlanPoint): boolean => isInside(at, room.outl
 
 /** What of a network belongs to a room: all of it when all its nozzles are there, else what lies in the room. */
 function networkInRoom(content: NetworkContent, room: Space): NetworkContent | undefined {
-  const { network, pipes, fittings, nozzles, hasCylinders } = content;
+  const { network, pipes, fittings, nozzles, supports, hasCylinders } = content;
   const isOwn = network.nozzles.length > 0 && network.nozzles.every(({ space }) => space?.enclosure.id === room.enclosure.id);
   if (isOwn) return content;
   const inRoom = pipes.filter(({ from, to }) => isInRoom(room, from) || isInRoom(room, to));
@@ -117,6 +120,7 @@ function networkInRoom(content: NetworkContent, room: Space): NetworkContent | u
     pipes: inRoom,
     fittings: fittings.filter(({ at }) => isInRoom(room, at)),
     nozzles: own,
+    supports: supports.filter(({ pipe }) => pipe !== undefined && inRoom.includes(pipe)),
     stretches: networkStretches(network, inRoom),
     hasCylinders,
   };

@@ -10,6 +10,7 @@ import { drawNozzles, drawRays, labelNozzles, nameNozzles } from './draw-nozzles
 import { drawUserDimensions, labelNotes, labelRooms } from './draw-notes.ts';
 import { drawPipes, drawUprights, labelPipes, labelUprights } from './draw-pipes.ts';
 import { drawSolids, labelSolids } from './draw-solids.ts';
+import { drawSupports } from './draw-supports.ts';
 import { drawUnderlay } from './draw-underlay.ts';
 import { drawWalls, labelOpenings } from './draw-walls.ts';
 import type { NumberedFinding } from './findings-table.ts';
@@ -113,6 +114,7 @@ function drawContent(view: ViewDraft, content: PlanContent, options: PlanViewOpt
   for (const network of networks) drawCylinders(view, network);
   for (const network of networks) drawUprights(view, network);
   drawNozzles(view, nozzles);
+  for (const network of networks) drawSupports(view, network);
   if (options.isOverview) {
     labelOverview(view, content, options);
     return;
@@ -161,7 +163,7 @@ function labelOverview(view: ViewDraft, content: PlanContent, options: PlanViewO
 /** What of a layer has its place within a window; walls and things stay, for they are cut at its edge. */
 const seenIn = (content: PlanContent, isShown: (at: PlanPoint) => boolean): PlanContent => ({
   ...content,
-  networks: content.networks.map((network) => ({ ...network, nozzles: network.nozzles.filter(({ at }) => at && isShown(at)) })),
+  networks: content.networks.map((network) => ({ ...network, nozzles: network.nozzles.filter(({ at }) => at && isShown(at)), supports: network.supports.filter(({ support }) => isShown(support.at)) })),
   level: {
     ...content.level,
     notes: Object.fromEntries(Object.entries(content.level.notes).filter(([, { at }]) => isShown(at))),

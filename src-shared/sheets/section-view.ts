@@ -4,6 +4,7 @@ import { formatLength } from '../units/length-text.ts';
 import { compassName } from './datum.ts';
 import { addDimension, slotsOutward } from './dimension-line.ts';
 import { isOverhead } from './draw-solids.ts';
+import { drawSupportsFromSide } from './draw-supports.ts';
 import { addLabel, settleLabels } from './labels.ts';
 import { line, pen } from './marks.ts';
 import { joinNames } from './nozzle-dimensions.ts';
@@ -47,6 +48,7 @@ export function composeSection(derived: Derived, cut: SectionCut, scale: number,
   drawSolidsCut(view, cut, solids);
   drawCylinders(view, derived, cut);
   drawPipes(view, cut);
+  drawSupportsFromSide(view, cut);
   const groups = drawNozzles(view, cut);
   dimensionHeights(view, cut, groups);
   labelHeights(view, cut, heights, ceilings, solids);

@@ -1,7 +1,9 @@
 import type { Verdict } from '../rules/finding.ts';
 import { circle, line, pen, ring } from './marks.ts';
 import { PRINT, WEIGHT } from './print-ink.ts';
+import type { Support } from '../model/plan.ts';
 import type { Mark } from './sheet.ts';
+import { type SupportLie, supportShape } from './support-shape.ts';
 
 /** Places along an arc, counter-clockwise on paper from its right, x and y in turn. */
 export function arcPlaces(x: number, y: number, radius: number, from_rad: number, to_rad: number, steps = 24): number[] {
@@ -114,6 +116,17 @@ export function reducerSymbol(x: number, y: number, flow_rad: number, colour: st
 /** Cap or plug at the end of a pipe. */
 export const capSymbol = (x: number, y: number, pipe_rad: number, colour: string, factor: number): Mark =>
   line(pen(WEIGHT.heavy * factor, colour), ...along(x, y, pipe_rad + Math.PI / 2, 1.5 * factor), ...along(x, y, pipe_rad - Math.PI / 2, 1.5 * factor));
+
+/** Pipe support: two strokes square to its pipe, broken where it only carries; the bar of what holds it closes them. */
+export function supportSymbol(x: number, y: number, kind: Support['kind'], lie: SupportLie, factor: number): Mark[] {
+  const { strokes, bar, isBroken } = supportShape(kind, lie);
+  const placed = (places: readonly number[]): number[] => places.map((value, i) => (i % 2 === 0 ? x + value * factor : y - value * factor));
+  const stroke = pen(WEIGHT.medium * factor, PRINT.ink, isBroken ? [0.6 * factor, 0.45 * factor] : undefined);
+  return [
+    ...strokes.map((each) => line(stroke, ...placed(each))),
+    ...(bar ? [line(pen(WEIGHT.heavy * factor), ...placed(bar))] : []),
+  ];
+}
 
 /** Datum: ring with two opposite quarters filled. */
 export function datumSymbol(x: number, y: number, factor: number): Mark[] {

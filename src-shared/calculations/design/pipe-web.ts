@@ -6,6 +6,10 @@ import { SUPPORT_TABLES, TURN_SUPPORT_m, nozzleSupport_m, supportSpan_m } from '
 
 /** A support keeps this far from a fitting where the pipe is long enough [m]: hands and wrench need room. */
 const FROM_FITTING_m = 0.05;
+
+/** Nearest to an end of a pipe so long that a support may come [m]: half of a short one. */
+export const supportClear_m = (length_m: number): number => Math.min(FROM_FITTING_m, length_m / 2);
+
 const TURNS: ReadonlySet<string> = new Set(['elbow-90', 'elbow-45', 'odd-bend', 'tee', 'cross']);
 
 /** A pipe as its supports see it. */
@@ -59,7 +63,7 @@ export function pipeWebOf({ network, pipes, fittings }: DerivedNetwork, basis: B
     pipes: new Map(
       pipes.flatMap(({ pipe: { id, from, to, size }, length_m }): [string, WebPipe][] => {
         const [a, b] = [network.nodes[from]?.at, network.nodes[to]?.at];
-        return a && b ? [[id, { id, from, to, a, b, length_m, span_m: spanToPlaceBy_m(basis.supportTable, size), clear_m: Math.min(FROM_FITTING_m, length_m / 2) }]] : [];
+        return a && b ? [[id, { id, from, to, a, b, length_m, span_m: spanToPlaceBy_m(basis.supportTable, size), clear_m: supportClear_m(length_m) }]] : [];
       }),
     ),
   };
