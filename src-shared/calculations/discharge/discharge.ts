@@ -98,6 +98,8 @@ export interface DischargeResult {
   /** At the start and at the end in all cylinders together [kg]. */
   readonly massAtStart_kg: number;
   readonly massLeft_kg: number;
+  /** False when the pressures of the pipes did not settle at some moment: then flows and times are not to be used. */
+  readonly isNetworkSolved: boolean;
   /** Why it ended: the cylinders came to the room's pressure, the time was up, or the gas came to the end of the range of its equation. */
   readonly ended: 'empty' | 'time' | 'gas-limit';
 }
