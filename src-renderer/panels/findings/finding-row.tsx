@@ -5,7 +5,7 @@ import { useStore, useStoreItself } from '../../store/use-store.ts';
 import { lengthSystem } from '../../plan-words.ts';
 import { useRun } from '../window-context.ts';
 import { VerdictMark } from '../verdict-mark.tsx';
-import { figuresOf } from './finding-words.ts';
+import { asksForProfile, figuresOf } from './finding-words.ts';
 
 /** Why a check says what it says, and what would cure it. */
 export function FindingDetail({ finding }: { readonly finding: Finding }) {
@@ -13,7 +13,7 @@ export function FindingDetail({ finding }: { readonly finding: Finding }) {
   const store = useStoreItself();
   const run = useRun();
   const { measured, limit, margin } = figuresOf(finding, system);
-  const { basis, cure, limitSource, subject } = finding;
+  const { basis, cure, limitSource } = finding;
   const rows: [string, string | null | undefined][] = [
     ['Measured', measured],
     ['Limit', limit],
@@ -41,7 +41,7 @@ export function FindingDetail({ finding }: { readonly finding: Finding }) {
         </button>
       ) : null}
       {cure?.kind === 'advice' ? <p className="advice">{cure.text}</p> : null}
-      {subject.kind === 'profile' || (finding.verdict === 'not-checked' && limit === null) ? (
+      {asksForProfile(finding) ? (
         <button type="button" className="button" onClick={() => run('profile')}>
           Open the unit profile…
         </button>

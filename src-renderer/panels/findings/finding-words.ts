@@ -11,15 +11,24 @@ export interface FindingFigures {
 }
 
 /** Writes the figures of a finding in the plan's units. */
-export function figuresOf({ measured, limit, margin, measure }: Finding, system: LengthSystem): FindingFigures {
+export function figuresOf({ measured, limit, margin, measure, verdict }: Finding, system: LengthSystem): FindingFigures {
   const both = measured !== undefined && limit !== undefined ? formatQuantityAgainstLimit(measured, limit, measure, system) : null;
-  const size = margin === undefined ? null : formatQuantity(Math.abs(margin), measure, system);
+  // What is kept within float noise has nothing to spare; what is missed by a hair is never missed by 0.
+  const isMissed = margin !== undefined && margin < 0 && verdict !== 'ok';
   return {
     measured: both?.value ?? (measured === undefined ? null : formatQuantity(measured, measure, system)),
     limit: both?.limit ?? (limit === undefined ? null : formatQuantity(limit, measure, system)),
-    margin: margin === undefined || size === null ? null : margin < 0 ? `missed by ${size}` : `${size} to spare`,
+    margin:
+      margin === undefined
+        ? null
+        : isMissed
+          ? `missed by ${formatQuantityAgainstLimit(-margin, 0, measure, system).value}`
+          : `${formatQuantity(Math.max(0, margin), measure, system)} to spare`,
   };
 }
+
+/** Whether the unit profile is what the finding is about or waits for. */
+export const asksForProfile = ({ subject, verdict, text }: Finding): boolean => subject.kind === 'profile' || (verdict === 'not-checked' && text.includes('unit profile'));
 
 /** Which findings the list shows; null lets everything through. */
 export interface FindingFilter {

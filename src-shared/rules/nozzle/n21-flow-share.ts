@@ -46,7 +46,7 @@ export const n21FlowShare = defineRule<SpaceShare>({
     const { flowShare, volumeShare } = share;
     const off = flowShare / volumeShare - 1;
     const isKept = Math.abs(off) <= GREATEST + NOISE;
-    const { value, limit } = say.quantityAgainst(Math.abs(off), GREATEST, 'ratio');
+    const { value, limit } = isKept ? { value: say.quantity(Math.abs(off), 'ratio'), limit: say.quantity(GREATEST, 'ratio') } : say.quantityAgainst(Math.abs(off), GREATEST, 'ratio');
     const gets = `Gets ${say.quantity(flowShare, 'ratio')} of the agent for ${say.quantity(volumeShare, 'ratio')} of the volume: ${value} ${off < 0 ? 'too little' : 'too much'}`;
     return {
       kind: 'judged',

@@ -1,6 +1,6 @@
 import type { Finding } from '#shared/rules/finding';
 import { describe, expect, test } from 'vitest';
-import { OPEN_VERDICTS, countByVerdict, figuresOf, filterFindings, rulesOf } from '../../../src-renderer/panels/findings/finding-words.ts';
+import { OPEN_VERDICTS, asksForProfile, countByVerdict, figuresOf, filterFindings, rulesOf } from '../../../src-renderer/panels/findings/finding-words.ts';
 
 const finding = (part: Partial<Finding>): Finding => ({
   rule: 'N1',
@@ -27,6 +27,32 @@ describe('figures of a finding', () => {
 
   test('a kept limit has something to spare', () => {
     expect(figuresOf(finding({ measured: 0.3, limit: 0.254, margin: 0.046 }), 'metric').margin).toMatch(/ to spare$/);
+  });
+});
+
+describe('figures of every kind', () => {
+  test.each([
+    ['time', 60.01, 60, 'stop', { measured: '60.01 s', limit: '60.00 s', margin: 'missed by 0.0100 s' }],
+    ['pressureDifference', 250.4, 250, 'stop', { measured: '250.4 Pa', limit: '250.0 Pa', margin: 'missed by 0.4 Pa' }],
+    ['force', 900, 1000, 'ok', { measured: '900 N', limit: '1000 N', margin: '100 N to spare' }],
+    ['orificeArea', 3e-5, 2e-5, 'stop', { measured: '30.0 mm²', limit: '20.0 mm²', margin: 'missed by 10.0 mm²' }],
+    ['ratio', 0.07, 0.05, 'warn', { measured: '7.0 %', limit: '5.0 %', margin: 'missed by 2.0 %' }],
+    ['factor', 0.9, 0.8, 'ok', { measured: '0.9', limit: '0.8' }],
+  ] as const)('%s', (measure, measured, limit, verdict, printed) => {
+    const margin = verdict === 'ok' ? Math.abs(measured - limit) : -Math.abs(measured - limit);
+    expect(figuresOf(finding({ measure, measured, limit, margin, verdict }), 'metric')).toMatchObject(printed);
+  });
+
+  test('what is kept within float noise is not called missed', () => {
+    expect(figuresOf(finding({ measure: 'mass', measured: 40, limit: 40, margin: -1e-9, verdict: 'ok' }), 'metric').margin).toBe('0.0 kg to spare');
+  });
+});
+
+describe('the way to the unit profile', () => {
+  test('is offered where the profile lacks something, not wherever data is missing', () => {
+    expect(asksForProfile(finding({ verdict: 'not-checked', text: 'Not checked: “Agent mass” is blank in the unit profile “A”.' }))).toBe(true);
+    expect(asksForProfile(finding({ verdict: 'not-checked', text: 'Not checked: the leakage of the enclosure is not known.' }))).toBe(false);
+    expect(asksForProfile(finding({ verdict: 'warn', subject: { kind: 'profile', id: 'p' } }))).toBe(true);
   });
 });
 
