@@ -17,6 +17,7 @@ export const MENU: readonly { readonly label: string; readonly lines: readonly L
       { action: 'new', label: 'New plan', keys: 'Alt+N' },
       { action: 'open', label: 'Open plan…', keys: 'CmdOrCtrl+O' },
       { action: 'import', label: 'Import floor plan…', keys: 'CmdOrCtrl+I' },
+      { action: 'basis', label: 'Basis of design…', keys: 'CmdOrCtrl+Shift+B' },
       'line',
       { action: 'save', label: 'Save plan', keys: 'CmdOrCtrl+S' },
       { action: 'save-as', label: 'Save plan as…', keys: 'CmdOrCtrl+Shift+S' },
@@ -40,6 +41,7 @@ export const MENU: readonly { readonly label: string; readonly lines: readonly L
   {
     label: 'View',
     lines: [
+      { action: 'sums', label: 'Sums', keys: 'A' },
       { action: 'fit', label: 'Show the whole level' },
       { action: 'layers', label: 'Layers…' },
       { action: 'section', label: 'Section strip' },

@@ -1,9 +1,11 @@
 import { type ReactNode, useMemo } from 'react';
+import type { CalculationTopic } from '#shared/calculations/lines/calculation';
 import type { Evaluation } from '#shared/evaluate';
 import type { LedgerFigure } from '../actions/desk.ts';
 import type { Verdict } from '#shared/rules/finding';
 import { selectEvaluation, selectLedger } from '../store/selectors.ts';
 import { useStore } from '../store/use-store.ts';
+import { countOf } from '../plan-words.ts';
 import { useFigures } from './bench/use-plan.ts';
 import { VerdictMark } from './verdict-mark.tsx';
 import { useActionContext, useDesk } from './window-context.ts';
@@ -41,6 +43,7 @@ const VERDICT_CELLS: readonly { readonly verdict: Verdict; readonly label: strin
 export function Ledger() {
   const ledger = useStore(selectLedger);
   const evaluation = useStore(selectEvaluation);
+  const { design } = evaluation;
   const area_m2 = useMemo(() => areaOf(evaluation), [evaluation]);
   const { length, quantity } = useFigures();
   const { desk, store } = useActionContext();
@@ -59,12 +62,25 @@ export function Ledger() {
     },
     { figure: 'elbows', label: 'Elbows left', value: elbowsLeft === undefined ? (longestPath_m === undefined ? 'none yet' : 'no limit') : elbowsLeft < 0 ? `${-elbowsLeft} too many` : String(elbowsLeft) },
     { figure: 'nozzles', label: 'Nozzles', value: String(ledger.nozzles) },
-    { figure: 'cylinders', label: 'Cylinders', value: String(ledger.cylinders) },
+    { figure: 'cylinders', label: 'Cylinders', value: String(ledger.cylinders), note: ledger.cylinders === 0 ? undefined : ledger.fill },
+  ];
+  const { agent, oxygenHot_pct } = ledger;
+  const sums: { readonly topic: CalculationTopic; readonly label: string; readonly value: string; readonly note?: string | undefined }[] = [
+    {
+      topic: 'agent',
+      label: 'Agent needed / installed',
+      value: agent ? `${quantity(agent.needed_kg, 'mass').replace(/ .*/, '')} / ${quantity(agent.installed_kg, 'mass')}` : 'not known',
+      note: agent && agent.short > 0 ? (design.enclosures.length > 1 ? `${countOf(agent.short, 'room')} short` : 'too little') : undefined,
+    },
+    { topic: 'people', label: 'Oxygen, hottest', value: oxygenHot_pct === undefined ? 'not known' : `${oxygenHot_pct.toFixed(2)} %` },
   ];
   return (
     <section className="ledger" aria-label="Live figures">
       {cells.map(({ figure, ...cell }) => (
         <Cell key={figure} id={figure} {...cell} isOpen={isOpen(figure)} onOpen={open(figure)} />
+      ))}
+      {sums.map(({ topic, ...cell }) => (
+        <Cell key={topic} id={topic} {...cell} isOpen={bench.kind === 'sums' && bench.topic === topic} onOpen={() => desk.set({ bench: { kind: 'sums', topic } })} />
       ))}
       <span className="ledger-gap" />
       {VERDICT_CELLS.map(({ verdict, label, count }) => (

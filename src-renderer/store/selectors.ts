@@ -64,7 +64,7 @@ const countsByEvaluation = remembered((evaluation: Evaluation): Readonly<Record<
 /** How many findings there are of each verdict. */
 export const findingCounts = (state: State): Readonly<Record<Verdict, number>> => countsByEvaluation(selectEvaluation(state));
 
-const ledgers = remembered((evaluation: Evaluation): Ledger => ledgerOf(evaluation.derived, countsByEvaluation(evaluation)));
+const ledgers = remembered((evaluation: Evaluation): Ledger => ledgerOf(evaluation.derived, evaluation.design, countsByEvaluation(evaluation)));
 
 /** The live numbers of the bottom line. */
 export const selectLedger = (state: State): Ledger => ledgers(selectEvaluation(state));

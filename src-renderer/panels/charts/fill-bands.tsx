@@ -1,6 +1,7 @@
 import { useId } from 'react';
 import type { FillSums } from '#shared/calculations/design/design';
 import { countOf } from '../../plan-words.ts';
+import { bandVerdict } from '../../store/band-verdict.ts';
 import { useFigures } from '../bench/use-plan.ts';
 import { axisUnit, tickText, ticksBetween } from './axis.ts';
 import { scaleOf } from './plot.ts';
@@ -9,14 +10,6 @@ import { useWidth } from './use-width.ts';
 const ROW_px = 34;
 const HEAD_px = 20;
 const FOOT_px = 22;
-
-/** Whether a band holds a volume, and if not, why in words. */
-export function bandVerdict(net_m3: number, band: { readonly least_m3: number; readonly greatest_m3: number }): { readonly fits: boolean; readonly words: string } {
-  if (band.least_m3 > band.greatest_m3) return { fits: false, words: 'fits no volume' };
-  if (net_m3 > band.greatest_m3) return { fits: false, words: 'too little agent' };
-  if (net_m3 < band.least_m3) return { fits: false, words: 'too little oxygen left' };
-  return { fits: true, words: 'fits' };
-}
 
 /** Volumes that full cylinders fit, one bar for each number of them, with the room's volume marked. */
 export function FillBands({ sums }: { readonly sums: FillSums }) {
@@ -40,9 +33,8 @@ export function FillBands({ sums }: { readonly sums: FillSums }) {
         <strong>Volumes that full cylinders fit</strong>
         <span className="quiet">{unit.name}</span>
       </figcaption>
-      <svg ref={ref} className="chart-plot is-still" width="100%" height={height_px} role="img" aria-labelledby={`${id}-title ${id}-desc`}>
-        <title id={`${id}-title`}>Volumes that full cylinders fit</title>
-        <desc id={`${id}-desc`}>{`The room has ${quantity(net_m3, 'volume')}. ${told}.`}</desc>
+      <svg ref={ref} className="chart-plot is-still" width="100%" height={height_px} role="img" aria-label="Volumes that full cylinders fit" aria-describedby={id}>
+        <desc id={id}>{`The room has ${quantity(net_m3, 'volume')}. ${told}.`}</desc>
         <path d={`M${room.toFixed(1)} ${HEAD_px - 4}V${height_px - FOOT_px}`} className="chart-cursor" />
         {bands.map((band, i) => {
           const y = HEAD_px + i * ROW_px;

@@ -107,9 +107,9 @@ export function LineChart({ title, description, xs, xUnit, yUnit, curves, levels
           </li>
         ))}
       </ul>
-      <svg ref={ref} className="chart-plot" width="100%" height={height_px} role="img" aria-labelledby={`${id}-title ${id}-desc`} onPointerMove={onPointer} onPointerDown={onPointer}>
-        <title id={`${id}-title`}>{title}</title>
-        <desc id={`${id}-desc`}>{description}</desc>
+      <svg ref={ref} className="chart-plot" width="100%" height={height_px} role="img" aria-label={title} aria-describedby={id} onPointerMove={onPointer} onPointerDown={onPointer}>
+        {/* No title element: it would stand over the chart as soon as the pointer rests. */}
+        <desc id={id}>{description}</desc>
         {yTicks.map((tick) => (
           <g key={tick}>
             <path d={`M${frame.left} ${Math.round(y(tick)) + 0.5}H${frame.right}`} className="chart-grid" />

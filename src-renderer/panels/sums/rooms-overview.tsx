@@ -38,7 +38,7 @@ export function RoomsOverview() {
               </th>
               <td>{room.agent.isKnown ? quantity(room.agent.sums.massNeeded_kg, 'mass') : '–'}</td>
               <td>{room.supply.isKnown ? quantity(room.supply.sums.installed_kg, 'mass') : '–'}</td>
-              <td>{room.people.isKnown ? `${room.people.sums.hot.oxygen_pct.toFixed(2)} %` : '–'}</td>
+              <td>{room.people.isKnown ? `${room.people.sums.hot.oxygenSeaLevel_pct.toFixed(2)} %` : '–'}</td>
             </tr>
           ))}
         </tbody>

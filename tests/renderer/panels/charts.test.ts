@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { axisUnit, gaugeUnit, nearestIndex, tickText, ticksBetween } from '../../../src-renderer/panels/charts/axis.ts';
-import { bandVerdict } from '../../../src-renderer/panels/charts/fill-bands.tsx';
+import { bandVerdict } from '../../../src-renderer/store/band-verdict.ts';
 import { pathThrough, scaleOf } from '../../../src-renderer/panels/charts/plot.ts';
 
 describe('axes', () => {

@@ -4,7 +4,7 @@ import { buildDemo } from '../../../src-main/demos/build-demo.ts';
 import { startSession } from '../../../src-renderer/store/start-session.ts';
 import { selectLedger } from '../../../src-renderer/store/selectors.ts';
 import { makeStore } from '../../../src-renderer/store/store.ts';
-import type { Plan } from '#shared/model/plan';
+import type { Enclosure, Plan } from '#shared/model/plan';
 import { planBuilder } from '../../support/plan-builder.ts';
 
 const ledger = (plan: Plan) => selectLedger(makeStore(plan, startSession('test')).get());
@@ -28,8 +28,26 @@ describe('the ledger', () => {
     expect(pathLeft_m).toBeCloseTo(30 - (longestPath_m ?? 0), 9);
   });
 
+  test('of the signal hut: 24.13 kg needed of 24.7 kg, 12.15 % oxygen when hottest, one full cylinder fits', async () => {
+    const { agent, oxygenHot_pct, fill } = ledger((await buildDemo('F1')).plan);
+    expect(agent?.needed_kg).toBeCloseTo(24.13, 2);
+    expect(agent).toMatchObject({ installed_kg: 24.7, short: 0 });
+    expect(oxygenHot_pct).toBeCloseTo(12.15, 2);
+    expect(fill).toBe('fits');
+  });
+
+  test('tells agent only when every room is worked out, and how many rooms are short of it', async () => {
+    const of = async (change: Partial<Enclosure>): Promise<Plan> => {
+      const { plan } = await buildDemo('F1');
+      for (const room of Object.values(plan.levels['level-0']?.enclosures ?? {})) Object.assign(room, change);
+      return plan;
+    };
+    expect(ledger(await of({ concentration_pct: 60 }))).toMatchObject({ agent: { short: 1 }, fill: 'fits no volume' });
+    expect(ledger(await of({ temperature: null }))).toMatchObject({ agent: undefined, oxygenHot_pct: undefined, fill: undefined });
+  });
+
   test('of an empty plan knows nothing, and does not say nought', () => {
-    expect(ledger(planBuilder().plan)).toMatchObject({ netVolume_m3: undefined, longestPath_m: undefined, pathLeft_m: undefined, elbowsLeft: undefined, nozzles: 0 });
+    expect(ledger(planBuilder().plan)).toMatchObject({ netVolume_m3: undefined, longestPath_m: undefined, pathLeft_m: undefined, elbowsLeft: undefined, nozzles: 0, agent: undefined, oxygenHot_pct: undefined, fill: undefined });
   });
 
   test('with one unknown height the volume of the whole is unknown', () => {
