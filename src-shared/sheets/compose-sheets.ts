@@ -1,6 +1,7 @@
 import type { Derived } from '../derived/derived.ts';
 import type { Evaluation } from '../evaluate.ts';
 import type { UnderlayDrawing } from '../underlay/drawing.ts';
+import { calculationBlocks } from './calculation-tables.ts';
 import { cautionsTable, holdPointsTable } from './cautions.ts';
 import { packBlocks, roomBlocks, sectionBlocks } from './block-sheets.ts';
 import { datumsOf } from './datum.ts';
@@ -31,11 +32,12 @@ import { titleColumn } from './title-block.ts';
 import { type ViewSet, viewArea } from './view-set.ts';
 
 /**
- * Composes the sheets of a plan: for each level its nozzle and pipe plan, then sections, schedules and findings.
+ * Composes the sheets of a plan: for each level its nozzle and pipe plan, then sections, schedules, findings and calculations.
  * @param evaluation  the plan with all that follows from it
  * @param drawings    imported floor plans by underlay id; one that is missing is said on the sheet
  */
-export function composeSheets({ derived, findings }: Evaluation, drawings: ReadonlyMap<string, UnderlayDrawing>, options: SheetOptions): Sheet[] {
+export function composeSheets(evaluation: Evaluation, drawings: ReadonlyMap<string, UnderlayDrawing>, options: SheetOptions): Sheet[] {
+  const { derived, findings } = evaluation;
   const contents = planContents(derived);
   const layout = sheetLayout(options.paper === 'auto' ? bestPaper(derived, contents, options) : PAPERS[options.paper]);
   const isField = options.set === 'field';
@@ -66,7 +68,9 @@ export function composeSheets({ derived, findings }: Evaluation, drawings: Reado
   if (shared && lastView && shared.titles.length > 0) {
     views.splice(-1, 1, { ...lastView, title: sheetTitle([lastView.title, ...shared.titles]), marks: [...lastView.marks, ...shared.marks] });
   }
-  const tables = pages
+  // Calculations begin a sheet of their own, so that they can be handed over by themselves.
+  const calculations = isField ? [] : flowTables(calculationBlocks(evaluation, layout), layout.area, layout.tableColumns, layout.sizes);
+  const tables = [...pages, ...calculations]
     .filter(({ marks }) => marks.length > 0)
     .map(({ marks, titles }): SheetDraft => ({ title: sheetTitle(titles), scale: 'no scale', marks, hasViews: false, hasPlan: false, used: new Set(), remarks: [] }));
   const drafts = [...views, ...tables];

@@ -74,7 +74,7 @@ export function flowTables(blocks: readonly FlowBlock[], sheet: PaperBox, column
         continue;
       }
       put(title, span);
-      put(laid.head, span);
+      if (rest.length === 0 || rest.length > laid.footRows) put(laid.head, span);
       if (!page.titles.includes(laid.title)) page.titles.push(laid.title);
       isContinued = true;
       const [first, ...others] = rest;

@@ -7,12 +7,19 @@ import { verdictMark } from './symbols.ts';
 import { wrapText } from './text-box.ts';
 import type { TypeSizes } from './type-sizes.ts';
 
-/** What stands in a cell: words, the mark of a verdict, an empty field to write in, or a drawing. */
-export type Cell =
-  | string
-  | { readonly kind: 'verdict'; readonly verdict: Verdict }
-  | { readonly kind: 'field' }
-  | { readonly kind: 'drawing'; readonly width_mm: number; readonly height_mm: number; readonly draw: (x: number, y: number) => readonly Mark[] };
+/** A drawing from its top left corner. */
+export interface Drawing {
+  readonly kind: 'drawing';
+  readonly width_mm: number;
+  readonly height_mm: number;
+  readonly draw: (x: number, y: number) => readonly Mark[];
+}
+
+/** What stands in a cell: words, words that are looked for first or run over further columns, the mark of a verdict, an empty field to write in, or a drawing. */
+export type Cell = string | { readonly kind: 'bold'; readonly words: string } | { readonly kind: 'over'; readonly words: string; readonly columns: number; readonly isBold: boolean } | { readonly kind: 'verdict'; readonly verdict: Verdict } | { readonly kind: 'field' } | Drawing;
+
+/** What stands below the rows of a table, over its whole width: a sentence, or drawings side by side. */
+export type Foot = { readonly kind: 'words'; readonly words: string; readonly isStrong?: boolean; /** Where something comes from, not what must be known. */ readonly isSmall?: boolean } | { readonly kind: 'drawings'; readonly drawings: readonly Drawing[] };
 
 export interface Column {
   readonly head: string;
@@ -20,6 +27,8 @@ export interface Column {
   readonly font?: FontName;
   /** Least width [mm at factor 1]: for fields to write in. */
   readonly least_mm?: number;
+  /** Longer words are wrapped rather than taking more width [mm at factor 1]. */
+  readonly most_mm?: number;
   /** Takes the width that the other columns leave. */
   readonly isWide?: boolean;
 }
@@ -39,6 +48,7 @@ export interface Table {
   readonly isTight?: boolean;
   /** Height of a row that is written in by hand [mm]. */
   readonly rowHeight_mm?: number;
+  readonly foot?: readonly Foot[];
 }
 
 /** A piece of a table that is never parted, drawn from its top left corner. */
@@ -55,6 +65,8 @@ export interface LaidTable {
   readonly titleRow: (isContinued: boolean) => LaidRow;
   readonly head: LaidRow;
   readonly rows: readonly LaidRow[];
+  /** How many of the rows stand below the table and need no head over them. */
+  readonly footRows: number;
 }
 
 const PITCH = 1.72;
@@ -62,7 +74,11 @@ const PAD_mm = 1.1;
 /** A longer word is broken inside rather than taking the other columns' paper [mm at factor 1]. */
 const LONGEST_WORD_mm = 26;
 
-const wordsOf = (cell: Cell): string => (typeof cell === 'string' ? printable(cell) : '');
+const wordsOf = (cell: Cell): string => printable(typeof cell === 'string' ? cell : 'words' in cell ? cell.words : '');
+const isWords = (cell: Cell): boolean => typeof cell === 'string' || cell.kind === 'bold';
+const isBold = (cell: Cell): boolean => typeof cell !== 'string' && (cell.kind === 'bold' || (cell.kind === 'over' && cell.isBold));
+const fontOf = (cell: Cell, column: Column | undefined): FontName => (isBold(cell) ? 'bold' : (column?.font ?? 'plain'));
+const columnsOf = (cell: Cell): number => (typeof cell !== 'string' && cell.kind === 'over' ? cell.columns : 1);
 const longestWord = (words: string, height: number, font: FontName): number => Math.max(0, ...words.split(' ').map((word) => textWidth_mm(word, height, font)));
 
 const sumOf = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0);
@@ -94,19 +110,22 @@ export function layTable(table: Table, width_mm: number, sizes: TypeSizes): Laid
   const pad = PAD_mm * factor;
   const columns = table.columns;
   const cellWidth = (cell: Cell, font: FontName): number => {
-    if (typeof cell === 'string') return textWidth_mm(printable(cell), height, font);
-    if (cell.kind === 'verdict') return height * 1.4;
-    return cell.kind === 'drawing' ? cell.width_mm : 0;
+    if (isWords(cell)) return textWidth_mm(wordsOf(cell), height, font);
+    if (typeof cell !== 'string' && cell.kind === 'verdict') return height * 1.4;
+    return typeof cell !== 'string' && cell.kind === 'drawing' ? cell.width_mm : 0;
   };
-  const natural = columns.map(({ head, font, least_mm }, i) => {
-    const cells = table.rows.map((row) => cellWidth(row[i] ?? '', font ?? 'plain'));
+  const natural = columns.map((column, i) => {
+    const { head, least_mm, most_mm } = column;
+    const most = most_mm === undefined ? Number.POSITIVE_INFINITY : most_mm * factor;
+    const cells = table.rows.map((row) => Math.min(most, cellWidth(row[i] ?? '', fontOf(row[i] ?? '', column))));
     const heading = table.isPlain ? 0 : textWidth_mm(head, height, 'bold');
     return Math.max(heading, (least_mm ?? 0) * factor, ...cells) + 2 * pad;
   });
-  const least = columns.map(({ head, font, least_mm }, i) => {
+  const least = columns.map((column, i) => {
+    const { head, least_mm } = column;
     const cells = table.rows.map((row) => {
       const cell = row[i] ?? '';
-      return typeof cell === 'string' ? Math.min(longestWord(wordsOf(cell), height, font ?? 'plain'), LONGEST_WORD_mm * factor) : cellWidth(cell, 'plain');
+      return isWords(cell) ? Math.min(longestWord(wordsOf(cell), height, fontOf(cell, column)), LONGEST_WORD_mm * factor) : cellWidth(cell, 'plain');
     });
     return Math.max(table.isPlain ? 0 : longestWord(head, height, 'bold'), (least_mm ?? 0) * factor, ...cells) + 2 * pad;
   });
@@ -123,19 +142,20 @@ export function layTable(table: Table, width_mm: number, sizes: TypeSizes): Laid
     return lines.map((words, k) => text(at, top + (k + 0.5) * height * PITCH + height / 2, words, { height_mm: height, font, align }));
   };
 
-  const layRow = (cells: readonly Cell[], fontOf: (i: number) => FontName): LaidRow[] => {
+  const layRow = (cells: readonly Cell[], fontAt: (i: number) => FontName): LaidRow[] => {
     const lines = columns.map((_, i) => {
-      const words = wordsOf(cells[i] ?? '');
-      return words === '' ? [] : wrapText(words, (widths[i] ?? 0) - 2 * pad, height, fontOf(i));
+      const cell = cells[i] ?? '';
+      const words = wordsOf(cell);
+      return words === '' ? [] : wrapText(words, sumOf(widths.slice(i, i + columnsOf(cell))) - 2 * pad, height, fontAt(i));
     });
     const parts = Math.max(1, Math.ceil(Math.max(0, ...lines.map((list) => list.length)) / MOST_LINES));
     return Array.from({ length: parts }, (_, part) => {
       const shown = lines.map((list) => list.slice(part * MOST_LINES, (part + 1) * MOST_LINES));
-      return layLines(part === 0 ? cells : [], shown, fontOf);
+      return layLines(part === 0 ? cells : [], shown, fontAt);
     });
   };
 
-  const layLines = (cells: readonly Cell[], lines: readonly (readonly string[])[], fontOf: (i: number) => FontName): LaidRow => {
+  const layLines = (cells: readonly Cell[], lines: readonly (readonly string[])[], fontAt: (i: number) => FontName): LaidRow => {
     const drawings = cells.map((cell) => (typeof cell !== 'string' && cell.kind === 'drawing' ? cell.height_mm : 0));
     const most = Math.max(1, ...lines.map((list) => list.length));
     const between = table.isTight ? pad * 0.5 : pad;
@@ -143,7 +163,7 @@ export function layTable(table: Table, width_mm: number, sizes: TypeSizes): Laid
     return {
       height_mm: rowHeight,
       draw: (x, y) => {
-        const marks = lines.flatMap((list, i) => written(list, i, x, y, fontOf(i), rowHeight));
+        const marks = lines.flatMap((list, i) => written(list, i, x, y, fontAt(i), rowHeight));
         cells.forEach((cell, i) => {
           if (typeof cell === 'string') return;
           const left = x + (lefts[i] ?? 0);
@@ -185,8 +205,38 @@ export function layTable(table: Table, width_mm: number, sizes: TypeSizes): Laid
   };
   const [headRow] = layRow(columns.map(({ head: words }) => words), () => 'bold');
   const head = table.isPlain || !headRow ? { height_mm: 0, draw: () => [] } : ruled(headRow, true);
-  const rows = table.rows.flatMap((row) => layRow(row, (i) => columns[i]?.font ?? 'plain').map((part) => ruled(part, false)));
-  return { title: table.shortTitle ?? table.title, width_mm, titleRow, head, rows };
+  const rows = table.rows.flatMap((row) => layRow(row, (i) => fontOf(row[i] ?? '', columns[i])).map((part) => ruled(part, false)));
+  const feet = (table.foot ?? []).flatMap((foot) => layFoot(foot, width_mm, sizes));
+  return { title: table.shortTitle ?? table.title, width_mm, titleRow, head, rows: [...rows, ...feet], footRows: feet.length };
+}
+
+/** Lays what stands below a table; a sentence that is longer than a sheet goes on in further rows. */
+function layFoot(foot: Foot, width_mm: number, sizes: TypeSizes): LaidRow[] {
+  const gap = PAD_mm * sizes.factor;
+  if (foot.kind === 'drawings') {
+    const between = 4 * sizes.factor;
+    const tall = Math.max(0, ...foot.drawings.map(({ height_mm }) => height_mm));
+    const draw = (x: number, y: number): Mark[] => {
+      let left = x;
+      return foot.drawings.flatMap((drawing) => {
+        const marks = drawing.draw(left, y + gap);
+        left += drawing.width_mm + between;
+        return [...marks];
+      });
+    };
+    return [{ height_mm: tall + 2 * gap, draw }];
+  }
+  const height = foot.isSmall ? sizes.note_mm : sizes.text_mm;
+  const font: FontName = foot.isStrong ? 'bold' : 'plain';
+  const lines = wrapText(printable(foot.words), width_mm, height, font);
+  const parts = Math.max(1, Math.ceil(lines.length / MOST_LINES));
+  return Array.from({ length: parts }, (_, part) => {
+    const shown = lines.slice(part * MOST_LINES, (part + 1) * MOST_LINES);
+    return {
+      height_mm: shown.length * height * PITCH + gap * 0.4,
+      draw: (x, y) => shown.map((words, i) => text(x, y + gap * 0.4 + (i + 0.8) * height * PITCH, words, { height_mm: height, font, colour: foot.isSmall ? PRINT.quiet : PRINT.ink })),
+    };
+  });
 }
 
 /** Height of a laid table from its title to its last row [mm]. */

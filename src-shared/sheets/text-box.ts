@@ -192,7 +192,10 @@ export function clipRing({ left, top, right, bottom }: PaperBox, ring: readonly 
   }, [...ring]);
 }
 
-/** Breaks a text into lines no wider than `width_mm`; a word that is too long alone is broken inside. */
+/** Signs after which a long formula is broken rather than inside a number or a name. */
+const BREAK_AFTER = /^.{3,}[·/+−,;=]/u;
+
+/** Breaks a text into lines no wider than `width_mm`; a word that is too long alone is broken inside, a formula after a sign. */
 export function wrapText(words: string, width_mm: number, height_mm: number, font: FontName): string[] {
   const lines: string[] = [];
   let current = '';
@@ -206,9 +209,10 @@ export function wrapText(words: string, width_mm: number, height_mm: number, fon
     if (current !== '') lines.push(current);
     current = '';
     for (const character of word) {
-      if (current !== '' && !fits(current + character)) {
-        lines.push(current);
-        current = '';
+      while (current !== '' && !fits(current + character)) {
+        const kept = BREAK_AFTER.exec(current)?.[0] ?? current;
+        lines.push(kept);
+        current = current.slice(kept.length);
       }
       current += character;
     }

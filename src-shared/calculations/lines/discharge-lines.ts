@@ -59,7 +59,7 @@ function methodLines(draft: Draft, { basis }: LineContext, input: DischargeInput
   draft.step('Flow of a nozzle', realOrificeFlowBasis, '', 'at every moment');
 }
 
-function resultLines(draft: Draft, { lengths }: LineContext, network: NetworkDesign, { input, result }: DischargeSums): void {
+function resultLines(draft: Draft, { lengths }: LineContext, network: NetworkDesign, { result }: DischargeSums): void {
   draft.given('Agent in the cylinders at the start, m_start', amount(result.massAtStart_kg, 'mass', lengths), TRANSIENT);
   draft.step('Agent discharged', dischargedBasis, `${figure(result.massAtStart_kg)} − ${figure(result.massLeft_kg)}`, amount(result.massAtStart_kg - result.massLeft_kg, 'mass', lengths));
   const main = (label: string, shown: string): void => draft.main(label, ownBasis('', TRANSIENT), '', shown);
@@ -70,9 +70,7 @@ function resultLines(draft: Draft, { lengths }: LineContext, network: NetworkDes
   draft.given('Coldest gas in the cylinder', amount(result.leastCylinderTemperature_K, 'temperature', lengths), TRANSIENT);
   draft.given('Followed until', `${duration(result.times_s.at(-1) ?? 0)}: ${ENDED[result.ended]}`, TRANSIENT);
   for (const nozzle of result.nozzles) {
-    const drawn = input.nozzles.find(({ id }) => id === nozzle.id);
     const parts = [
-      ...(drawn ? [`orifices ${amount(drawn.area_m2, 'orificeArea', lengths)}`] : []),
       amount(nozzle.mass_kg, 'mass', lengths),
       `at most ${amount(nozzle.peakFlow_kg_s, 'massFlow', lengths)}`,
       `at most ${gauge(gaugeOf_Pa(nozzle.peakPressure_Pa), lengths)}`,
@@ -111,12 +109,10 @@ function pipeLines(draft: Draft, { lengths }: LineContext, network: NetworkDesig
 function orificeLines(draft: Draft, context: LineContext, { ref }: NetworkDesign, orifices: readonly OrificeSums[]): void {
   const { lengths } = context;
   for (const { name, drawn_m2, needed_m2, made } of orifices) {
-    const parts = [
-      `needed ${amount(needed_m2, 'orificeArea', lengths)}`,
-      made ? `nearest made ${made.code}, ${amount(made.area_m2, 'orificeArea', lengths)}` : 'none is made near it',
-      drawn_m2 === null ? 'not chosen on the plan' : `on the plan ${amount(drawn_m2, 'orificeArea', lengths)}`,
-    ];
-    draft.given(`Orifices of nozzle ${name}`, parts.join('; '), `even share of the flow that the manual states; ${limitSource(context, ref.id, 'peakFlow_kg_s')}`);
+    const isMade = made !== undefined && drawn_m2 !== null && Math.abs(made.area_m2 - drawn_m2) <= 1e-9 * drawn_m2;
+    const nearest = made ? `nearest made ${made.code}, ${amount(made.area_m2, 'orificeArea', lengths)}` : 'none is made near it';
+    const drawn = drawn_m2 === null ? 'not chosen on the plan' : `on the plan ${isMade ? `${made.code}, ` : ''}${amount(drawn_m2, 'orificeArea', lengths)}`;
+    draft.given(`Orifices of nozzle ${name}`, [`needed ${amount(needed_m2, 'orificeArea', lengths)}`, ...(isMade ? [] : [nearest]), drawn].join('; '), `even share of the flow that the manual states; ${limitSource(context, ref.id, 'peakFlow_kg_s')}`);
   }
 }
 

@@ -77,8 +77,8 @@ function holeNumbers({ discharge, network }: NetworkDesign, nozzle: string): str
 }
 
 function thrustLines(draft: Draft, { lengths }: LineContext, network: NetworkDesign, thrusts: readonly ThrustSums[]): void {
-  for (const { ref, name, hole_N, open_N, blocked_N, support } of thrusts) {
-    draft.step(`Nozzle ${name}: thrust of one hole`, holeThrustBasis, holeNumbers(network, ref.id), amount(hole_N, 'force', lengths));
+  for (const { ref, name, hole_N } of thrusts) draft.step(`Nozzle ${name}: thrust of one hole`, holeThrustBasis, holeNumbers(network, ref.id), amount(hole_N, 'force', lengths));
+  for (const { name, open_N, blocked_N, support } of thrusts) {
     const capacity_N = support?.support.capacity_N ?? null;
     const apart = capacity_N === null ? undefined : amountsApart(blocked_N, capacity_N, 'force', lengths);
     const bears = !support ? 'no support near it' : apart ? `its support bears ${apart.limit}${blocked_N > (capacity_N ?? 0) * (1 + 1e-9) ? ': too little' : ''}` : 'what its support bears is not known';

@@ -29,7 +29,7 @@ function areaLines(draft: Draft, { basis, lengths }: LineContext, sums: VentSums
   const flow = `${figure(sums.flow_kg_s)}·${figure(sums.specificVolume_m3_kg)}`;
   draft.given('Flow of agent, ṁ', amount(sums.flow_kg_s, 'massFlow', lengths), sums.flowSource);
   draft.given('Temperature of the agent in the room', amount(sums.temperature_K, 'temperature', lengths), CHOSEN);
-  draft.given("Specific volume at the room's pressure, s", plainAmount(sums.specificVolume_m3_kg, 'm³/kg'), 'as for the quantity of agent');
+  draft.given("Specific volume at the room's pressure, s", plainAmount(sums.specificVolume_m3_kg, 'm³/kg'), 'agent quantity');
   draft.given('Coefficient of the vent, C_d', figure(basis.ventCoefficient), CHOSEN);
   draft.given('Density of what leaves, ρ', plainAmount(leaving_kg_m3, 'kg/m³'), `air at 20 °C${altitudeFactor === 1 ? '' : ' and the altitude'}`);
   const needed = `${flow}/(${figure(basis.ventCoefficient)}·√(2·${figure(sums.allowable_Pa)}/${figure(leaving_kg_m3)}))`;
