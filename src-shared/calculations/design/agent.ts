@@ -13,13 +13,21 @@ export const AGENT = 'IG-100';
 /** Volumes of agent are stated at this temperature (EN 15004, ISO 14520). */
 export const REFERENCE_K = celsius_K(20);
 
+/** Lowest and highest temperature of an enclosure. */
+export function temperaturesOf({ name, temperature }: Enclosure): Worked<NonNullable<Enclosure['temperature']>> {
+  if (!temperature) return notWorked(`the temperatures of “${name}” are not known.`);
+  return temperature.least_K > temperature.greatest_K ? notWorked(`the lowest temperature of “${name}” is above its highest.`) : worked(temperature);
+}
+
 /** Agent that an enclosure needs: at its lowest temperature and its altitude. */
 export function agentOf(enclosure: Enclosure, volume: Worked<VolumeSums>, basis: BasisOfDesign): Worked<AgentSums> {
   if (!volume.isKnown) return volume;
-  const { concentration_pct, temperature, altitude_m } = enclosure;
-  if (concentration_pct === null || concentration_pct === 0) return notWorked('no design concentration is chosen for the enclosure.');
-  if (!temperature) return notWorked('the temperatures of the enclosure are not known.');
-  if (altitude_m === null) return notWorked('the height above the sea is not known.');
+  const { name, concentration_pct, altitude_m } = enclosure;
+  if (concentration_pct === null || concentration_pct === 0) return notWorked(`no design concentration is chosen for “${name}”.`);
+  const temperatures = temperaturesOf(enclosure);
+  if (!temperatures.isKnown) return temperatures;
+  if (altitude_m === null) return notWorked(`the height of “${name}” above the sea is not known.`);
+  const temperature = temperatures.sums;
   const { net_m3 } = volume.sums;
   return workOut(() => {
     const specific = (temperature_K: number): number => specificVolume_m3_kg(AGENT, temperature_K, basis.constants);

@@ -1,30 +1,39 @@
 import type { Derived, DerivedNetwork, Space } from '../../derived/derived.ts';
-import type { RefOf } from '../../model/plan.ts';
+import { remembered, rememberedPart, sameList } from '../../derived/remember.ts';
 import type { DischargeSource } from '../discharge/discharge-source.ts';
-import { agentOf, cylindersNeededFor, minimumOf } from './agent.ts';
+import { agentOf as makeAgent, cylindersNeededFor, minimumOf } from './agent.ts';
 import type { Design, DischargeSums, EnclosureDesign, NetworkDesign } from './design.ts';
-import { dischargeOfNetwork, sharesOf } from './discharge.ts';
+import { dischargeOfNetwork, sharesOf as makeShares } from './discharge.ts';
 import { fillOf } from './fill.ts';
 import { fillingOf } from './filling.ts';
-import { remembered } from '../../derived/remember.ts';
 import { flowFrameOf as makeFlowFrame } from './flow-input.ts';
-import { holdOf, leaksOf } from './hold.ts';
-import { mountsOf } from './mounts.ts';
+import { holdOf as makeHold, leaksOf as makeLeaks } from './hold.ts';
+import { mountsOf as makeMounts } from './mounts.ts';
 import { orificesOf } from './orifices.ts';
 import { peopleOf } from './people.ts';
-import { conduitOf, releaseOf } from './release.ts';
+import { conduitOf as makeConduit, releaseOf as makeRelease } from './release.ts';
 import { supervisionOf } from './supervision.ts';
 import { supplyOf } from './supply.ts';
 import { supportsOf as makeSupports } from './supports.ts';
-import { thrustsOf } from './thrusts.ts';
+import { thrustsOf as makeThrusts } from './thrusts.ts';
 import { ventOf, weakestOf } from './vent.ts';
-import { volumeOf } from './volume.ts';
+import { volumeOf as makeVolume } from './volume.ts';
 import type { Worked } from './worked.ts';
-import { zonesOf } from './zones.ts';
+import { zonesOf as makeZones } from './zones.ts';
 
-// What follows from one derived network alone is worked out once for it.
+// A drag asks for every sum at every frame: what does not follow from the thing that moves is kept.
 const flowFrameOf = remembered(makeFlowFrame);
 const supportsOf = remembered(makeSupports);
+const sharesOf = remembered(makeShares);
+const thrustsOf = remembered(makeThrusts);
+const zonesOf = remembered(makeZones);
+const mountsOf = remembered(makeMounts);
+const releaseOf = rememberedPart(makeRelease);
+const conduitOf = rememberedPart(makeConduit);
+const volumeOf = remembered(makeVolume);
+const agentOf = remembered(makeAgent);
+const leaksOf = rememberedPart(makeLeaks);
+const holdOf = remembered(makeHold);
 
 function networkDesign(derived: DerivedNetwork, { plan, spaces }: Derived, dischargeOf: DischargeSource): NetworkDesign {
   const { basis } = plan;
@@ -50,12 +59,32 @@ function networkDesign(derived: DerivedNetwork, { plan, spaces }: Derived, disch
   };
 }
 
-function enclosureDesign(ref: RefOf<'enclosure'>, spaces: readonly Space[], derived: Derived, discharges: ReadonlyMap<DerivedNetwork, Worked<DischargeSums>>): EnclosureDesign | undefined {
-  const { plan, networks } = derived;
+/** The protected spaces of one enclosure: its room first. */
+type Protected = readonly [room: Space, ...voids: Space[]];
+
+const lastSpaces = new WeakMap<Space, Protected>();
+
+/** The protected spaces of each enclosure, in the order of the plan; the very same list while its spaces are the same. */
+function protectedSpaces({ spaces }: Derived): Protected[] {
+  const byRoom = new Map<string, [Space, ...Space[]]>();
+  for (const space of spaces) {
+    if (!space.isProtected) continue;
+    const key = `${space.enclosureRef.level}/${space.enclosureRef.id}`;
+    const known = byRoom.get(key);
+    if (known) known.push(space);
+    else byRoom.set(key, [space]);
+  }
+  return [...byRoom.values()].map((found) => {
+    const last = lastSpaces.get(found[0]);
+    const list = last && sameList(last, found) === last ? last : found;
+    lastSpaces.set(found[0], list);
+    return list;
+  });
+}
+
+function enclosureDesign(spaces: Protected, { plan, networks }: Derived, dischargeOf: (network: DerivedNetwork) => Worked<DischargeSums> | undefined): EnclosureDesign {
   const { basis } = plan;
-  const enclosure = spaces[0]?.enclosure;
-  if (!enclosure) return undefined;
-  const dischargeOf = (network: DerivedNetwork): Worked<DischargeSums> | undefined => discharges.get(network);
+  const { enclosure, enclosureRef: ref } = spaces[0];
   const volume = volumeOf(spaces);
   const supply = supplyOf(ref, networks, dischargeOf);
   const agent = agentOf(enclosure, volume, basis);
@@ -85,18 +114,10 @@ function enclosureDesign(ref: RefOf<'enclosure'>, spaces: readonly Space[], deri
  * @param dischargeOf  where the transients come from
  */
 export function designOf(derived: Derived, dischargeOf: DischargeSource): Design {
-  const networks = derived.networks.map((network) => ({ network, design: networkDesign(network, derived, dischargeOf) }));
-  const discharges = new Map(networks.map(({ network, design }) => [network, design.discharge]));
-  const byEnclosure = new Map<string, { ref: RefOf<'enclosure'>; spaces: Space[] }>();
-  for (const space of derived.spaces) {
-    if (!space.isProtected) continue;
-    const key = `${space.enclosureRef.level}/${space.enclosureRef.id}`;
-    const known = byEnclosure.get(key);
-    if (known) known.spaces.push(space);
-    else byEnclosure.set(key, { ref: space.enclosureRef, spaces: [space] });
-  }
+  const networks = derived.networks.map((network) => networkDesign(network, derived, dischargeOf));
+  const discharges = new Map(derived.networks.map((network, i) => [network, networks[i]?.discharge]));
   return {
-    enclosures: [...byEnclosure.values()].flatMap(({ ref, spaces }) => enclosureDesign(ref, spaces, derived, discharges) ?? []),
-    networks: networks.map(({ design }) => design),
+    enclosures: protectedSpaces(derived).map((spaces) => enclosureDesign(spaces, derived, (network) => discharges.get(network))),
+    networks,
   };
 }

@@ -1,6 +1,8 @@
 import type { DerivedPipe, Fitting, Space } from '../../derived/derived.ts';
+import type { PlacedSupport } from '../../derived/placed-supports.ts';
 import type { EXPOSURES } from '../../model/basis-of-design.ts';
-import type { Enclosure, Network, RefOf, Support } from '../../model/plan.ts';
+import type { PlanPoint3 } from '../../geometry/point.ts';
+import type { Enclosure, Network, RefOf } from '../../model/plan.ts';
 import type { UnitProfile } from '../../profile/unit-profile.ts';
 import type { DischargeInput, DischargeResult } from '../discharge/discharge.ts';
 import type { Worked } from './worked.ts';
@@ -119,7 +121,7 @@ export interface LeakSums {
 
 export interface HoldSums {
   readonly model: 'sharp' | 'wide' | 'mixing';
-  /** By the chosen model; Infinity is printed as "longer than a day". */
+  /** By the chosen model. */
   readonly time_s: number;
   readonly sharp_s: number;
   readonly wide_s: number;
@@ -217,13 +219,8 @@ export interface SupervisionSums {
   readonly fillTemperature_K: number;
 }
 
-/** A support with what it holds. */
-export interface HeldSupport {
-  readonly ref: RefOf<'support'>;
-  readonly support: Support;
-  /** undefined: it holds no pipe. */
-  readonly pipe: DerivedPipe | undefined;
-}
+/** A support with the pipe that it holds. */
+export type HeldSupport = PlacedSupport;
 
 /** A stretch of pipe between two neighbouring supports or from a support to an end of the network. */
 export interface SpanSums {
@@ -231,7 +228,7 @@ export interface SpanSums {
   readonly length_m: number;
   /** undefined: the table has none for so small a pipe. */
   readonly allowed_m: number | undefined;
-  readonly at: readonly [from: { x: number; y: number; z: number }, to: { x: number; y: number; z: number }];
+  readonly at: readonly [from: PlanPoint3, to: PlanPoint3];
 }
 
 export interface ThrustSums {
@@ -239,7 +236,7 @@ export interface ThrustSums {
   readonly name: string;
   /** Of one hole, with the nozzle's highest pressure. */
   readonly hole_N: number;
-  /** All holes open, and the worst case of one blocked. */
+  /** With all holes open; and the worst that its support must take, be it that or with one hole blocked. */
   readonly open_N: number;
   readonly blocked_N: number;
   /** The support nearest along the pipe; undefined when there is none. */

@@ -1,21 +1,41 @@
 import type { DerivedNetwork } from '../../derived/derived.ts';
-import type { DischargeInput } from '../discharge/discharge.ts';
-import type { DischargeSource } from '../discharge/discharge-source.ts';
+import { remembered } from '../../derived/remember.ts';
+import type { DischargeInput, FlowNozzle } from '../discharge/discharge.ts';
+import type { DischargeSource, KnownDischarge } from '../discharge/discharge-source.ts';
 import type { DischargeSums, ShareSums } from './design.ts';
 import { type FlowFrame, spacesServed } from './flow-input.ts';
 import { type Worked, notWorked, workOut, worked } from './worked.ts';
 
+const WAITING = notWorked('the discharge is being worked out.');
+
+/** A discharge that can be used, or why not. */
+export function usable(known: ReturnType<DischargeSource>): Worked<KnownDischarge> {
+  if (known === undefined) return WAITING;
+  if (typeof known === 'string') return notWorked(known.endsWith('.') ? known : `${known}.`);
+  return known.result.isNetworkSolved ? worked(known) : notWorked('the pressures in the pipe did not settle, so flows and times are not to be used.');
+}
+
+/** One input for one frame: who keeps results knows it again without looking into it. */
+const inputOf = remembered((frame: FlowFrame): Worked<DischargeInput> => {
+  const nozzles: FlowNozzle[] = [];
+  for (const { name, area_m2, ...nozzle } of frame.nozzles) {
+    if (!area_m2) return notWorked(`the orifice of nozzle ${name} is not chosen.`);
+    nozzles.push({ ...nozzle, area_m2 });
+  }
+  return worked({ ...frame.input, nozzles });
+});
+
+// Two networks may have one result, but never one input.
+const sumsOf = remembered((input: DischargeInput, known: KnownDischarge, nodeIds: readonly string[]): Worked<DischargeSums> => worked({ input, ...known, nodeIds }));
+
 /** The discharge of a network with its orifices as drawn. */
 export function dischargeOfNetwork(derived: DerivedNetwork, frame: Worked<FlowFrame>, dischargeOf: DischargeSource): Worked<DischargeSums> {
   if (!frame.isKnown) return frame;
-  const blank = frame.sums.nozzles.find(({ area_m2 }) => !area_m2);
-  if (blank) return notWorked(`the orifice of nozzle ${blank.name} is not chosen.`);
-  const nozzles = frame.sums.nozzles.map(({ name: _, area_m2, ...nozzle }) => ({ ...nozzle, area_m2: area_m2 ?? 0 }));
-  const input: DischargeInput = { ...frame.sums.input, nozzles };
+  const input = inputOf(frame.sums);
+  if (!input.isKnown) return input;
   return workOut(() => {
-    const known = dischargeOf(derived.network.id, input);
-    if (known === undefined) return notWorked('the discharge is being worked out.');
-    return typeof known === 'string' ? notWorked(known) : worked({ input, ...known, nodeIds: frame.sums.tree.nodeIds });
+    const known = usable(dischargeOf(derived.network.id, input.sums));
+    return known.isKnown ? sumsOf(input.sums, known.sums, frame.sums.tree.nodeIds) : known;
   });
 }
 

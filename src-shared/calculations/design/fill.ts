@@ -1,3 +1,4 @@
+import { remembered } from '../../derived/remember.ts';
 import type { BasisOfDesign } from '../../model/basis-of-design.ts';
 import type { Enclosure } from '../../model/plan.ts';
 import { EXPOSURE_LIMITS } from '../formulas/exposure.ts';
@@ -16,16 +17,11 @@ function oxygenLimit_pct(exposure: Exposure, { altitudeFactor }: AgentSums, basi
   return basis.exposureBy === 'concentration' ? atConcentration_pct : Math.max(leastOxygen_pct, atConcentration_pct);
 }
 
-/** Volumes that the cylinders fit, whose fill cannot be chosen: enough agent when cold, enough oxygen when hot. */
-export function fillOf({ people }: Enclosure, agent: Worked<AgentSums>, supply: Worked<SupplySums>, basis: BasisOfDesign): Worked<FillSums> {
-  if (!agent.isKnown) return agent;
-  if (!supply.isKnown) return supply;
-  if (people.exposure === 'none') return notWorked('nobody can be inside: there is no oxygen limit and so no band.');
-  const { exposure } = people;
-  return workOut(() => {
-    const { net_m3, concentration_pct, coldSpecificVolume_m3_kg, hotSpecificVolume_m3_kg, altitudeFactor } = agent.sums;
-    const { cylinders, massEach_kg } = supply.sums;
-    const limit_pct = oxygenLimit_pct(exposure, agent.sums, basis);
+/** The bands of a number of cylinders and of its neighbours. */
+const bandsOf = remembered((agent: AgentSums, exposure: Exposure, cylinders: number, massEach_kg: number, basis: BasisOfDesign): Worked<FillSums> =>
+  workOut(() => {
+    const { net_m3, concentration_pct, coldSpecificVolume_m3_kg, hotSpecificVolume_m3_kg, altitudeFactor } = agent;
+    const limit_pct = oxygenLimit_pct(exposure, agent, basis);
     const fill: FixedFill = { massEach_kg, concentration_pct, coldSpecificVolume_m3_kg, hotSpecificVolume_m3_kg, oxygenLimit_pct: limit_pct, oxygenBase_pct: basis.oxygenBase_pct, altitudeFactor, logarithm: basis.logarithm };
     const band = fixedFillBand({ ...fill, count: cylinders });
     if (!band) return notWorked('at this altitude even plain air has less oxygen than the limit.');
@@ -35,5 +31,16 @@ export function fillOf({ people }: Enclosure, agent: Worked<AgentSums>, supply: 
       return each ? [{ cylinders: count, ...each }] : [];
     });
     return worked({ net_m3, cylinders, ...band, oxygenLimit_pct: limit_pct, fitting: feasibleCounts(net_m3, fill, MOST_CYLINDERS), bands });
-  });
+  }),
+);
+
+/** Volumes that the cylinders fit, whose fill cannot be chosen: enough agent when cold, enough oxygen when hot. */
+export function fillOf({ people }: Enclosure, agent: Worked<AgentSums>, supply: Worked<SupplySums>, basis: BasisOfDesign): Worked<FillSums> {
+  if (!agent.isKnown) return agent;
+  if (!supply.isKnown) return supply;
+  if (people.exposure === 'none') return notWorked('nobody can be inside: there is no oxygen limit and so no band.');
+  const { cylinders, massEach_kg, networks } = supply.sums;
+  const parted = networks.find(({ share }) => share !== 1);
+  if (parted) return notWorked(`“${parted.name}” also serves another enclosure, so that whole cylinders cannot be counted here. Agent and oxygen are worked out by themselves.`);
+  return bandsOf(agent.sums, people.exposure, cylinders, massEach_kg, basis);
 }

@@ -25,6 +25,7 @@ export function leaksOf({ leakage }: Enclosure, basis: BasisOfDesign): Worked<Le
     if (!inward || !outward || inward.length < 2 || outward.length < 2) return notWorked('a door-fan test needs at least two readings each way.');
     const fits = [fitDoorFan(inward), fitDoorFan(outward)] as const;
     const { fanCoefficient, fanExponent } = bothDirections(...fits);
+    if (!(fanExponent >= 0.5 && fanExponent <= 1)) return notWorked(`the door-fan readings give an exponent of ${fanExponent.toFixed(2)}, which no leak has: from 0.5 to 1. Read the test again.`);
     const remarks = [
       ...(fits.every(({ isEnough }) => isEnough) ? [] : ['Fewer readings than a door-fan test should have each way.']),
       ...(fits.every(({ isPlausible }) => isPlausible) ? [] : ['An exponent outside 0.5 to 1: read the test again.']),

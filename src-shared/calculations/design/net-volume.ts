@@ -3,31 +3,34 @@ import { remembered } from '../../derived/remember.ts';
 import { intersectionOf, fillOf } from '../../derived/polygon-sums.ts';
 import { boundsOf, boxesTouch, signedArea_m2 } from '../../geometry/outline.ts';
 
-/** Lowest upper face over a solid [m]: a solid is never deducted above the ceiling. */
-function lowestCeiling_m(space: Space, solid: Space['solids'][number]): number | undefined {
-  const places = [...solid.footprint, { x: (solid.bounds.minX + solid.bounds.maxX) / 2, y: (solid.bounds.minY + solid.bounds.maxY) / 2 }];
-  const heights = places.flatMap((at) => space.ceilingAt_m(at) ?? []);
-  const zones = space.kind === 'room' ? Object.values(space.enclosure.ceilingZones).filter(({ outline }) => boxesTouch(boundsOf(outline), solid.bounds)) : [];
-  const lowest = Math.min(...heights, ...zones.map(({ height_m }) => height_m));
-  return Number.isFinite(lowest) ? lowest : undefined;
+/** Heights between which a solid is sure to be in a space [m]: over the highest floor and under the lowest ceiling about it. */
+function sureHeights_m(space: Space, { footprint, bounds }: Space['solids'][number]): readonly [floor_m: number, ceiling_m: number] | undefined {
+  if (space.kind === 'under-floor') return [space.floor_m, 0];
+  const { ceilingZones, ceilingVoid } = space.enclosure;
+  const depth_m = space.kind === 'ceiling-void' ? (ceilingVoid?.depth_m ?? 0) : 0;
+  const places = [...footprint, { x: (bounds.minX + bounds.maxX) / 2, y: (bounds.minY + bounds.maxY) / 2 }];
+  const zones = Object.values(ceilingZones).filter(({ outline }) => boxesTouch(boundsOf(outline), bounds));
+  const tops = [...places.flatMap((at) => space.ceilingAt_m(at) ?? []), ...zones.map(({ height_m }) => height_m + depth_m)];
+  if (tops.length === 0) return undefined;
+  return [space.kind === 'ceiling-void' ? Math.max(...tops) - depth_m : space.floor_m, Math.min(...tops)];
 }
 
 /**
  * Net volume of a space: gross, less the solids that agent does not pass through. Where solids overlap, the
- * shared part is deducted once; where the ceiling over a solid steps, it is deducted up to the lowest step, so
- * that the volume errs toward more agent.
+ * shared part is deducted once; where floor or ceiling about a solid step, it is deducted only where it is under the
+ * lowest ceiling and over the highest floor, so that the volume errs toward more agent.
  * Source: only fixed solid items may be deducted (common practice, follows NFPA 2001).
  * @returns net volume [m³]; undefined while the height is unknown
  */
 export const netVolumeOf_m3 = remembered((space: Space): number | undefined => {
   if (space.grossVolume_m3 === undefined) return undefined;
-  const room = [...[space.outline], ...space.holes];
+  const room = [space.outline, ...space.holes];
   const solids = space.solids
     .filter(({ obstruction }) => !obstruction.isPermeable)
     .flatMap((solid) => {
-      const ceiling_m = lowestCeiling_m(space, solid);
-      const bottom_m = Math.max(space.floor_m, solid.bottom_m);
-      const top_m = Math.min(ceiling_m ?? bottom_m, solid.top_m);
+      const sure_m = sureHeights_m(space, solid);
+      if (!sure_m) return [];
+      const [bottom_m, top_m] = [Math.max(sure_m[0], solid.bottom_m), Math.min(sure_m[1], solid.top_m)];
       return top_m > bottom_m ? [{ footprint: solid.footprint, bottom_m, top_m }] : [];
     });
   const heights = [...new Set(solids.flatMap(({ bottom_m, top_m }) => [bottom_m, top_m]))].sort((a, b) => a - b);

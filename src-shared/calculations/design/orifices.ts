@@ -1,33 +1,28 @@
 import type { DerivedNetwork } from '../../derived/derived.ts';
-import { nitrogenDensity_kg_m3, nitrogenState } from '../formulas/nitrogen.ts';
-import { realOrificeFlow_kg_s } from '../formulas/orifice.ts';
+import { remembered, rememberedPart } from '../../derived/remember.ts';
+import type { UnitProfile } from '../../profile/unit-profile.ts';
 import { ATMOSPHERE_Pa } from '../../units/convert.ts';
-import { pipeGasOf } from '../discharge/pipe-gas.ts';
-import type { FlowStretch } from '../discharge/discharge.ts';
+import type { DischargeInput, FlowStretch } from '../discharge/discharge.ts';
 import type { DischargeSource } from '../discharge/discharge-source.ts';
-import { stretchInlet } from '../discharge/stretch-flow.ts';
+import { REAL_NITROGEN } from '../discharge/gas.ts';
+import { type PipeGas, pipeGasOf } from '../discharge/pipe-gas.ts';
+import { sourceOf } from '../discharge/source.ts';
+import { meanPressure_Pa, stretchInlet } from '../discharge/stretch-flow.ts';
+import { realOrificeFlow_kg_s } from '../formulas/orifice.ts';
 import type { OrificeSums } from './design.ts';
+import { usable } from './discharge.ts';
 import type { FlowFrame } from './flow-input.ts';
 import { type Worked, notWorked, workOut, worked } from './worked.ts';
 
-/** Temperature to which gas of a state falls when it is throttled to a pressure: its enthalpy stays. */
-function throttledTo_K(enthalpy_J_kg: number, pressure_Pa: number, from_K: number): number {
-  let temperature_K = from_K;
-  for (let step = 0; step < 40; step += 1) {
-    const state = nitrogenState(nitrogenDensity_kg_m3(pressure_Pa, temperature_K), temperature_K);
-    const change_K = (enthalpy_J_kg - state.enthalpy_J_kg) / state.cp_J_kgK;
-    temperature_K += change_K;
-    if (Math.abs(change_K) < 1e-6) break;
-  }
-  return temperature_K;
-}
+/** Enough to find a pressure to a thousandth of a pascal. */
+const HALVINGS = 36;
 
 /** Pressure at the end of a stretch that a flow enters at a pressure; undefined when it cannot pass. */
-function outlet_Pa(stretch: FlowStretch, gas: ReturnType<ReturnType<typeof pipeGasOf>>, inlet_Pa: number, flow_kg_s: number): number | undefined {
-  const inletOf = (end_Pa: number): number => stretchInlet(stretch, gas, end_Pa, flow_kg_s, (inlet_Pa + end_Pa) / 2).inlet_Pa;
+function outlet_Pa(stretch: FlowStretch, gas: PipeGas, inlet_Pa: number, flow_kg_s: number): number | undefined {
+  const inletOf = (end_Pa: number): number => stretchInlet(stretch, gas, end_Pa, flow_kg_s, meanPressure_Pa(inlet_Pa, end_Pa)).inlet_Pa;
   if (inletOf(ATMOSPHERE_Pa) > inlet_Pa) return undefined;
   let [low_Pa, high_Pa] = [ATMOSPHERE_Pa, inlet_Pa];
-  for (let step = 0; step < 60; step += 1) {
+  for (let step = 0; step < HALVINGS; step += 1) {
     const middle_Pa = (low_Pa + high_Pa) / 2;
     if (inletOf(middle_Pa) > inlet_Pa) high_Pa = middle_Pa;
     else low_Pa = middle_Pa;
@@ -42,15 +37,16 @@ const AS_NEEDED = 1e-3;
 export function startAreasOf({ input, nozzles, tree }: FlowFrame, total_kg_s: number): readonly number[] | { readonly starved: string } {
   const total_m3 = input.spaces.reduce((sum, { volume_m3 }) => sum + volume_m3, 0);
   const flowOf = ({ space }: (typeof nozzles)[number]): number => (total_kg_s * (input.spaces[space]?.volume_m3 ?? 0)) / total_m3 / nozzles.filter((each) => each.space === space).length;
-  const source_Pa = Math.min(input.regulatorPressure_Pa ?? input.fillPressure_Pa, input.fillPressure_Pa);
-  const filled = nitrogenState(nitrogenDensity_kg_m3(input.fillPressure_Pa, input.fillTemperature_K), input.fillTemperature_K);
-  const temperature_K = throttledTo_K(filled.enthalpy_J_kg, source_Pa, input.fillTemperature_K);
+  const filled = REAL_NITROGEN.stateOf(REAL_NITROGEN.densityOf(input.fillPressure_Pa, input.fillTemperature_K), input.fillTemperature_K);
+  const source = sourceOf(REAL_NITROGEN, filled, input.regulatorPressure_Pa, undefined);
+  if (!source) throw new RangeError('The gas would be colder than its equation goes as soon as it is throttled.');
+  const { temperature_K } = source;
   const gas = pipeGasOf('real')(temperature_K);
 
   // Flow through each node: its nozzle's and all that goes on below it.
   const through = tree.nodeIds.map((_, node) => nozzles.filter((each) => each.node === node).reduce((sum, each) => sum + flowOf(each), 0));
   for (const { from, to } of [...tree.stretches].reverse()) through[from] = (through[from] ?? 0) + (through[to] ?? 0);
-  const pressures: (number | undefined)[] = tree.nodeIds.map((_, node) => (node === 0 ? source_Pa : undefined));
+  const pressures: (number | undefined)[] = tree.nodeIds.map((_, node) => (node === 0 ? source.pressure_Pa : undefined));
   for (const stretch of tree.stretches) {
     const inlet_Pa = pressures[stretch.from];
     pressures[stretch.to] = inlet_Pa === undefined ? undefined : outlet_Pa(stretch, gas, inlet_Pa, through[stretch.to] ?? 0);
@@ -64,6 +60,36 @@ export function startAreasOf({ input, nozzles, tree }: FlowFrame, total_kg_s: nu
   return areas;
 }
 
+interface Sizing {
+  readonly nozzles: FlowFrame['nozzles'];
+  /** In their order. */
+  readonly areas_m2: readonly number[];
+  /** For a trial with them. */
+  readonly input: DischargeInput;
+}
+
+/** Areas for the start with the trial that they ask for: one for one frame, so that who keeps results knows it again. */
+const sizingOf = remembered((frame: FlowFrame, total_kg_s: number): Worked<Sizing> =>
+  workOut(() => {
+    const areas = startAreasOf(frame, total_kg_s);
+    if ('starved' in areas) return notWorked(`the pipe to nozzle ${areas.starved} is too small for the flow that the manual states.`);
+    const sized = frame.nozzles.map(({ name: _, ...nozzle }, i) => ({ ...nozzle, area_m2: areas[i] ?? 0 }));
+    return worked({ nozzles: frame.nozzles, areas_m2: areas, input: { ...frame.input, nozzles: sized } });
+  }),
+);
+
+/** Orifices that a nozzle is made with, largest first. */
+const largestFirst = rememberedPart((orifices: UnitProfile['orifices']) => orifices.toSorted((a, b) => b.area_m2 - a.area_m2));
+
+/** Orifices as much smaller as a trial with those of a sizing passed more than is wanted. */
+const madeSmaller = remembered((sizing: Sizing, { network, profile }: DerivedNetwork, share: number): readonly OrificeSums[] => {
+  const offered = largestFirst(profile?.orifices ?? []);
+  return sizing.nozzles.map(({ id, name, area_m2 }, i) => {
+    const needed_m2 = (sizing.areas_m2[i] ?? 0) * share;
+    return { ref: { kind: 'nozzle', network: network.id, id }, name, drawn_m2: area_m2, needed_m2, made: offered.find((each) => each.area_m2 <= needed_m2 * (1 + AS_NEEDED)) };
+  });
+});
+
 /**
  * Orifice areas with which every space gets its share, by net volume, of the greatest flow that the manual states, and
  * the nozzles of one space share alike. Sized for the start, they would pass more later, when the gas has become
@@ -71,24 +97,17 @@ export function startAreasOf({ input, nozzles, tree }: FlowFrame, total_kg_s: nu
  */
 export function orificesOf(derived: DerivedNetwork, frame: Worked<FlowFrame>, dischargeOf: DischargeSource): Worked<readonly OrificeSums[]> {
   if (!frame.isKnown) return frame;
-  const stated_kg_s = derived.profile?.limits.peakFlow_kg_s?.value;
-  if (!stated_kg_s) return notWorked('“Peak flow of one cylinder” is blank in the unit profile.');
-  const { input, nozzles } = frame.sums;
+  const { network, profile } = derived;
+  const stated_kg_s = profile?.limits.peakFlow_kg_s?.value;
+  if (!stated_kg_s) return notWorked(`“Peak flow of one cylinder” is ${stated_kg_s === 0 ? '0' : 'blank'} in the unit profile of “${network.name}”.`);
+  const total_kg_s = stated_kg_s * frame.sums.input.cylinders;
+  const sizing = sizingOf(frame.sums, total_kg_s);
+  if (!sizing.isKnown) return sizing;
   return workOut(() => {
-    const total_kg_s = stated_kg_s * input.cylinders;
-    const areas = startAreasOf(frame.sums, total_kg_s);
-    if ('starved' in areas) return notWorked(`the pipe to nozzle ${areas.starved} is too small for the flow that the manual states.`);
-    const sized = nozzles.map(({ name: _, ...nozzle }, i) => ({ ...nozzle, area_m2: areas[i] ?? 0 }));
-    const trial = dischargeOf(`${derived.network.id}, sizing`, { ...input, nozzles: sized });
-    if (trial === undefined) return notWorked('the discharge is being worked out.');
-    if (typeof trial === 'string') return notWorked(trial);
-    const smaller = total_kg_s / trial.result.peakFlow_kg_s;
-    const offered = [...(derived.profile?.orifices ?? [])].sort((a, b) => b.area_m2 - a.area_m2);
-    return worked(
-      nozzles.map((nozzle, i): OrificeSums => {
-        const needed_m2 = (areas[i] ?? 0) * smaller;
-        return { ref: { kind: 'nozzle', network: derived.network.id, id: nozzle.id }, name: nozzle.name, drawn_m2: nozzle.area_m2, needed_m2, made: offered.find(({ area_m2 }) => area_m2 <= needed_m2 * (1 + AS_NEEDED)) };
-      }),
-    );
+    const trial = usable(dischargeOf(`${network.id}, sizing`, sizing.sums.input));
+    if (!trial.isKnown) return trial;
+    const { peakFlow_kg_s } = trial.sums.result;
+    if (!(peakFlow_kg_s > 0)) return notWorked('nothing comes out.');
+    return worked(madeSmaller(sizing.sums, derived, total_kg_s / peakFlow_kg_s));
   });
 }

@@ -1,3 +1,4 @@
+import { rememberedPart } from '../../derived/remember.ts';
 import type { UnitProfile } from '../../profile/unit-profile.ts';
 import { celsius_K, gaugeOf_Pa } from '../../units/convert.ts';
 import { pressureChart } from '../formulas/cylinder-gas.ts';
@@ -6,13 +7,11 @@ import { FILL_K } from './flow-input.ts';
 import { type Worked, notWorked, workOut, worked } from './worked.ts';
 
 /** A cylinder that has lost more of its charge than this is taken out of service (common practice of half-yearly checks). */
-export const REJECTED_LOSS = 0.05;
+const REJECTED_LOSS = 0.05;
 const CHART_C = [-20, -10, 0, 10, 15, 20, 25, 30, 40, 50];
 
-/** What the gauge of a full cylinder reads at each temperature, and of one that has lost 5 %. */
-export function supervisionOf(profile: UnitProfile | undefined): Worked<SupervisionSums> {
-  const fill = profile?.limits.fillPressure_Pa;
-  if (!profile) return notWorked('the network has no unit profile.');
+const chartOf = rememberedPart((profile: UnitProfile): Worked<SupervisionSums> => {
+  const fill = profile.limits.fillPressure_Pa;
   if (!fill) return notWorked(`“Fill pressure” is blank in the unit profile “${profile.name}”.`);
   return workOut(() =>
     worked({
@@ -26,4 +25,7 @@ export function supervisionOf(profile: UnitProfile | undefined): Worked<Supervis
       })),
     }),
   );
-}
+});
+
+/** What the gauge of a full cylinder reads at each temperature, and of one that has lost 5 %. */
+export const supervisionOf = (profile: UnitProfile | undefined): Worked<SupervisionSums> => (profile ? chartOf(profile) : notWorked('the network has no unit profile.'));

@@ -1,5 +1,6 @@
 import type { DerivedNetwork, DerivedPipe, Fitting, PipePath } from '../../derived/derived.ts';
-import type { PlanPoint3 } from '../../geometry/point.ts';
+import { placedSupportsOf } from '../../derived/placed-supports.ts';
+import { type PlanPoint3, distance3_m } from '../../geometry/point.ts';
 import type { BasisOfDesign } from '../../model/basis-of-design.ts';
 import { shareAlong } from '../../model/held-pipe.ts';
 import { TURN_SUPPORT_m, nozzleSupport_m, supportSpanBasis, supportSpan_m } from '../formulas/support-spans.ts';
@@ -21,26 +22,23 @@ interface MeasuredPath {
   readonly marks: readonly Mark[];
 }
 
-/** The supports of a network, each with the pipe that it holds. */
-export const heldSupportsOf = ({ network, pipes }: DerivedNetwork): HeldSupport[] =>
-  Object.values(network.supports).map((support) => ({
-    ref: { kind: 'support', network: network.id, id: support.id },
-    support,
-    pipe: pipes.find(({ pipe }) => shareAlong(network, pipe, support.at) !== undefined),
-  }));
+/** A support with every pipe that it touches: at a joint it holds all that meet there. */
+interface Holding {
+  readonly held: HeldSupport;
+  readonly pipes: ReadonlySet<DerivedPipe>;
+}
 
-const apart_m = (a: PlanPoint3, b: PlanPoint3): number => Math.hypot(a.x - b.x, a.y - b.y, a.z - b.z);
+const holdingOf = ({ network, pipes }: DerivedNetwork, held: HeldSupport): Holding => ({ held, pipes: new Set(pipes.filter(({ pipe }) => shareAlong(network, pipe, held.support.at) !== undefined)) });
 
-function measured(path: PipePath, byId: ReadonlyMap<string, DerivedPipe>, held: readonly HeldSupport[]): MeasuredPath {
+function measured(path: PipePath, byId: ReadonlyMap<string, DerivedPipe>, holdings: readonly Holding[]): MeasuredPath {
   const pipes = path.pipes.flatMap((id) => byId.get(id) ?? []);
   const ends_m: number[] = [];
-  const marks: Mark[] = [];
-  let start_m = 0;
-  for (const pipe of pipes) {
-    for (const each of held) if (each.pipe === pipe) marks.push({ along_m: start_m + Math.min(pipe.length_m, apart_m(pipe.from, each.support.at)), held: each });
-    start_m += pipe.length_m;
-    ends_m.push(start_m);
-  }
+  for (const pipe of pipes) ends_m.push((ends_m.at(-1) ?? 0) + pipe.length_m);
+  const marks = holdings.flatMap(({ held, pipes: holds }): Mark[] => {
+    const index = pipes.findIndex((pipe) => holds.has(pipe));
+    const pipe = pipes[index];
+    return pipe ? [{ along_m: (ends_m[index] ?? 0) - pipe.length_m + Math.min(pipe.length_m, distance3_m(pipe.from, held.support.at)), held }] : [];
+  });
   marks.sort((a, b) => a.along_m - b.along_m);
   return { path, pipes, ends_m, marks };
 }
@@ -93,10 +91,11 @@ const nodeAlong_m = ({ path, ends_m }: MeasuredPath, node: string): number | und
 /** What the drawn supports of a network hold: spans, last supports before nozzles, supports at turns. */
 export function supportsOf(derived: DerivedNetwork, basis: BasisOfDesign): Worked<SupportSums> {
   if (derived.paths.length === 0) return notWorked('no pipe leads to a nozzle yet.');
-  const held = heldSupportsOf(derived);
+  const held = placedSupportsOf(derived);
   if (held.length === 0) return notWorked('no support is drawn: place them by the table.');
   const byId = new Map(derived.pipes.map((pipe) => [pipe.pipe.id, pipe]));
-  const ways = derived.paths.map((path) => measured(path, byId, held));
+  const holdings = held.map((each) => holdingOf(derived, each));
+  const ways = derived.paths.map((path) => measured(path, byId, holdings));
   const spans = new Map<string, SpanSums>();
   for (const span of ways.flatMap((way) => spansAlong(way, basis))) {
     const key = span.at.map(({ x, y, z }) => [x, y, z].map((each) => each.toFixed(4)).join()).join(' ');

@@ -33,12 +33,12 @@ interface VentFlow {
 function ventFlowOf(supply: SupplySums, networks: readonly DerivedNetwork[], dischargeOf: (network: DerivedNetwork) => Worked<DischargeSums> | undefined, basis: BasisOfDesign): VentFlow | NotWorked {
   let flow_kg_s = 0;
   const sources = new Set<string>();
-  for (const part of supply.networks) {
-    const network = networks.find(({ ref }) => ref.id === part.ref.id);
-    const stated = network?.profile?.limits.peakFlow_kg_s;
-    if (!network) return notWorked('a network that serves the enclosure is lost.');
+  for (const network of networks) {
+    const part = supply.networks.find(({ ref }) => ref.id === network.ref.id);
+    if (!part) continue;
     if (basis.ventFlow === 'manual') {
-      if (!stated) return notWorked('“Peak flow of one cylinder” is blank in the unit profile.');
+      const stated = network.profile?.limits.peakFlow_kg_s;
+      if (!stated?.value) return notWorked(`“Peak flow of one cylinder” is ${stated ? '0' : 'blank'} in the unit profile of “${part.name}”.`);
       flow_kg_s += stated.value * part.cylinders * part.share;
       sources.add(`unit profile: ${stated.source}`);
     } else {

@@ -103,3 +103,22 @@ export function contractionLoss(bore_m: number, smallerBore_m: number): number {
   const ratio = within('smallerBore_m', positive('smallerBore_m', smallerBore_m), 0, positive('bore_m', bore_m)) / bore_m;
   return 0.5 * (1 - ratio ** 2);
 }
+
+export const enlargementLossBasis: Basis = {
+  formula: 'K = (D²/d² − 1)², on the velocity head in D',
+  source: 'sudden enlargement (Borda and Carnot), from the balance of momentum',
+  caution: 'Pipe of a pre-engineered unit must not grow downstream: this is for judging what is drawn.',
+};
+/**
+ * Loss of a reducer through which the gas runs into a larger bore.
+ *
+ * @param bore_m        d, before it [m], > 0
+ * @param largerBore_m  D, behind it [m], at least d
+ * @returns loss coefficient on the velocity head in the larger bore [-]
+ * @throws {RangeError} argument not finite or out of range
+ * @example enlargementLoss(0.01, 0.02) // 9
+ */
+export function enlargementLoss(bore_m: number, largerBore_m: number): number {
+  const ratio = within('largerBore_m', largerBore_m, positive('bore_m', bore_m), Number.MAX_VALUE) / bore_m;
+  return (ratio ** 2 - 1) ** 2;
+}

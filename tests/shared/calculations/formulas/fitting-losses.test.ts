@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { LOSS_KINDS, type LossKind, contractionLoss, fittingLoss, fittingLossBasis } from '#shared/calculations/formulas/fitting-losses';
+import { LOSS_KINDS, type LossKind, contractionLoss, enlargementLoss, fittingLoss, fittingLossBasis } from '#shared/calculations/formulas/fitting-losses';
 import { fullyRoughFriction } from '#shared/calculations/formulas/friction';
 import { LOSS_SETS } from '#shared/model/basis-of-design';
 import { PIPE_SIZES, type PipeSize, pipeBore_m } from '#shared/profile/pipe-table';
@@ -96,5 +96,19 @@ describe('losses of fittings', () => {
 
   test('a reducer does not widen', () => {
     expect(() => contractionLoss(0.01, 0.02)).toThrow('smallerBore_m');
+  });
+
+  // Momentum balance by hand with A = 1, 4 and v = 4, 1: p2 − p1 = ρ·v2·(v1 − v2)·1; what is lost over ρ·v2²/2 is (v1/v2 − 1)².
+  test.each([
+    [0.02, 0.02, 0],
+    [0.01, 0.02, 9],
+    [0.0157988, 0.0266446, 3.401],
+  ])('momentum balance: from %d m out into %d m loses K %d', (bore_m, larger_m, loss) => {
+    expect(enlargementLoss(bore_m, larger_m)).toBeCloseTo(loss, 2);
+  });
+
+  test('an enlargement does not narrow', () => {
+    expect(() => enlargementLoss(0.02, 0.01)).toThrow('largerBore_m');
+    expect(() => enlargementLoss(0.02, Number.NaN)).toThrow('largerBore_m');
   });
 });
