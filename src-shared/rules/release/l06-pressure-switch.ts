@@ -1,8 +1,9 @@
 import type { SupervisionSums } from '../../calculations/design/design.ts';
 import { type Worked, notWorked, workOut, worked } from '../../calculations/design/worked.ts';
 import { expectedPressureBasis, expectedPressure_Pa } from '../../calculations/formulas/cylinder-gas.ts';
-import type { Derived } from '../../derived/derived.ts';
-import { spaceIndexOf } from '../../derived/space-index.ts';
+import type { Derived, Space } from '../../derived/derived.ts';
+import { remembered } from '../../derived/remember.ts';
+import { type SpaceIndex, spaceIndexOf } from '../../derived/space-index.ts';
 import type { SourcedLimit } from '../../profile/unit-profile.ts';
 import { bar_Pa, gaugeOf_Pa } from '../../units/convert.ts';
 import { placeOn } from '../design-subjects.ts';
@@ -59,12 +60,18 @@ function asInManual(setPoint_Pa: number, { value, source }: SourcedLimit) {
   return { kind: 'judged' as const, measured: setPoint_Pa, limit, limitSource: source, margin, isKept: margin >= -slackOf(limit) };
 }
 
+/** The spaces of every level, found by place; built once for all networks. */
+const indexesOf = remembered((spaces: readonly Space[]): ReadonlyMap<string, SpaceIndex> => {
+  const levels = [...new Set(spaces.map(({ level }) => level.id))];
+  return new Map(levels.map((id) => [id, spaceIndexOf(spaces.filter(({ level }) => level.id === id))]));
+});
+
 /** Coldest of the rooms that a network's cylinders stand in [K]; undefined when one of them is not known. */
 function coldest_K({ networks, spaces }: Derived, id: string): number | undefined {
   const network = networks.find(({ ref }) => ref.id === id);
   if (!network) return undefined;
-  const index = spaceIndexOf(spaces.filter(({ level }) => level.id === network.level.id));
-  const all = Object.values(network.network.cylinders).map(({ at }) => index.findAt({ ...at, z: IN_ROOM_m })?.enclosure.temperature?.least_K);
+  const index = indexesOf(spaces).get(network.level.id);
+  const all = Object.values(network.network.cylinders).map(({ at }) => index?.findAt({ ...at, z: IN_ROOM_m })?.enclosure.temperature?.least_K);
   const known = all.filter((least_K) => least_K !== undefined);
   return known.length > 0 && known.length === all.length ? Math.min(...known) : undefined;
 }
