@@ -71,9 +71,10 @@ function holeNumbers({ discharge, network }: NetworkDesign, nozzle: string): str
   const { input, result } = discharge.sums;
   const [drawn, peak] = [input.nozzles.find(({ id }) => id === nozzle), result.nozzles.find(({ id }) => id === nozzle)];
   const holes = network.nozzles[nozzle]?.holes_rad.length ?? 0;
-  if (!drawn || !peak || holes === 0 || peak.peakPressure_Pa * chokedPressureRatio(NITROGEN_HEAT_RATIO) < ATMOSPHERE_Pa) return '';
+  const around_Pa = input.enclosures[input.spaces[drawn?.space ?? -1]?.enclosure ?? -1]?.ambient_Pa ?? ATMOSPHERE_Pa;
+  if (!drawn || !peak || holes === 0 || peak.peakPressure_Pa * chokedPressureRatio(NITROGEN_HEAT_RATIO) < around_Pa) return '';
   const area = figure((drawn.area_m2 / holes) * 1e6);
-  return `1.267876·${figure(peak.peakPressure_Pa / 1e6)}·${area}·${figure(drawn.dischargeCoefficient)} − ${figure(ATMOSPHERE_Pa / 1e6)}·${area}`;
+  return `1.267876·${figure(peak.peakPressure_Pa / 1e6)}·${area}·${figure(drawn.dischargeCoefficient)} − ${figure(around_Pa / 1e6)}·${area}`;
 }
 
 function thrustLines(draft: Draft, { lengths }: LineContext, network: NetworkDesign, thrusts: readonly ThrustSums[]): void {
