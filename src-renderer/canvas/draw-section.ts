@@ -14,7 +14,7 @@ import { drawAssemblyPart } from './symbols/assembly-symbols.ts';
 import { drawCylinderFromSide } from './symbols/cylinder-symbol.ts';
 import { hatchRings } from './symbols/hatch.ts';
 import { drawHandle } from './symbols/handle.ts';
-import { drawSupport } from './symbols/support-symbol.ts';
+import { drawSupport, drawSupportTick } from './symbols/support-symbol.ts';
 import { drawHighPressureLine, drawLowPressureLine } from './symbols/pressure-line.ts';
 
 export interface SectionLook {
@@ -28,6 +28,8 @@ export interface SectionLook {
 /** Slabs and walls are drawn this thick; the plan knows only their faces [m]. */
 const SLAB_m = 0.12;
 const WALL_m = 0.15;
+/** Below this scale supports are ticks, as on the board. */
+const SIGNS_px_m = 24;
 /** Two rooms nearer than this share a wall [m]. */
 const SHARED_WALL_m = 0.6;
 
@@ -211,7 +213,8 @@ function drawSupports(pen: Pen, view: SectionView, { supports }: SectionCut, { i
     ];
     // Seen end on, it hangs from above.
     const lie = supportLie(a, b, Math.PI / 2);
-    drawSupport(pen, p, { kind, lie, colour: isMarked ? ink.selection : ink.ink, pipe_px: pipeWidth_px(pipe.outside_m, view.scale_px_m) });
+    if (view.scale_px_m < SIGNS_px_m) drawSupportTick(pen, p, lie, isMarked ? ink.selection : ink.ink);
+    else drawSupport(pen, p, { kind, lie, colour: isMarked ? ink.selection : ink.ink, pipe_px: pipeWidth_px(pipe.outside_m, view.scale_px_m) });
   }
 }
 

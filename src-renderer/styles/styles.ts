@@ -4,6 +4,7 @@ import './job-line.css';
 import './tool-rail.css';
 import './bench.css';
 import './fields.css';
+import './network.css';
 import './findings.css';
 import './ledger.css';
 import './menus.css';

@@ -5,7 +5,7 @@ import { type PlanPoint, type PlanPoint3, distance3_m, distance_m } from '#share
 import { nearestOnSegment } from '#shared/geometry/segment';
 import { SAME_PLACE_m } from '#shared/geometry/tolerance';
 import { heldPipe } from '#shared/model/held-pipe';
-import type { Plan, RefOf } from '#shared/model/plan';
+import type { Network, Pipe, Plan, RefOf, Support } from '#shared/model/plan';
 import { type NetworkHit, pipesUnder } from './network-hits.ts';
 
 /** Where a support stands on a pipe whose end `a` to `b` runs over the plan: nearest to a place, clear of the fittings at both ends. */
@@ -38,4 +38,30 @@ export function slideSupports(plan: Plan, refs: readonly RefOf<'support'>[], dx:
       return [editSupport(ref, { at: placeOnPipe(a, b, { x: support.at.x + dx, y: support.at.y + dy }) })];
     }),
   );
+}
+
+/** A support with the pipe that it holds, measured from the nearer end of the pipe. */
+export interface StandingSupport {
+  readonly support: Support;
+  readonly pipe: Pipe;
+  readonly end: PlanPoint3;
+  readonly far: PlanPoint3;
+  readonly length_m: number;
+  readonly fromEnd_m: number;
+}
+
+/** Where a support stands on its pipe; undefined when it holds none. */
+export function standingSupport(network: Network, support: Support): StandingSupport | undefined {
+  const pipe = heldPipe(network, support.at);
+  const [a, b] = [network.nodes[pipe?.from ?? '']?.at, network.nodes[pipe?.to ?? '']?.at];
+  if (!pipe || !a || !b) return undefined;
+  const isNearA = distance3_m(support.at, a) <= distance3_m(support.at, b);
+  const [end, far] = isNearA ? [a, b] : [b, a];
+  return { support, pipe, end, far, length_m: distance3_m(a, b), fromEnd_m: distance3_m(support.at, end) };
+}
+
+/** The place so far along a pipe from one of its ends [m]. */
+export function alongFrom({ end, far, length_m }: StandingSupport, along_m: number): PlanPoint3 {
+  const share = along_m / length_m;
+  return { x: end.x + (far.x - end.x) * share, y: end.y + (far.y - end.y) * share, z: end.z + (far.z - end.z) * share };
 }

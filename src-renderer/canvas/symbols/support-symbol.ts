@@ -11,7 +11,7 @@ export interface SupportLook {
 }
 
 /** Size of a sheet's millimetre here [px], and how far strokes stand out beyond a pipe. */
-const PX_PER_MM = 3.8;
+const PX_PER_MM = 3.4;
 const BEYOND_PIPE_px = 3;
 
 /** A pipe support as it is printed: two strokes square to the pipe, broken where it only carries, closed by the bar of what holds it. */
@@ -19,9 +19,9 @@ export function drawSupport(pen: Pen, at: Px, { kind, lie, colour, pipe_px }: Su
   const { strokes, bar, isBroken } = supportShape(kind, lie);
   const scale = 'pipe_rad' in lie ? Math.max(PX_PER_MM, (pipe_px / 2 + BEYOND_PIPE_px) / SUPPORT_NEAR_mm) : PX_PER_MM;
   const drawPiece = ([ax = 0, ay = 0, bx = 0, by = 0]: readonly number[]): void => line(pen, { x: at.x + ax * scale, y: at.y - ay * scale }, { x: at.x + bx * scale, y: at.y - by * scale });
-  setLine(pen, { colour, width: 1.75, dash: isBroken ? [2.5, 2] : [] });
+  setLine(pen, { colour, width: 1.5, dash: isBroken ? [2.5, 2] : [] });
   strokes.forEach(drawPiece);
-  setLine(pen, { colour, width: 3 });
+  setLine(pen, { colour, width: 2.5 });
   if (bar) drawPiece(bar);
 }
 

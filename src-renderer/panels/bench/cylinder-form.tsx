@@ -5,8 +5,8 @@ import { Choice } from '../fields/choice.tsx';
 import { LengthField, QuantityField } from '../fields/quantity-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
 import { AnchorsSlip } from './anchors-slip.tsx';
-import { Readings, Slip } from './slip.tsx';
-import { useCommit, useFigures, useShownPlan } from './use-plan.ts';
+import { Slip } from './slip.tsx';
+import { useCommit, useShownPlan } from './use-plan.ts';
 
 /** Form of a cylinder. */
 export function CylinderForm({ at }: { readonly at: RefOf<'cylinder'> }) {
@@ -41,18 +41,5 @@ export function CylinderForm({ at }: { readonly at: RefOf<'cylinder'> }) {
       </Slip>
       {cylinder.mounting === 'wall' ? <AnchorsSlip key={cylinder.id} anchors={cylinder.anchors} onCommit={(anchors) => change({ anchors })} /> : null}
     </>
-  );
-}
-
-/** Form of a whole pipe network. */
-export function NetworkForm({ at }: { readonly at: RefOf<'network'> }) {
-  const { length } = useFigures();
-  const network = useShownPlan().networks[at.id];
-  if (!network) return null;
-  return (
-    <Slip title="Discharge assembly">
-      {network.assembly.length === 0 ? <p className="quiet">No parts listed between the valve and the pipe.</p> : null}
-      <Readings rows={network.assembly.map((part, i) => ({ label: `${i + 1}. ${part.name}`, value: part.length_m > 0 ? length(part.length_m) : '', note: part.arrowDownstream ? '' : 'arrow points back to the cylinder' }))} />
-    </Slip>
   );
 }

@@ -15,6 +15,7 @@ import { LengthField, QuantityField } from '../fields/quantity-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
 import { TypedField } from '../fields/typed-field.tsx';
 import { type Arc, NozzleDial } from './nozzle-dial.tsx';
+import { OrificeSlip } from '../network/orifice-slip.tsx';
 import { legalDirections } from './legal-directions.ts';
 import { Readings, Slip } from './slip.tsx';
 import { useCommit, useFigures, useShownPlan } from './use-plan.ts';
@@ -123,7 +124,6 @@ export function NozzleForm({ at }: { readonly at: RefOf<'nozzle'> }) {
             </>
           ) : null}
           <QuantityField kind="angle" label="Tilt against straight down" value={nozzle.tilt_rad} least={0} most={Math.PI} onCommit={(tilt_rad) => change({ tilt_rad })} />
-          <QuantityField kind="orificeArea" label="Area of all holes" value={nozzle.orificeArea_m2} least={0} blank={{ text: 'not known', commit: () => change({ orificeArea_m2: null }) }} onCommit={(orificeArea_m2) => change({ orificeArea_m2 })} />
           <Choice
             label="Serves"
             value={serves}
@@ -150,6 +150,7 @@ export function NozzleForm({ at }: { readonly at: RefOf<'nozzle'> }) {
           ]}
         />
       </Slip>
+      <OrificeSlip at={at} nozzle={nozzle} orifices={plan.profiles[network.profile]?.orifices ?? []} />
       <HolesSlip at={at} nozzle={nozzle} derived={shape} />
     </>
   );

@@ -5,7 +5,8 @@ import { findingsOf, selectEvaluation } from '../../store/selectors.ts';
 import type { State } from '../../store/state.ts';
 import { useStore } from '../../store/use-store.ts';
 import { FindingRow } from '../findings/finding-row.tsx';
-import { CylinderForm, NetworkForm } from './cylinder-form.tsx';
+import { NetworkForm } from '../network/network-form.tsx';
+import { CylinderForm } from './cylinder-form.tsx';
 import { EnclosureForm } from './enclosure-form.tsx';
 import { EnclosureSums } from './enclosure-sums.tsx';
 import { DimensionForm, NoteForm } from './note-form.tsx';
@@ -101,10 +102,10 @@ export function SelectionPanel() {
       <FormOf at={only} />
       <TouchingFindings at={only} />
       {only.kind === 'enclosure' ? <EnclosureSums at={{ ...only, kind: 'enclosure' }} /> : null}
-      {networkId !== null ? <PathSums network={networkId} nozzle={only.kind === 'nozzle' ? only.id : null} /> : null}
-      {networkId === null ? null : <UnitSlip networkId={networkId} />}
+      {networkId !== null && only.kind !== 'support' ? <PathSums network={networkId} nozzle={only.kind === 'nozzle' ? only.id : null} /> : null}
+      {networkId === null || only.kind === 'support' ? null : <UnitSlip networkId={networkId} />}
       {canBeAligned ? <AlignSlip level={level} /> : null}
-      {only.kind === 'wall' || only.kind === 'corner' || only.kind === 'opening' || only.kind === 'ceiling-zone' ? null : <ArrangeSlip selection={selection} />}
+      {only.kind === 'wall' || only.kind === 'corner' || only.kind === 'opening' || only.kind === 'ceiling-zone' || only.kind === 'support' ? null : <ArrangeSlip selection={selection} />}
     </>
   );
 }

@@ -12,6 +12,7 @@ import { useActionContext } from '../window-context.ts';
 import { Dialog } from './dialog.tsx';
 import { FileField } from './file-field.tsx';
 import { LimitLine } from './limit-line.tsx';
+import { ProfileOrifices } from './profile-orifices.tsx';
 import { PipeRulesSlip } from './profile-rules.tsx';
 import { useCloseDialog } from './use-close-dialog.ts';
 
@@ -126,6 +127,7 @@ export function ProfileDialog() {
                 </tbody>
               </table>
               {part === 'Pipe' || part === 'Nozzle' ? <PipeRulesSlip profile={profile} part={part} /> : null}
+              {part === 'Nozzle' ? <ProfileOrifices key={profile.id} profile={profile} /> : null}
             </Slip>
           ))}
           <LongTextField label="Note" value={profile.note} onCommit={(note) => commit(saveProfileInPlan({ ...profile, note: note.slice(0, 4000) }))} />
