@@ -33,10 +33,11 @@ export const presentEvaluation = (state: State): Evaluation => evaluationOf(stat
 /** Every answer of every rule about the shown plan, gravest first. */
 export const selectFindings = (state: State): readonly Finding[] => selectEvaluation(state).findings;
 
-const calculations = remembered((evaluation: Evaluation): readonly Calculation[] => calculationsOf(evaluation));
+/** Every calculation about a plan, as lines that can be followed. */
+export const calculationsFrom = remembered((evaluation: Evaluation): readonly Calculation[] => calculationsOf(evaluation));
 
 /** Every calculation about the shown plan. */
-export const selectCalculations = (state: State): readonly Calculation[] => calculations(selectEvaluation(state));
+export const selectCalculations = (state: State): readonly Calculation[] => calculationsFrom(selectEvaluation(state));
 
 const findingsByThing = remembered((evaluation: Evaluation): ReadonlyMap<string, readonly Finding[]> => {
   const byThing = new Map<string, Finding[]>();

@@ -22,7 +22,6 @@ export type ToolId =
   | 'pipe'
   | 'nozzle'
   | 'support'
-  | 'support'
   | 'dimension'
   | 'note'
   | 'measure'

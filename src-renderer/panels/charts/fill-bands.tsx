@@ -18,11 +18,13 @@ export function FillBands({ sums }: { readonly sums: FillSums }) {
   const { ref, width_px } = useWidth<SVGSVGElement>(310);
   const { bands, net_m3 } = sums;
   const unit = axisUnit('volume', system);
-  const greatest = Math.max(net_m3, ...bands.map(({ greatest_m3 }) => greatest_m3)) * 1.08;
+  // From a little below the least: a band is narrow, and from nought it would be a mere stroke.
+  const volumes = [net_m3, ...bands.flatMap(({ least_m3, greatest_m3 }) => [least_m3, greatest_m3])];
+  const range: readonly [number, number] = [unit.of(Math.min(...volumes) * 0.85), unit.of(Math.max(...volumes) * 1.05)];
   const [left, right] = [4, width_px - 8];
-  const x = scaleOf([0, unit.of(greatest)], [left, right]);
+  const x = scaleOf(range, [left, right]);
   const height_px = HEAD_px + bands.length * ROW_px + FOOT_px;
-  const ticks = ticksBetween(0, unit.of(greatest), Math.max(3, Math.floor((right - left) / 60)));
+  const ticks = ticksBetween(...range, Math.max(3, Math.floor((right - left) / 50)));
   const step = (ticks[1] ?? 1) - (ticks[0] ?? 0);
   const room = x(unit.of(net_m3));
   const isRight = room > (left + right) / 2;
@@ -55,10 +57,10 @@ export function FillBands({ sums }: { readonly sums: FillSums }) {
         <text x={room + (isRight ? 4 : -4)} y={HEAD_px - 8} className={isRight ? 'chart-figure is-end is-own' : 'chart-figure is-own'}>
           Room {quantity(net_m3, 'volume')}
         </text>
-        {ticks.map((tick, i) => (
+        {ticks.map((tick) => (
           <g key={tick}>
             <path d={`M${Math.round(x(tick)) + 0.5} ${height_px - FOOT_px}v4`} className="chart-axis" />
-            <text x={x(tick)} y={height_px - 5} className={i === 0 ? 'chart-figure' : x(tick) > right - 16 ? 'chart-figure is-end' : 'chart-figure is-middle'}>
+            <text x={x(tick)} y={height_px - 5} className={x(tick) < left + 16 ? 'chart-figure' : x(tick) > right - 16 ? 'chart-figure is-end' : 'chart-figure is-middle'}>
               {tickText(tick, step)}
             </text>
           </g>

@@ -76,7 +76,7 @@ export function LineChart({ title, description, xs, xUnit, yUnit, curves, levels
   const yTicks = ticksBetween(yLeast, greatest > yLeast ? greatest * 1.04 : yLeast + 1, 4);
   const step = (yTicks[1] ?? 1) - (yTicks[0] ?? 0);
   const plot_px = height_px - TOP_px - BOTTOM_px;
-  // The words of a level stand over its line: the highest one leaves room for them.
+  // The words of a level stand over the beginning of its line, where curves are still low: the highest one leaves room for them.
   const overLevel = (Math.max(yLeast, ...levels.map(({ at: level }) => level)) - yLeast) * (plot_px / (plot_px - WORDS_px));
   const highest = Math.max(greatest + (greatest - yLeast) * 0.06, yLeast + overLevel, yLeast + step);
   const marginLeft = Math.max(...yTicks.map((tick) => tickText(tick, step).length)) * LETTER_px + 8;
@@ -140,7 +140,7 @@ export function LineChart({ title, description, xs, xUnit, yUnit, curves, levels
           return value === undefined || !Number.isFinite(value) ? null : <circle key={label} cx={x(at)} cy={y(value)} r="3" className={`chart-dot is-${tone}`} />;
         })}
         {levels.map(({ label, at: level }) => (
-          <text key={label} x={frame.right - 2} y={y(level) - 4} className="chart-figure is-end is-named">
+          <text key={label} x={frame.left + 4} y={y(level) - 4} className="chart-figure is-named">
             {label}
           </text>
         ))}

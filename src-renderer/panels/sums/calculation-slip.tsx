@@ -1,5 +1,6 @@
 import { type ReactNode, useId, useState } from 'react';
 import type { Calculation, CalculationLine } from '#shared/calculations/lines/calculation';
+import { CHOSEN } from '#shared/calculations/lines/draft';
 import { countOf } from '../../plan-words.ts';
 import { VerdictMark } from '../verdict-mark.tsx';
 import { useActionContext, useRun } from '../window-context.ts';
@@ -17,6 +18,7 @@ function Lowered({ text }: { readonly text: string }) {
 /** One result; pressing it opens how it came about. */
 function SumLine({ line }: { readonly line: CalculationLine }) {
   const id = useId();
+  const run = useRun();
   const [isOpen, open] = useState(false);
   const { label, formula, numbers, result, source, isMain } = line;
   return (
@@ -40,7 +42,12 @@ function SumLine({ line }: { readonly line: CalculationLine }) {
               <br />= {result}
             </p>
           ) : null}
-          <p className="quiet">{source === '' ? 'Entered on the plan.' : `Source: ${source}`}</p>
+          {source === '' ? null : <p className="quiet">Source: {source}</p>}
+          {source === CHOSEN ? (
+            <button type="button" className="link" onClick={() => run('basis')}>
+              Change it in the basis of design…
+            </button>
+          ) : null}
         </div>
       ) : null}
     </li>
@@ -89,6 +96,9 @@ function Cautions({ cautions }: { readonly cautions: readonly string[] }) {
   );
 }
 
+/** Lines of a sum that has no main result. */
+const FEW = 4;
+
 interface CalculationSlipProps {
   readonly calculation: Calculation;
   /** Said when sums of several things stand together. */
@@ -102,8 +112,9 @@ export function CalculationSlip({ calculation, showsName, fields, children }: Ca
   const { topic, title, subjectName, lines, missing, cautions, isStale } = calculation;
   const [showsAll, showAll] = useState(false);
   const main = lines.filter(({ isMain }) => isMain);
-  const others = lines.length - main.length;
-  const shown = showsAll || main.length === 0 ? lines : main;
+  const few = main.length > 0 ? main : lines.slice(0, FEW);
+  const others = lines.length - few.length;
+  const shown = showsAll ? lines : few;
   return (
     <section className="slip sum-slip" data-topic={topic} aria-busy={isStale}>
       <h3>
@@ -119,7 +130,7 @@ export function CalculationSlip({ calculation, showsName, fields, children }: Ca
         </ul>
       ) : null}
       <Missing reasons={missing} fields={missing.length > 0 ? fields : []} />
-      {main.length > 0 && others > 0 ? (
+      {others > 0 ? (
         <button type="button" className="link sum-more" aria-expanded={showsAll} onClick={() => showAll(!showsAll)}>
           {showsAll ? 'Show the results only' : `Show every step (${countOf(others, 'more line')})`}
         </button>

@@ -69,6 +69,8 @@ const aboutNozzles = (networks: readonly Network[]): MissingField[] =>
     Object.values(network.nozzles).flatMap((nozzle): MissingField[] => (nozzle.orificeArea_m2 === null ? [onForm({ kind: 'nozzle', network: network.id, id: nozzle.id }, 'Area of all holes', `Enter the orifice of ${nozzle.name}`)] : [])),
   );
 
+const aboutRelease = (networks: readonly Network[]): MissingField[] => networks.map(({ id }) => onForm({ kind: 'network', id }, 'Supply at the end of battery', 'Enter the releasing circuit'));
+
 /** Not more than these stand under a sum at once; when they are filled the next come up. */
 const MOST = 3;
 
@@ -94,6 +96,6 @@ export function missingFields(plan: Plan, topic: CalculationTopic, subjects: rea
     }
   });
   const supply: MissingField[] =
-    networks.length === 0 && topic !== 'hold' ? [{ kind: 'tool', action: 'tool-nozzle', text: 'Hang a nozzle in the room' }] : topic === 'discharge' ? aboutNozzles(networks) : [];
+    networks.length === 0 && topic !== 'hold' ? [{ kind: 'tool', action: 'tool-nozzle', text: 'Hang a nozzle in the room' }] : topic === 'discharge' ? aboutNozzles(networks) : topic === 'wiring' ? aboutRelease(networks.filter(({ release }) => release === null)) : [];
   return [...found, ...aboutProfile(plan, networks, topic), ...supply].slice(0, MOST);
 }

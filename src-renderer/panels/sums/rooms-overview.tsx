@@ -1,6 +1,6 @@
 import type { EnclosureDesign } from '#shared/calculations/design/design';
-import { selectEvaluation } from '../../store/selectors.ts';
-import { useStore, useStoreItself } from '../../store/use-store.ts';
+import type { Evaluation } from '#shared/evaluate';
+import { useStoreItself } from '../../store/use-store.ts';
 import { Slip } from '../bench/slip.tsx';
 import { useFigures } from '../bench/use-plan.ts';
 
@@ -12,8 +12,7 @@ function stateOf({ agent, supply }: EnclosureDesign): string {
 }
 
 /** Every room with its first figures; pressing one shows all its sums. */
-export function RoomsOverview() {
-  const { design } = useStore(selectEvaluation);
+export function RoomsOverview({ evaluation: { design } }: { readonly evaluation: Evaluation }) {
   const store = useStoreItself();
   const { quantity } = useFigures();
   return (
@@ -43,6 +42,7 @@ export function RoomsOverview() {
           ))}
         </tbody>
       </table>
+      <p className="quiet">Press a room for all its sums, or select one on the board.</p>
     </Slip>
   );
 }

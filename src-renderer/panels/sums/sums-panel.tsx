@@ -1,23 +1,25 @@
-import { useEffect, useRef } from 'react';
-import { PRELIMINARY, type CalculationTopic } from '#shared/calculations/lines/calculation';
+import { memo, useEffect, useRef } from 'react';
+import { CALCULATION_TOPICS, PRELIMINARY, type Calculation, type CalculationTopic } from '#shared/calculations/lines/calculation';
+import type { Evaluation } from '#shared/evaluate';
 import { refKey } from '#shared/model/plan';
-import { selectCalculations, selectEvaluation } from '../../store/selectors.ts';
+import { calculationsFrom } from '../../store/selectors.ts';
 import type { State } from '../../store/state.ts';
 import { useStore, useStoreItself } from '../../store/use-store.ts';
 import { useShownPlan } from '../bench/use-plan.ts';
 import { Choice } from '../fields/choice.tsx';
+import { VerdictMark } from '../verdict-mark.tsx';
 import { useRun } from '../window-context.ts';
 import { CalculationSlip } from './calculation-slip.tsx';
 import { missingFields } from './missing-fields.ts';
 import { RoomsOverview } from './rooms-overview.tsx';
 import { SumPicture } from './sum-picture.tsx';
 import { type SumSubject, calculationsAbout, joinedTo, subjectOf, subjectsOf } from './sum-subjects.ts';
+import { useCalmEvaluation } from './use-calm-evaluation.ts';
 
 const selectionOf = (state: State) => state.session.selection;
 
 /** The subject on show: of the selection, or the only room there is; undefined while there is a choice to make. */
-function useSubject(): { readonly subjects: ReturnType<typeof subjectsOf>; readonly chosen: SumSubject | undefined } {
-  const { derived } = useStore(selectEvaluation);
+function useSubject({ derived }: Evaluation): { readonly subjects: ReturnType<typeof subjectsOf>; readonly chosen: SumSubject | undefined } {
   const selection = useStore(selectionOf);
   const subjects = subjectsOf(derived);
   const isThere = (subject: SumSubject): boolean => subjects.some(({ ref }) => refKey(ref) === refKey(subject));
@@ -41,13 +43,44 @@ function SubjectChoice({ subjects, chosen }: ReturnType<typeof useSubject>) {
   return <Choice label="Sums of" value={chosen ? refKey(chosen) : ''} options={rooms > 1 || !chosen ? [all, ...options] : options} onCommit={take} wide />;
 }
 
-function SubjectSums({ subject }: { readonly subject: SumSubject }) {
-  const evaluation = useStore(selectEvaluation);
-  const calculations = useStore(selectCalculations);
+const TOPIC_WORDS: Readonly<Record<CalculationTopic, string>> = {
+  agent: 'Agent',
+  people: 'People',
+  discharge: 'Discharge',
+  vent: 'Vent',
+  hold: 'Hold time',
+  strength: 'Strength',
+  supports: 'Supports',
+  supervision: 'Cylinder pressure',
+  wiring: 'Wiring',
+};
+
+/** Goes to a sum of the panel. */
+const showTopic = (panel: Element | null, topic: CalculationTopic): void => panel?.querySelector(`[data-topic="${topic}"]`)?.scrollIntoView({ block: 'start' });
+
+/** The sums below by name, those with something missing marked. */
+function Contents({ calculations }: { readonly calculations: readonly Calculation[] }) {
+  const topics = CALCULATION_TOPICS.filter((topic) => calculations.some((each) => each.topic === topic));
+  return (
+    <nav className="sum-contents" aria-label="Sums below">
+      {topics.map((topic) => (
+        <span key={topic}>
+          <button type="button" className="link" onClick={(event) => showTopic(event.currentTarget.closest('.sums'), topic)}>
+            {TOPIC_WORDS[topic]}
+          </button>
+          {calculations.some((each) => each.topic === topic && each.missing.length > 0) ? <VerdictMark verdict="not-checked" /> : null}
+        </span>
+      ))}
+    </nav>
+  );
+}
+
+const SubjectSums = memo(function SubjectSums({ subject, evaluation }: { readonly subject: SumSubject; readonly evaluation: Evaluation }) {
+  const calculations = calculationsFrom(evaluation);
   const { derived } = evaluation;
   const joined = joinedTo(derived, subject);
   const shown = calculationsAbout(calculations, joined);
-  return shown.map((calculation) => {
+  const slips = shown.map((calculation) => {
     const of = subjectOf(calculation.subject);
     return (
       <CalculationSlip key={`${calculation.topic} ${calculation.title} ${refKey(calculation.subject)}`} calculation={calculation} showsName={joined.length > 1} fields={of ? missingFields(derived.plan, calculation.topic, joinedTo(derived, of)) : []}>
@@ -55,16 +88,23 @@ function SubjectSums({ subject }: { readonly subject: SumSubject }) {
       </CalculationSlip>
     );
   });
-}
+  return (
+    <>
+      <Contents calculations={shown} />
+      {slips}
+    </>
+  );
+});
 
 /** Every calculation about a room and the units that serve it, live. */
 export function SumsPanel({ topic }: { readonly topic: CalculationTopic | null }) {
-  const { subjects, chosen } = useSubject();
+  const evaluation = useCalmEvaluation();
+  const { subjects, chosen } = useSubject(evaluation);
   const run = useRun();
   const panel = useRef<HTMLDivElement>(null);
   // A figure of the ledger leads to its own sum.
   useEffect(() => {
-    if (topic) panel.current?.querySelector(`[data-topic="${topic}"]`)?.scrollIntoView({ block: 'start' });
+    if (topic) showTopic(panel.current, topic);
   }, [topic]);
   return (
     <div className="sums" ref={panel}>
@@ -82,7 +122,7 @@ export function SumsPanel({ topic }: { readonly topic: CalculationTopic | null }
           </button>
         </>
       ) : null}
-      {chosen ? <SubjectSums key={refKey(chosen)} subject={chosen} /> : subjects.length > 0 ? <RoomsOverview /> : null}
+      {chosen ? <SubjectSums key={refKey(chosen)} subject={chosen} evaluation={evaluation} /> : subjects.length > 0 ? <RoomsOverview evaluation={evaluation} /> : null}
       <p className="sums-foot">{PRELIMINARY}</p>
     </div>
   );
