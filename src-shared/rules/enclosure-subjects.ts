@@ -1,5 +1,6 @@
 import type { Design, EnclosureDesign, Exposure } from '../calculations/design/design.ts';
 import type { Derived } from '../derived/derived.ts';
+import { remembered } from '../derived/remember.ts';
 import { ringOf, refKey } from '../model/plan.ts';
 import type { Place } from './finding.ts';
 
@@ -7,12 +8,15 @@ import type { Place } from './finding.ts';
 export const enclosureSubjects = (_: Derived, { enclosures }: Design) =>
   enclosures.map((enclosure) => ({ subject: enclosure, ref: enclosure.ref, name: enclosure.name }));
 
+/** Enclosures that the nozzles of a plan blow into; several rules ask for the same plan. */
+const servedBy = remembered((nozzles: Derived['nozzles']): ReadonlySet<string> => new Set(nozzles.flatMap(({ space }) => (space ? [refKey(space.enclosureRef)] : []))));
+
 /**
  * Enclosures that some nozzle blows into. The others lack everything that follows from their supply: one rule says
  * so, and a first sketch is not flooded with checks that cannot be made.
  */
 export function servedEnclosureSubjects(derived: Derived, design: Design) {
-  const served = new Set(derived.nozzles.flatMap(({ space }) => (space ? [refKey(space.enclosureRef)] : [])));
+  const served = servedBy(derived.nozzles);
   return enclosureSubjects(derived, design).filter(({ ref }) => served.has(refKey(ref)));
 }
 

@@ -1,5 +1,6 @@
-import type { OrificeSums } from '../../calculations/design/design.ts';
+import type { Design, NetworkDesign, OrificeSums } from '../../calculations/design/design.ts';
 import type { DerivedNozzle } from '../../derived/derived.ts';
+import { remembered } from '../../derived/remember.ts';
 import type { UnitProfile } from '../../profile/unit-profile.ts';
 import { type Answer, type CheckContext, defineRule, notChecked } from '../rule.ts';
 import { nozzleSubjects, placeOfNozzle } from '../subjects.ts';
@@ -12,6 +13,9 @@ const DRILLED = 0.025;
 const NOISE = 1e-9;
 
 type Judged = Extract<Answer, { kind: 'judged' }>;
+
+/** Sums of the networks by id; every nozzle asks. */
+const networksById = remembered((networks: Design['networks']): ReadonlyMap<string, NetworkDesign> => new Map(networks.map((network) => [network.ref.id, network])));
 
 /** Whether the flow needed is beyond every orifice that the nozzle is made with. */
 function isBeyondCodes({ needed_m2, made }: OrificeSums, { orifices }: UnitProfile): boolean {
@@ -65,7 +69,7 @@ export const n20OrificeCode = defineRule<DerivedNozzle>({
   subjects: nozzleSubjects,
   check(nozzle, context) {
     const place = nozzle.at && placeOfNozzle(nozzle, nozzle.at);
-    const network = context.design.networks.find(({ ref }) => ref.id === nozzle.ref.network);
+    const network = networksById(context.design.networks).get(nozzle.ref.network);
     if (!network) return notChecked('the calculated orifice is not known.', place);
     const { orifices } = network;
     if (!orifices.isKnown) return notChecked(orifices.because, place);
