@@ -32,15 +32,17 @@ export const p22NozzleThrust = defineRule<Member<ThrustSums>>({
     const place = placeOn(network, [...(at ? [at] : []), ...(support ? [support.support.at] : [])]);
     const thrust_N = Math.max(open_N, blocked_N);
     const when = blocked_N > open_N ? 'with one hole blocked' : 'with all holes open';
+    const { discharge } = network;
+    const stale = discharge.isKnown && discharge.sums.isStale ? ' This is the discharge before the last change: the new one is being worked out.' : '';
     const pushes = `Pushes with ${say.quantity(thrust_N, 'force')} ${when}`;
-    if (!support) return notChecked(`no support holds its pipe. ${pushes}.`, place);
+    if (!support) return notChecked(`no support holds its pipe. ${pushes}.${stale}`, place);
     const capacity_N = support.support.capacity_N;
-    if (capacity_N === null) return notChecked(`nobody has stated what its support bears. ${pushes}.`, place);
+    if (capacity_N === null) return notChecked(`nobody has stated what its support bears. ${pushes}.${stale}`, place);
     const figures = atMost(thrust_N, { value: capacity_N, source: 'support, as stated on the plan' }, slackOf(capacity_N));
     const { value: push, limit: bears } = say.quantityAgainst(thrust_N, capacity_N, 'force');
     return {
       ...figures,
-      text: figures.isKept ? `Pushes with ${push} ${when}; its support bears ${bears}.` : `Pushes with ${push} ${when}; its support bears only ${bears}. Brace it.`,
+      text: figures.isKept ? `Pushes with ${push} ${when}; its support bears ${bears}.${stale}` : `Pushes with ${push} ${when}; its support bears only ${bears}. Brace it.${stale}`,
       place,
       cure: figures.isKept ? undefined : { kind: 'advice', text: 'Brace the pipe beside the nozzle, or use a stronger support.' },
     };
