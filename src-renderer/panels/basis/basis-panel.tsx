@@ -11,7 +11,7 @@ import { BASIS_GROUPS } from './basis-choices.ts';
 import { changedResults } from './basis-changes.ts';
 import { BasisField, fieldText } from './basis-field.tsx';
 
-const MOST_SHOWN = 6;
+const MOST_SHOWN = 5;
 
 /** What the choices made since the panel was opened have changed. */
 function BasisEffects() {
@@ -19,7 +19,7 @@ function BasisEffects() {
   const now = useStore(selectCalculations);
   const [before] = useState(() => selectCalculations(store.get()));
   const changes = changedResults(before, now);
-  const names = new Set(now.map(({ subjectName }) => subjectName));
+  const rooms = new Set(now.filter(({ subject }) => subject.kind === 'enclosure').map(({ subjectName }) => subjectName));
   return (
     <div className="basis-effects" aria-live="polite" data-part="effects">
       {changes.length === 0 ? (
@@ -30,7 +30,7 @@ function BasisEffects() {
             <div key={change.key}>
               <dt>
                 {change.label}
-                {names.size > 1 ? `, ${change.of}` : ''}
+                {rooms.size > 1 ? `, ${change.of}` : ''}
               </dt>
               <dd>
                 {change.before} → <strong>{change.now}</strong>

@@ -52,5 +52,7 @@ describe('what a choice changes', () => {
     expect(changedResults(before, [calculation({ mass: '25 kg', oxygen: '12 %', step: '2', fresh: '3' })])).toEqual([{ key: 'agent/Hut/mass', label: 'mass', of: 'Hut', before: '24 kg', now: '25 kg' }]);
     expect(changedResults(before, [calculation({ mass: '25 kg' }, true)])).toEqual([]);
     expect(changedResults(before, before)).toEqual([]);
+    const [change] = changedResults([calculation({ 'Oxygen, hottest, O2_sea': '12 %' })], [calculation({ 'Oxygen, hottest, O2_sea': '13 %' })]);
+    expect(change?.label).toBe('Oxygen, hottest');
   });
 });
