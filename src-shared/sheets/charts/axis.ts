@@ -12,7 +12,9 @@ const STEPS = [1, 2, 2.5, 5, 10];
  * @param wanted  about how many steps it has
  */
 export function axisOver(least: number, greatest: number, wanted = 5): Axis {
-  const span = greatest > least ? greatest - least : Math.max(1, Math.abs(greatest));
+  const size = Math.max(1e-9, Math.abs(least), Math.abs(greatest));
+  // Values that differ by less than numbers can tell are alike.
+  const span = greatest - least > 1e-9 * size ? greatest - least : size;
   const rough = span / wanted;
   const power = 10 ** Math.floor(Math.log10(rough));
   const step = (STEPS.find((each) => each * power >= rough * (1 - 1e-9)) ?? 10) * power;

@@ -25,7 +25,7 @@ export function drawBandChart(chart: BandChart, width_mm: number, sizes: TypeSiz
 function marksOf({ title, bands, value, valueName }: BandChart, left: number, top: number, width: number, row: number, { factor, note_mm: size }: TypeSizes): Mark[] {
   const all = [value, ...bands.flatMap(({ least, greatest }) => [least, greatest])];
   const axis = axisOver(Math.min(...all), Math.max(...all), 6);
-  const names = Math.max(...bands.map(({ name }) => textWidth_mm(printable(name), size, 'plain')));
+  const names = Math.max(...bands.map(({ name }) => textWidth_mm(printable(name), size, 'bold')));
   const plot = { left: left + names + 3 * factor, right: left + width - 6 * factor, top: top + size * 4.2 };
   const bottom = plot.top + bands.length * row;
   const at = (each: number): number => plot.left + shareOn(axis, each) * (plot.right - plot.left);

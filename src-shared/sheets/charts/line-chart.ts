@@ -88,11 +88,13 @@ function marksOf({ title, curves, fromX, toX, holdsY, levels, moments }: LineCha
     marks.push(line(limitPen, atX(at), plot.top - gap * 0.5, atX(at), plot.bottom));
     marks.push(text(Math.min(Math.max(atX(at), plot.left + half), left + width - half), plot.top - size * 0.7, words, { height_mm: size, align: 'middle' }));
   }
+  // A curve along the edge of the plot is still a curve.
+  const inside = { left: plot.left - 0.01, right: plot.right + 0.01, top: plot.top - 0.01, bottom: plot.bottom + 0.01 };
   curves.forEach(({ points }, i) => {
     const pieces: number[] = [];
     for (let k = 1; k < points.length; k += 1) {
       const [a, b] = [points[k - 1], points[k]];
-      const piece = a && b ? clipPiece(plot, atX(a[0]), atY(a[1]), atX(b[0]), atY(b[1])) : undefined;
+      const piece = a && b ? clipPiece(inside, atX(a[0]), atY(a[1]), atX(b[0]), atY(b[1])) : undefined;
       if (piece) pieces.push(...piece);
     }
     marks.push(...runsOf(pieces).map((run) => line(curvePen(i, factor), ...run)));

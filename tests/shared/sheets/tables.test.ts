@@ -4,7 +4,7 @@ import { flowTables } from '#shared/sheets/flow';
 import type { TextMark } from '#shared/sheets/marks';
 import { PAPERS } from '#shared/sheets/papers';
 import type { Mark } from '#shared/sheets/sheet';
-import { type Table, drawTable, layTable, shareWidth, tableHeight_mm } from '#shared/sheets/tables';
+import { type Drawing, type Table, drawTable, layTable, shareWidth, tableHeight_mm } from '#shared/sheets/tables';
 import { boxHolds, markBox } from '#shared/sheets/text-box';
 import { typeSizesOf } from '#shared/sheets/type-sizes';
 
@@ -51,10 +51,43 @@ describe('tables', () => {
     expect(texts(drawTable(laid, 0, 0)).join(' ')).toContain('w899');
     for (const row of laid.rows) expect(row.height_mm).toBeLessThan(80);
   });
+
+  test('words that run over further columns take their width, and what is looked for first is bold', () => {
+    const long = 'a result that has no formula beside it and so takes the room of both columns';
+    const columns = [{ head: 'a' }, { head: 'b' }, { head: 'c' }];
+    const [over, plain] = [[{ kind: 'over', words: long, columns: 2, isBold: false }, '', 'end'], [long, '', 'end']] as const;
+    const laid = (row: Table['rows'][number]) => layTable({ title: 'T', columns, rows: [row, ['x', 'something as wide as this', 'y']] }, 90, SIZES).rows[0]?.height_mm ?? 0;
+    expect(laid(over)).toBeLessThanOrEqual(laid(plain));
+    const marks = drawTable(layTable({ title: 'T', columns, rows: [['x', { kind: 'bold', words: '24.13 kg' }, 'y']] }, 90, SIZES), 0, 0);
+    expect(marks.find((mark) => mark.kind === 'text' && mark.text === '24.13 kg')).toMatchObject({ font: 'bold' });
+  });
+
+  test('a column with a greatest width wraps rather than taking the others’ paper', () => {
+    const wide = (most_mm?: number) => layTable({ title: 'T', columns: [{ head: 'a', isWide: true }, { head: 'b', ...(most_mm === undefined ? {} : { most_mm }) }], rows: [['x', 'a rather long sentence that could stand on one line']] }, 140, SIZES).rows[0]?.height_mm ?? 0;
+    expect(wide(30)).toBeGreaterThan(wide());
+  });
+
+  test('below a table stand sentences over its whole width and drawings side by side', () => {
+    const drawing: Drawing = { kind: 'drawing', width_mm: 40, height_mm: 20, draw: (x, y) => [{ kind: 'circle', x, y, radius_mm: 1 }] };
+    const laid = layTable({ ...table(1), foot: [{ kind: 'drawings', drawings: [drawing, drawing] }, { kind: 'words', words: 'Caution: mind it.' }, { kind: 'words', words: 'Note 1: a book.', isSmall: true }] }, 100, SIZES);
+    expect(laid.footRows).toBe(3);
+    const marks = drawTable(laid, 5, 0);
+    expect(marks.flatMap((mark) => (mark.kind === 'circle' ? [mark.x] : []))).toEqual([5, 49]);
+    expect(texts(marks).slice(-2)).toEqual(['Caution: mind it.', 'Note 1: a book.']);
+  });
 });
 
 describe('flow', () => {
   const sheet = { left: 0, top: 0, right: 200, bottom: 120 };
+
+  test('what stands below a table goes on without its head', () => {
+    const foot = Array.from({ length: 40 }, (_, i) => ({ kind: 'words', words: `Caution ${i + 1}.` }) as const);
+    const pages = flowTables([{ table: { ...table(1), foot }, span: 'full' }], sheet, 2, SIZES);
+    expect(pages.length).toBeGreaterThan(1);
+    const all = pages.map(({ marks }) => texts(marks));
+    expect(all.flat().filter((words) => words.startsWith('Caution'))).toHaveLength(40);
+    expect(all.slice(1).every((words) => !words.includes('What'))).toBe(true);
+  });
 
   test('a table that is too long goes on, its head repeated, no row lost or parted', () => {
     const pages = flowTables([{ table: table(60), span: 'full' }], sheet, 2, SIZES);

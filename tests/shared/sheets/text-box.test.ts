@@ -90,6 +90,12 @@ describe('text boxes', () => {
     );
   });
 
+  test('a long formula is broken after a sign, not inside a number', () => {
+    const lines = wrapText('2·24.7·0.87879/(1·ln(20.95·1/12))', 24, 2.5, 'plain');
+    expect(lines.length).toBeGreaterThan(1);
+    for (const line of lines.slice(0, -1)) expect(line).toMatch(/[·/]$/);
+  });
+
   test('a shortened text fits and says that it was cut', () => {
     expect(shortened('short', 100, 2.5, 'plain')).toBe('short');
     const cut = shortened('a rather long sentence', 20, 2.5, 'plain');
