@@ -1,5 +1,6 @@
 import type { NetworkDesign, SpanSums } from '../../calculations/design/design.ts';
 import { supportSpanBasis } from '../../calculations/formulas/support-spans.ts';
+import { SUPPORT_TABLE_WORDS } from '../../calculations/lines/basis-words.ts';
 import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
 import { pipedNetworkSubjects, placeOn, supportSumsOf } from '../design-subjects.ts';
 import { atMost, defineRule, notChecked } from '../rule.ts';
@@ -25,22 +26,23 @@ export const p18SupportSpan = defineRule<NetworkDesign>({
   measure: 'length',
   basis: { formula: `pipe between neighbouring supports, or from one to an end ≤ span of the table; ${supportSpanBasis.formula}`, source: supportSpanBasis.source, caution: supportSpanBasis.caution },
   subjects: pipedNetworkSubjects,
-  check(network, { say }) {
+  check(network, { derived, say }) {
     const supports = supportSumsOf(network);
     if (!supports.isKnown) return notChecked(supports.because);
-    const { spans, table } = supports.sums;
+    const { spans } = supports.sums;
+    const table = SUPPORT_TABLE_WORDS[derived.plan.basis.supportTable];
     const tabled = spans.filter(isTabled);
     const untabled = spans.filter((span) => !isTabled(span));
     const [worst] = [...tabled].sort((a, b) => share(b) - share(a));
     const sizes = [...new Set(untabled.map(({ pipe }) => `${pipe.pipe.size} in`))].join(', ');
-    const without = `${table} has no span for ${sizes} pipe.`;
+    const without = `the chosen table (${table}) has none for ${sizes} pipe.`;
     if (!worst) return notChecked(untabled.length > 0 ? without : 'no stretch of pipe is held.', placeOn(network, placesOf(untabled)));
     const tooLong = tabled.filter(isTooLong);
     if (tooLong.length === 0 && untabled.length > 0) return notChecked(without, placeOn(network, placesOf(untabled)));
     const { value: free, limit: allowed } = say.against(worst.length_m, worst.allowed_m);
     const size = `${worst.pipe.pipe.size} in pipe`;
     const [a, b] = worst.at;
-    const rest = untabled.length > 0 ? ` ${without}` : '';
+    const rest = untabled.length > 0 ? ` Besides, ${without}` : '';
     return {
       ...atMost(worst.length_m, { value: worst.allowed_m, source: table }, LENGTH_SLACK_m),
       isKept: tooLong.length === 0,

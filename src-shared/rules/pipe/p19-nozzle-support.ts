@@ -2,8 +2,11 @@ import type { SupportSums } from '../../calculations/design/design.ts';
 import { worked } from '../../calculations/design/worked.ts';
 import { nozzleSupportBasis } from '../../calculations/formulas/support-spans.ts';
 import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
+import type { BasisOfDesign } from '../../model/basis-of-design.ts';
 import { type Member, memberSubjects, nozzleAt, pipedNetworks, placeOn, supportSumsOf } from '../design-subjects.ts';
 import { atMost, defineRule, notChecked } from '../rule.ts';
+
+const SOURCES: Readonly<Record<BasisOfDesign['lastSupport'], string>> = { iso: 'ISO 14520-1:2000 as a trade-press series reports it', us: 'common practice' };
 
 /**
  * P19: the last support stands near the nozzle.
@@ -22,9 +25,10 @@ export const p19NozzleSupport = defineRule<Member<SupportSums['nozzles'][number]
       const supports = supportSumsOf(network);
       return memberSubjects(network, supports.isKnown ? worked(supports.sums.nozzles) : supports, ({ ref, name }) => ({ ref, name }));
     }),
-  check({ network, member }, { say }) {
+  check({ network, member }, { derived, say }) {
     if (!member.isKnown) return notChecked(member.because);
     const { ref, distance_m, allowed_m, support } = member.sums;
+    const source = SOURCES[derived.plan.basis.lastSupport];
     const at = nozzleAt(network, ref);
     const cure = { kind: 'advice', text: 'Add a rigid support beside the nozzle.' } as const;
     if (distance_m === undefined) {
@@ -32,13 +36,13 @@ export const p19NozzleSupport = defineRule<Member<SupportSums['nozzles'][number]
         kind: 'judged',
         isKept: false,
         limit: allowed_m,
-        limitSource: nozzleSupportBasis.source,
+        limitSource: source,
         text: `No support holds its pipe; one is needed within ${say.length(allowed_m)}. Add one.`,
         place: placeOn(network, at ? [at] : []),
         cure,
       };
     }
-    const figures = atMost(distance_m, { value: allowed_m, source: nozzleSupportBasis.source }, LENGTH_SLACK_m);
+    const figures = atMost(distance_m, { value: allowed_m, source }, LENGTH_SLACK_m);
     const { value: far, limit: allowed } = say.against(distance_m, allowed_m);
     const held = support?.support.at;
     return {

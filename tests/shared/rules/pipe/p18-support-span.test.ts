@@ -27,7 +27,7 @@ describe('P18', () => {
 
   test('one finding names what is worst for its size and shows all that are too long', () => {
     const finding = spans((network) => [...span(network, 2), ...span(network, 3, 2.7), ...span(network, 1)]);
-    expect(finding).toMatchObject({ verdict: 'warn', measured: 2, limit: 1.8, limitSource: 'ISO 14520-1' });
+    expect(finding).toMatchObject({ verdict: 'warn', measured: 2, limit: 1.8, limitSource: 'spans of ISO 14520-1' });
     expect(finding.text).toBe('2 stretches hang free too far: 2.000 m of 3/4 in pipe, where 1.800 m is allowed. Add a support.');
     expect(finding.place?.at).toHaveLength(4);
     expect(finding.place?.dimension).toBeDefined();
@@ -35,10 +35,17 @@ describe('P18', () => {
 
   test('a size that the table leaves out is not checked, and hides no fault beside it', () => {
     const left = spans((network) => [...span(network, 1), ...span(network, 0.1, undefined, 1).map((each) => ({ ...each, allowed_m: undefined }))]);
-    expect(left).toMatchObject({ verdict: 'not-checked', text: 'Not checked: ISO 14520-1 has no span for 3/4 in pipe.' });
+    expect(left).toMatchObject({ verdict: 'not-checked', text: 'Not checked: the chosen table (spans of ISO 14520-1) has none for 3/4 in pipe.' });
     const both = spans((network) => [...span(network, 2), ...span(network, 0.1).map((each) => ({ ...each, allowed_m: undefined }))]);
     expect(both.verdict).toBe('warn');
-    expect(both.text).toContain('ISO 14520-1 has no span for 3/4 in pipe.');
+    expect(both.text).toContain('Besides, the chosen table (spans of ISO 14520-1) has none for 3/4 in pipe.');
+  });
+
+  test('names the table that the basis of design chose', () => {
+    const other = structuredClone(plan);
+    other.basis.supportTable = 'b31.1';
+    const finding = checkSumsOnce(rule, other, (network) => ({ supports: worked(supportSums({ held: heldOn(network, { s1: 'p1' }), spans: span(network, 1) })) }));
+    expect(finding.limitSource).toBe('spans of ASME B31.1');
   });
 
   test('no support, none on the pipe, or sums not known: not checked, once', () => {

@@ -29,6 +29,17 @@ describe('P19', () => {
     expect(far(0.2)).toMatchObject({ name: 'N1', text: 'Its last support is 200 mm away; only 100 mm is allowed. Add one.', place: { dimension: { a: { x: 3, y: 2 }, b: { x: 3, y: 1.9 } } } });
   });
 
+  test('names the source that the basis of design chose', () => {
+    const other = structuredClone(plan);
+    other.basis.lastSupport = 'us';
+    const sums = (made: typeof plan) =>
+      checkSumsOnce(rule, made, (network) => {
+        const held = heldOn(network, { s1: 'p2' });
+        return { supports: worked(supportSums({ held, nozzles: network.nozzles.map(({ ref, nozzle }) => ({ ref, name: nozzle.name, distance_m: 0.1, allowed_m: LIMIT_m, support: held[0] })) })) };
+      });
+    expect([plan, other].map((made) => sums(made).limitSource)).toEqual(['ISO 14520-1:2000 as a trade-press series reports it', 'common practice']);
+  });
+
   test('a nozzle without any support on its pipe is a fault while others have some', () => {
     expect(far(undefined)).toMatchObject({ verdict: 'stop', name: 'N1', limit: LIMIT_m, text: 'No support holds its pipe; one is needed within 100 mm. Add one.' });
   });
