@@ -1,7 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { notWorked, worked } from '#shared/calculations/design/worked';
+import type { DischargeSource } from '#shared/calculations/discharge/discharge-source';
+import { workedDischarge } from '#shared/calculations/discharge/worked-discharge';
 import { p22NozzleThrust as rule } from '#shared/rules/pipe/p22-nozzle-thrust';
-import { at3 } from '../../../support/layout.ts';
+import { buildDemo } from '../../../../src-main/demos/build-demo.ts';
+import { at3, check } from '../../../support/layout.ts';
 import { checkSumsOnce } from '../../../support/network-sums.ts';
 import { heldOn, supportSums, supportedRun } from '../../../support/supported-run.ts';
 
@@ -28,6 +31,19 @@ describe('P22', () => {
     expect(pushed(0, 600)).toMatchObject({ name: 'N1', measured: 600, limit: 500, text: 'Pushes with 600 N with one hole blocked; its support bears only 500 N. Brace it.' });
     expect(pushed(600, 600).text).toContain('with all holes open');
     expect(pushed(0, 600).basis.caution).toContain('real supports need reserve');
+  });
+
+  test('the sums of a plan are asked, also those of the discharge before the last change', async () => {
+    const { plan } = await buildDemo('F1');
+    const fresh = workedDischarge();
+    const stale: DischargeSource = (network, input) => {
+      const known = fresh(network, input);
+      return typeof known === 'object' ? { ...known, isStale: true } : known;
+    };
+    const asked = (source?: DischargeSource) => check(rule, plan, source).map(({ verdict, text }) => [verdict, text.includes('the discharge before the last change')]);
+    expect(asked(fresh)).toEqual([['ok', false]]);
+    expect(asked(stale)).toEqual([['ok', true]]);
+    expect(asked()).toEqual([['not-checked', false]]);
   });
 
   test('what the support bears is not known: not checked, but the thrust is said', () => {
