@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { workedDischarge } from '#shared/calculations/discharge/worked-discharge';
 import { derivePlan } from '#shared/derived/derive-plan';
 import { evaluate } from '#shared/evaluate';
 import { area_m2 } from '#shared/geometry/outline';
@@ -8,7 +9,7 @@ import { DEMO_NAMES, type DemoName, buildDemo } from '../../../src-main/demos/bu
 
 const FOOT_m = 0.3048;
 const INCH_m = 0.0254;
-const findingsOf = async (name: DemoName): Promise<readonly Finding[]> => evaluate((await buildDemo(name)).plan).findings;
+const findingsOf = async (name: DemoName): Promise<readonly Finding[]> => evaluate((await buildDemo(name)).plan, workedDischarge()).findings;
 const brief = ({ rule, name }: Finding): string => `${rule} ${name}`;
 const faults = (findings: readonly Finding[], verdict: Finding['verdict']): string[] => findings.filter((finding) => finding.verdict === verdict).map(brief).sort();
 

@@ -24,7 +24,7 @@ describe('schedules', () => {
   // Figures of the demo plans as they are set out in whole-job.md, part F.
   test('the hut’s nozzle is where its brief says', async () => {
     const [row] = nozzleSchedule(derivePlan(await demo('F1'))).rows;
-    expect(row).toEqual(['N1', 'Signal hut', `west face 8'-0"`, `south face 5'-6"`, `+7'-4"`, '8"', '0°, 180°', 'not known', '3/4", 4"']);
+    expect(row).toEqual(['N1', 'Signal hut', `west face 8'-0"`, `south face 5'-6"`, `+7'-4"`, '8"', '0°, 180°', '0.0342 in²', '3/4", 4"']);
   });
 
   test('the hut’s pipe is 12-9 with three elbows', async () => {
