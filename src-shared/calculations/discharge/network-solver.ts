@@ -61,7 +61,8 @@ function movePressures({ root, branches }: PipeTree, least_Pa: number, share: nu
   let isStill = true;
   const flowTolerance = FLOW_TOLERANCE * root.flow_kg_s;
   for (const { from, to, gain, offset_Pa } of branches) {
-    to.step_Pa = offset_Pa + gain * from.step_Pa;
+    // No pressure passes that of the source, and what lies behind must know when one is held back.
+    to.step_Pa = Math.min(offset_Pa + gain * from.step_Pa, (root.pressure_Pa - to.pressure_Pa) / share);
     const step = Math.abs(to.step_Pa) / to.pressure_Pa;
     if (step > PRESSURE_TOLERANCE || (step > ROUNDING && Math.abs(to.rest_kg_s + to.slope * to.step_Pa) > flowTolerance)) isStill = false;
   }

@@ -1,4 +1,4 @@
-import { type CylinderBank, type CylinderState, cylinderBankOf } from './cylinder-bank.ts';
+import { type CylinderBank, type CylinderState, type Outflow, cylinderBankOf } from './cylinder-bank.ts';
 import type { DischargeInput, DischargeResult } from './discharge.ts';
 import { checkDischargeInput } from './input-check.ts';
 import { type Network, createNetwork } from './network-solver.ts';
@@ -17,6 +17,11 @@ const FIRST_STEP_s = 0.02;
 const STEP_GROWTH = 1.4;
 /** Steps of the whole time followed, at least. */
 const LEAST_STEPS = 100;
+/** After so many moments a step is at least this part of the time followed: a cylinder that follows the pressure of a room would go on for ever. */
+const MANY_MOMENTS = 1000;
+const MOST_LATE_STEPS = 2000;
+/** Share of the gas over the pressure of the rooms that leaves in a step, at most. */
+const DRAIN_SHARE = 0.5;
 /** The cylinders count as empty when they have no more than this share over the room's pressure. */
 const EMPTY_SHARE = 0.005;
 /** The end of the regulator's hold is met this closely; so far a step that passes it is cut. */
@@ -44,40 +49,47 @@ function momentOf({ input, bank, network, gasAt }: Unit, time_s: number, cylinde
   return source && { time_s, cylinder, source, rooms, network: network.solve(source.pressure_Pa, gasAt(source.temperature_K), backsOf(input, rooms)) };
 }
 
-const outflowOf = ({ input }: Unit, { network, cylinder }: Moment) => ({ flow_kg_s: network.flow_kg_s / input.cylinders, enthalpy_J_kg: cylinder.gas.enthalpy_J_kg });
+/** Least pressure that the gas runs to. */
+const leastBack_Pa = (input: DischargeInput, { rooms, source }: Moment): number => Math.min(...backsOf(input, rooms), source.pressure_Pa);
 
 interface Stride {
   readonly cylinder: CylinderState;
-  /** Halfway: its flows are those of the whole step. */
-  readonly halfway: Moment;
+  /** Of each nozzle through the whole step. */
+  readonly nozzleFlows_kg_s: readonly number[];
 }
 
-/** A step by the midpoint rule. */
+/** A step by the midpoint rule. A flow that would fall short of the rooms' pressure within the step is cut: so no step is too long. */
 function strideOf(unit: Unit, start: Moment, step_s: number): Stride | undefined {
   const { cylinder } = start;
-  const half = unit.bank.after(cylinder, outflowOf(unit, start), step_s / 2);
+  const { cylinders } = unit.input;
+  const drainable_kg = DRAIN_SHARE * cylinder.mass_kg * (1 - leastBack_Pa(unit.input, start) / cylinder.gas.pressure_Pa);
+  const shareOf = ({ network }: Moment): number => Math.min(1, (drainable_kg * cylinders) / (network.flow_kg_s * step_s || 1));
+  const outflowOf = (moment: Moment): Outflow => ({ flow_kg_s: (shareOf(moment) * moment.network.flow_kg_s) / cylinders, enthalpy_J_kg: moment.cylinder.gas.enthalpy_J_kg });
+  const half = unit.bank.after(cylinder, outflowOf(start), step_s / 2);
   const halfway = half && momentOf(unit, start.time_s + step_s / 2, half, start.rooms, start);
-  const end = halfway && unit.bank.after(cylinder, outflowOf(unit, halfway), step_s, half);
-  return end && { cylinder: end, halfway };
+  const end = halfway && unit.bank.after(cylinder, outflowOf(halfway), step_s, half);
+  return end && { cylinder: end, nozzleFlows_kg_s: halfway.network.nozzles.map(({ flow_kg_s }) => shareOf(halfway) * flow_kg_s) };
 }
 
 /** Into each space. */
-function spaceFlows_kg_s({ nozzles, spaces }: DischargeInput, { network }: Moment): number[] {
+function spaceFlows_kg_s({ nozzles, spaces }: DischargeInput, { nozzleFlows_kg_s }: Stride): number[] {
   const flows_kg_s = spaces.map(() => 0);
-  for (const [index, { space }] of nozzles.entries()) flows_kg_s[space] = (flows_kg_s[space] ?? 0) + (network.nozzles[index]?.flow_kg_s ?? 0);
+  for (const [index, { space }] of nozzles.entries()) flows_kg_s[space] = (flows_kg_s[space] ?? 0) + (nozzleFlows_kg_s[index] ?? 0);
   return flows_kg_s;
 }
 
-function stepOf({ input }: Unit, moment: Moment, before: Moment | undefined, least_Pa: number, given_s: number | undefined): number {
+function stepOf({ input }: Unit, moments: readonly Moment[], moment: Moment, given_s = Number.POSITIVE_INFINITY): number {
   const { network, cylinder, time_s } = moment;
+  const before = moments.at(-2);
   const emptying_s = network.flow_kg_s > 0 ? (cylinder.mass_kg * input.cylinders) / network.flow_kg_s : Number.POSITIVE_INFINITY;
   const left_s = input.until_s - time_s;
-  const over_Pa = cylinder.gas.pressure_Pa - least_Pa;
+  const over_Pa = cylinder.gas.pressure_Pa - leastBack_Pa(input, moment);
   const fall_Pa_s = before ? (before.cylinder.gas.pressure_Pa - cylinder.gas.pressure_Pa) / (time_s - before.time_s) : 0;
   const falling_s = fall_Pa_s > 0 ? (FALL_SHARE * over_Pa) / fall_Pa_s : Number.POSITIVE_INFINITY;
-  if (given_s !== undefined) return Math.min(left_s, given_s, GREATEST_SHARE * emptying_s, falling_s);
+  const late_s = moments.length > MANY_MOMENTS ? input.until_s / MOST_LATE_STEPS : 0;
+  if (Number.isFinite(given_s)) return Math.min(left_s, given_s, Math.max(late_s, Math.min(GREATEST_SHARE * emptying_s, falling_s)));
   const grown_s = before ? (time_s - before.time_s) * STEP_GROWTH : FIRST_STEP_s;
-  return Math.min(left_s, STEP_SHARE * emptying_s, falling_s, input.until_s / LEAST_STEPS, Math.max(FIRST_STEP_s, grown_s));
+  return Math.min(left_s, input.until_s / LEAST_STEPS, Math.max(late_s, Math.min(STEP_SHARE * emptying_s, falling_s, Math.max(FIRST_STEP_s, grown_s))));
 }
 
 /** Part of a step after which the regulator no longer holds; 1 when that does not happen within it. */
@@ -107,12 +119,10 @@ export function runDischarge(input: DischargeInput, options: { readonly step_s?:
   let moment = momentOf(unit, 0, unit.bank.start, emptyRooms(input), undefined);
   if (!moment) throw new RangeError('The gas would be colder than its equation goes as soon as it is throttled.');
   for (;;) {
-    const before = moments.at(-1);
     moments.push(moment);
-    const least_Pa = Math.min(...backsOf(input, moment.rooms), moment.source.pressure_Pa);
     if (moment.time_s >= input.until_s) return recordOf(input, moments, nozzleMass_kg, 'time');
-    if (moment.source.pressure_Pa <= least_Pa * (1 + EMPTY_SHARE) && input.nozzles.length > 0) return recordOf(input, moments, nozzleMass_kg, 'empty');
-    let step_s = stepOf(unit, moment, before, least_Pa, options.step_s);
+    if (moment.source.pressure_Pa <= leastBack_Pa(input, moment) * (1 + EMPTY_SHARE) && input.nozzles.length > 0) return recordOf(input, moments, nozzleMass_kg, 'empty');
+    let step_s = stepOf(unit, moments, moment, options.step_s);
     let stride = strideOf(unit, moment, step_s);
     const share = stride ? holdShare(input.regulatorPressure_Pa, moment.cylinder.gas.pressure_Pa, stride.cylinder.gas.pressure_Pa) : 1;
     if (share < 1) {
@@ -120,8 +130,8 @@ export function runDischarge(input: DischargeInput, options: { readonly step_s?:
       stride = strideOf(unit, moment, step_s);
     }
     if (!stride) return recordOf(input, moments, nozzleMass_kg, 'gas-limit');
-    for (const [index, { flow_kg_s }] of stride.halfway.network.nozzles.entries()) nozzleMass_kg[index] = (nozzleMass_kg[index] ?? 0) + flow_kg_s * step_s;
-    const rooms = roomsAfter(moment.rooms, spaceFlows_kg_s(input, stride.halfway), moment.time_s, step_s);
+    for (const [index, flow_kg_s] of stride.nozzleFlows_kg_s.entries()) nozzleMass_kg[index] = (nozzleMass_kg[index] ?? 0) + flow_kg_s * step_s;
+    const rooms = roomsAfter(moment.rooms, spaceFlows_kg_s(input, stride), moment.time_s, step_s);
     const isLast = input.until_s - (moment.time_s + step_s) < 1e-9 * input.until_s;
     const next = momentOf(unit, isLast ? input.until_s : moment.time_s + step_s, stride.cylinder, rooms, moment);
     if (!next) return recordOf(input, moments, nozzleMass_kg, 'gas-limit');

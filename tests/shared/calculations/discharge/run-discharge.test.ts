@@ -284,6 +284,27 @@ test('any unit: all figures are finite, no mass is lost, pressures fall', () => 
   );
 });
 
+test('cylinders that follow the slow fall of a room they fill, with a small nozzle into another one, come to an end', () => {
+  const { ended, isNetworkSolved, massLeft_kg } = runDischarge({
+    ...VESSEL,
+    gas: 'ideal',
+    process: 'isothermal',
+    cylinders: 6,
+    cylinderVolume_m3: 0.003,
+    fillPressure_Pa: 136e5,
+    nozzles: [
+      { id: 'N1', node: 0, area_m2: 2e-3, dischargeCoefficient: 0.8, space: 0 },
+      { id: 'N2', node: 0, area_m2: 1.6e-7, dischargeCoefficient: 0.8, space: 1 },
+    ],
+    spaces: [0, 1].map((index) => ({ id: `S${index}`, volume_m3: 60, enclosure: index, designConcentration_pct: 40.3 })),
+    enclosures: [1e-4, 1].map((ventArea_m2, index) => ({ id: `E${index}`, temperature_K: 293.15, ambient_Pa: 101_325, ventArea_m2, ventCoefficient: 0.61 })),
+    until_s: 240,
+  });
+  expect(['empty', 'time']).toContain(ended);
+  expect(isNetworkSolved).toBe(true);
+  expect(massLeft_kg).toBeLessThan(0.03);
+});
+
 test('the bases say what is not modelled', () => {
   const cautions = dischargeBases.map(({ caution }) => caution ?? '').join(' ');
   for (const word of ['waves', 'liquid', 'own capacity', 'hose', 'check valve', '126.2 K', 'listing']) expect(cautions).toContain(word);

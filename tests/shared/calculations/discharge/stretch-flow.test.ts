@@ -59,7 +59,7 @@ test('inlet rises with outlet and with flow, as its slopes say, on both sides of
       expect(Math.abs((at(outlet_Pa * 1.0001, flow_kg_s) - at(outlet_Pa * 0.9999, flow_kg_s)) / (0.0002 * outlet_Pa) - byOutlet)).toBeLessThan(2e-3);
       const rise = (at(outlet_Pa, flow_kg_s * 1.0001) - at(outlet_Pa, flow_kg_s * 0.9999)) / (0.0002 * flow_kg_s);
       // Friction is taken as steady there where it is turbulent.
-      expect(Math.abs(rise - byFlow) * flow_kg_s).toBeLessThan(0.06 * (inlet_Pa - outlet_Pa) + 1e-3 * inlet_Pa);
+      expect(Math.abs(rise - byFlow) * flow_kg_s).toBeLessThan(0.15 * (inlet_Pa - outlet_Pa) + 1e-3 * inlet_Pa);
     }),
   );
 });
