@@ -72,7 +72,7 @@ function calculationTable({ title, subjectName, lines, missing, cautions, isStal
     title: named,
     shortTitle: title,
     note: 'Numbers stand in m, m², m³, kg, s, Pa and °C unless the result names another unit. Results looked for first are bold.',
-    columns: [{ head: 'What', isWide: true }, { head: 'Formula', most_mm: 92 }, { head: 'With numbers', least_mm: 30, most_mm: 72 }, { head: 'Result', most_mm: 84 }, { head: 'Source', least_mm: 24 }],
+    columns: [{ head: 'What', isWide: true }, { head: 'Formula', most_mm: 92 }, { head: 'With numbers', least_mm: 30, most_mm: 72 }, { head: 'Result', least_mm: 46, most_mm: 84 }, { head: 'Source', least_mm: 24 }],
     rows: lines.map((line, i): Cell[] => {
       const source = nameOf(line.source);
       if (line.formula === '' && line.numbers === '' && line.result.length > LONGEST_RESULT) return [line.label, { kind: 'over', words: line.result, columns: 3, isBold: line.isMain ?? false }, '', '', source];

@@ -81,7 +81,8 @@ export function flowTables(blocks: readonly FlowBlock[], sheet: PaperBox, column
       if (!first) break;
       put(first, span);
       rest = others;
-      while (rest[0] && fits([rest[0]])) put(rest.shift() ?? first, span);
+      // The last row does not go to another sheet alone.
+      while (rest[0] && fits(rest.length === 2 ? rest : [rest[0]])) put(rest.shift() ?? first, span);
       if (rest.length > 0) nextPlace(span);
     }
     y += gap;

@@ -17,12 +17,12 @@ export interface BandChart {
 
 /** Draws bars one below the other and a line through all of them. */
 export function drawBandChart(chart: BandChart, width_mm: number, sizes: TypeSizes): Drawing {
-  const row_mm = sizes.note_mm * 2.4;
-  const height_mm = sizes.note_mm * 7 + chart.bands.length * row_mm;
+  const row_mm = sizes.text_mm * 2.4;
+  const height_mm = sizes.text_mm * 7 + chart.bands.length * row_mm;
   return { kind: 'drawing', width_mm, height_mm, draw: (x, y) => marksOf(chart, x, y, width_mm, row_mm, sizes) };
 }
 
-function marksOf({ title, bands, value, valueName }: BandChart, left: number, top: number, width: number, row: number, { factor, note_mm: size }: TypeSizes): Mark[] {
+function marksOf({ title, bands, value, valueName }: BandChart, left: number, top: number, width: number, row: number, { factor, text_mm: size }: TypeSizes): Mark[] {
   const all = [value, ...bands.flatMap(({ least, greatest }) => [least, greatest])];
   const axis = axisOver(Math.min(...all), Math.max(...all), 6);
   const names = Math.max(...bands.map(({ name }) => textWidth_mm(printable(name), size, 'bold')));

@@ -140,7 +140,7 @@ function fillingCharts(enclosure: EnclosureDesign, space: ChartSpace): Drawing[]
   const base_pct = oxygenOfAir(enclosure);
   const curves = own.map((i) => ({ name: nameOf(input.spaces[i]?.id ?? ''), points: overTime(result.times_s, result.spaces[i]?.concentration_pct ?? []) }));
   const [design_pct] = own.map((i) => input.spaces[i]?.designConcentration_pct ?? 0);
-  const moments = [{ name: `limit ${formatQuantity(limit_s, 'time', space.lengths)}`, at: limit_s }];
+  const moments = [{ name: `limit ${Number(limit_s.toFixed(1))} s`, at: limit_s }];
   const levels = design_pct === undefined ? [] : [{ name: `95 % of C: ${(0.95 * design_pct).toFixed(1)} %`, at: 0.95 * design_pct }];
   return [
     drawn({ title: 'Concentration of agent [vol %] against time [s]', curves, fromX: 0, toX, holdsY: [0], levels, moments }, space),

@@ -44,7 +44,7 @@ export function drawLineChart(chart: LineChart, width_mm: number, height_mm: num
 }
 
 function marksOf({ title, curves, fromX, toX, holdsY, levels, moments }: LineChart, left: number, top: number, width: number, height: number, sizes: TypeSizes): Mark[] {
-  const { factor, note_mm: size } = sizes;
+  const { factor, text_mm: size } = sizes;
   const gap = factor;
   const values = [...curves.flatMap(({ points }) => points.filter(([x]) => x <= toX).map(([, y]) => y)), ...levels.map(({ at }) => at), ...holdsY].filter(Number.isFinite);
   const xAxis = axisOver(fromX, toX);

@@ -99,6 +99,14 @@ describe('flow', () => {
     for (const { marks } of pages) for (const mark of marks) expect(boxHolds({ left: -1, top: -1, right: 201, bottom: 121 }, markBox(mark))).toBe(true);
   });
 
+  test('the last row never goes to another sheet alone', () => {
+    for (let rows = 10; rows < 40; rows += 1) {
+      const pages = flowTables([{ table: table(rows), span: 'full' }], sheet, 2, SIZES);
+      const last = texts(pages.at(-1)?.marks ?? []).filter((words) => words.startsWith('some words'));
+      expect(last.length, `${rows} rows`).toBeGreaterThan(1);
+    }
+  });
+
   test('narrow tables run down one column, then the next, before a new sheet', () => {
     const pages = flowTables([{ table: table(30), span: 'column' }], sheet, 2, SIZES);
     expect(pages).toHaveLength(1);
