@@ -3,7 +3,7 @@ import type { CalculationTopic } from '#shared/calculations/lines/calculation';
 import type { Evaluation } from '#shared/evaluate';
 import type { LedgerFigure } from '../actions/desk.ts';
 import type { Verdict } from '#shared/rules/finding';
-import { selectEvaluation, selectLedger } from '../store/selectors.ts';
+import { isWorkingOut, selectEvaluation, selectLedger } from '../store/selectors.ts';
 import { useStore } from '../store/use-store.ts';
 import { countOf } from '../plan-words.ts';
 import { useFigures } from './bench/use-plan.ts';
@@ -42,6 +42,7 @@ const VERDICT_CELLS: readonly { readonly verdict: Verdict; readonly label: strin
 /** The live numbers; each opens the sum behind it. */
 export function Ledger() {
   const ledger = useStore(selectLedger);
+  const isBusy = useStore(isWorkingOut);
   const evaluation = useStore(selectEvaluation);
   const { design } = evaluation;
   const area_m2 = useMemo(() => areaOf(evaluation), [evaluation]);
@@ -75,7 +76,7 @@ export function Ledger() {
     { topic: 'people', label: 'Oxygen, hottest', value: oxygenHot_pct === undefined ? 'not known' : `${oxygenHot_pct.toFixed(2)} %` },
   ];
   return (
-    <section className="ledger" aria-label="Live figures">
+    <section className="ledger" aria-label="Live figures" aria-busy={isBusy}>
       {cells.map(({ figure, ...cell }) => (
         <Cell key={figure} id={figure} {...cell} isOpen={isOpen(figure)} onOpen={open(figure)} />
       ))}

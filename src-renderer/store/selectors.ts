@@ -4,7 +4,7 @@ import type { Evaluation } from '#shared/evaluate';
 import type { Plan, Ref } from '#shared/model/plan';
 import { refKey } from '#shared/model/plan';
 import type { Finding, Verdict } from '#shared/rules/finding';
-import { evaluationOf } from './evaluations.ts';
+import { askedOf, evaluationOf } from './evaluations.ts';
 import { type FoundThing, findThing } from './find-thing.ts';
 import { type Ledger, ledgerOf } from './ledger.ts';
 import type { State } from './state.ts';
@@ -26,6 +26,9 @@ export const shownPlan = (state: State): Plan => state.preview ?? state.history.
 
 /** What follows from the shown plan. */
 export const selectEvaluation = (state: State): Evaluation => evaluationOf(shownPlan(state), state.discharges);
+
+/** Whether a discharge of the shown plan is still being worked out. */
+export const isWorkingOut = (state: State): boolean => askedOf(selectEvaluation(state)).some(({ answer }) => answer === undefined || (typeof answer !== 'string' && answer.isStale));
 
 /** What follows from the plan without the gesture under way. */
 export const presentEvaluation = (state: State): Evaluation => evaluationOf(state.history.present, state.discharges);

@@ -132,7 +132,7 @@ test.describe('a demo with faults', () => {
   test('the right button lists what can be done with the thing under it', async ({ nozzlewright: { page } }) => {
     await page.keyboard.press('Control+a');
     await page.keyboard.press('Control+Shift+A');
-    await expect(page.locator('.bench-tab')).toHaveCount(1);
+    await expect(page.locator('.bench-tab[data-tab="selection"]')).toHaveCount(0);
     const board = await page.locator('.board').boundingBox();
     if (!board) throw new Error('The board is not shown.');
     await page.mouse.click(board.x + 8, board.y + 8, { button: 'right' });
@@ -143,6 +143,8 @@ test.describe('a demo with faults', () => {
   });
 
   test('a blank limit is shown as not checked, never as kept', async ({ nozzlewright: { page } }) => {
+    // Until the discharges are worked out, what rests on them is not checked either.
+    await expect(page.locator('.ledger')).toHaveAttribute('aria-busy', 'false');
     const unchecked = Number(await cell(page, 'not-checked').textContent());
     await page.keyboard.press('Control+Shift+U');
     const line = page.locator('[data-limit="nozzleToWall_m"]');

@@ -1,11 +1,10 @@
 import type { BasisOfDesign } from '#shared/model/basis-of-design';
 import type { LengthSystem } from '#shared/units/length-text';
 import { formatQuantity } from '#shared/units/quantity-text';
+import { capitalised } from '../fields/capitalised.ts';
 import { Choice } from '../fields/choice.tsx';
 import { QuantityField, type QuantityFieldProps } from '../fields/quantity-field.tsx';
 import type { BasisField as Field } from './basis-choices.ts';
-
-const capitalised = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
 /** Enough digits for every choice, and none that only the division by the scale brought in. */
 const scaled = (value: number, scale = 1): number => Number((value / scale).toPrecision(10));

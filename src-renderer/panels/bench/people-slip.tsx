@@ -1,18 +1,14 @@
+import { EXPOSURE_WORDS } from '#shared/calculations/lines/basis-words';
+import { EXPOSURES } from '#shared/model/basis-of-design';
 import type { Enclosure } from '#shared/model/plan';
-import { Choice, optionsOf } from '../fields/choice.tsx';
+import { capitalised } from '../fields/capitalised.ts';
+import { Choice } from '../fields/choice.tsx';
 import { QuantityField } from '../fields/quantity-field.tsx';
 import { Slip } from './slip.tsx';
 
 type People = Enclosure['people'];
 
-/** Stays in the gas, as the rules for inert gas divide them. */
-export const EXPOSURE_WORDS = {
-  '5-min': '5 minutes at most',
-  '3-min': '3 minutes at most',
-  '30-s': '30 seconds at most',
-  none: 'Nobody may be in it',
-} as const satisfies Record<People['exposure'], string>;
-
+const STAYS = EXPOSURES.map((value) => ({ value, label: capitalised(EXPOSURE_WORDS[value]) }));
 const MOST_s = 3600;
 
 /** What people in the room need: how long they may be in the gas, how long they take, how long the alarm gives them. */
@@ -22,7 +18,7 @@ export function PeopleSlip({ people, onCommit }: { readonly people: People; onCo
   return (
     <Slip title="People and alarm" part="people">
       <div className="fields">
-        <Choice label="Longest stay in the gas to design for" value={exposure} options={optionsOf(EXPOSURE_WORDS)} onCommit={(chosen) => onCommit({ ...people, exposure: chosen })} wide />
+        <Choice label="Longest stay in the gas to design for" value={exposure} options={STAYS} onCommit={(chosen) => onCommit({ ...people, exposure: chosen })} wide />
         <QuantityField
           kind="time"
           label="Time to leave"
