@@ -132,7 +132,7 @@ function useContextMenu(): (event: MouseEvent) => void {
     const view = makeToolView({ plan: state.history.present, session: state.session, underlays: source.underlays(state), derive: () => presentEvaluation(state).derived });
     const on = view.pick(at, REACH_px / camera.scale_px_m) ?? null;
     if (on && !state.session.selection.some((ref) => isSameRef(ref, on))) store.session({ selection: [on] });
-    desk.set({ menu: { x: event.clientX, y: event.clientY, on } });
+    desk.set({ menu: { x: event.clientX, y: event.clientY, at, on } });
   };
 }
 

@@ -1,6 +1,6 @@
-import type { PlanPoint } from '#shared/geometry/point';
 import type { CalculationTopic } from '#shared/calculations/lines/calculation';
 import type { Problem, Recovery } from '#shared/host/contract';
+import type { PlanPoint } from '#shared/geometry/point';
 import type { Ref } from '#shared/model/plan';
 
 /** A figure of the ledger whose sum is shown on the bench. */
@@ -25,8 +25,8 @@ export interface DeskState {
   /** File that is to become an underlay; null while the user still picks one. */
   readonly importing: { readonly name: string; readonly bytes: Uint8Array } | null;
   readonly recoveries: readonly Recovery[];
-  /** Where the context menu stands [px of the window]. */
-  readonly menu: { readonly x: number; readonly y: number; readonly on: Ref | null } | null;
+  /** Where the context menu stands [px of the window], over which place of the plan, and on which thing. */
+  readonly menu: { readonly x: number; readonly y: number; readonly at: PlanPoint; readonly on: Ref | null } | null;
   readonly clipboard: { readonly refs: readonly Ref[]; readonly cut: boolean; readonly from: PlanPoint } | null;
   /** The five steps of a first drawing stand on the bench until they are done or put away. */
   readonly showsSteps: boolean;

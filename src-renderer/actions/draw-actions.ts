@@ -4,6 +4,7 @@ import { STAGE_TOOLS, STAGE_WORDS, TOOL_WORDS } from '../plan-words.ts';
 import type { NetworkHit } from '../tools/network-hits.ts';
 import { supportPlaceAt } from '../tools/support-place.ts';
 import type { Action } from './action.ts';
+import type { DeskState } from './desk.ts';
 
 /** The letter of each tool. */
 export const TOOL_KEYS: Readonly<Record<ToolId, string>> = {
@@ -46,10 +47,11 @@ const SUPPORT_REACH_px = 16;
 
 const TOOLS = Object.keys(TOOL_WORDS) as ToolId[];
 
-/** Where a support on the pipe under the pointer would stand. */
-function supportHere({ history, session }: State): NetworkHit | undefined {
+/** Where a support would stand on the pipe under the context menu, else under the pointer. */
+function supportHere({ history, session }: State, { menu }: DeskState): NetworkHit | undefined {
   const { pointer, level, camera } = session;
-  return pointer ? supportPlaceAt(history.present, level, pointer, SUPPORT_REACH_px / camera.scale_px_m) : undefined;
+  const at = menu?.at ?? pointer;
+  return at ? supportPlaceAt(history.present, level, at, SUPPORT_REACH_px / camera.scale_px_m) : undefined;
 }
 
 /** Actions that take up a tool or go to a stage of the job. */
@@ -76,9 +78,9 @@ export const DRAW_ACTIONS: readonly Action[] = [
     name: 'Add support here',
     group: 'Draw',
     also: 'hanger guide sling clamp rigid pipe',
-    unavailable: (state) => (supportHere(state) ? null : 'Point at a pipe that runs over the plan.'),
-    run: ({ store }) => {
-      const hit = supportHere(store.get());
+    unavailable: (state, desk) => (supportHere(state, desk) ? null : 'Point at a pipe that runs over the plan.'),
+    run: ({ store, desk }) => {
+      const hit = supportHere(store.get(), desk.get());
       if (hit) store.commit(addSupport(hit.network.id, hit.at, 'rigid'));
     },
   },

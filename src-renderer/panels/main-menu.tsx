@@ -34,8 +34,9 @@ export function MenuItem({ action, onDone }: { readonly action: Action; onDone()
       aria-disabled={reason !== null}
       title={reason ?? undefined}
       onClick={() => {
-        onDone();
+        // The menu still stands while the action runs: it may ask where.
         run(action);
+        onDone();
       }}
     >
       <span>{action.nameNow?.(state) ?? action.name}</span>

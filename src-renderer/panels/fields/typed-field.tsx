@@ -35,6 +35,8 @@ export function TypedField<T>({ label, shown, read, onCommit, onEnter, unit, hel
   const [text, setText] = useState<string | null>(null);
   const [fault, setFault] = useState<string | null>(null);
   const input = useRef<HTMLInputElement>(null);
+  /** What was typed is taken already: giving the keyboard back to the board leaves the field at once, and must not take it twice. */
+  const isTaken = useRef(false);
   const marksUnit = unit !== undefined && unit !== '' && isBare(text ?? shown);
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: another value from outside ends what was being typed
@@ -53,7 +55,10 @@ export function TypedField<T>({ label, shown, read, onCommit, onEnter, unit, hel
     }
     setText(null);
     setFault(null);
-    if (reading) onCommit(reading.value);
+    if (reading && !isTaken.current) {
+      isTaken.current = true;
+      onCommit(reading.value);
+    }
     return true;
   };
   const enter = (): void => {
@@ -98,7 +103,10 @@ export function TypedField<T>({ label, shown, read, onCommit, onEnter, unit, hel
           data-first={autoFocus ? true : undefined}
           aria-invalid={fault !== null}
           aria-describedby={[fault || help ? `${id}-help` : '', marksUnit ? `${id}-unit` : ''].filter(Boolean).join(' ') || undefined}
-          onChange={(event) => setText(event.target.value)}
+          onChange={(event) => {
+            isTaken.current = false;
+            setText(event.target.value);
+          }}
           onFocus={(event) => event.target.select()}
           onBlur={() => commit()}
           onKeyDown={onKeyDown}
