@@ -38,8 +38,8 @@ export function agentLines(context: LineContext, enclosure: EnclosureDesign): Ca
     draft.given('Minimum design concentration', shown, source);
   });
   if (concentration_pct !== null) {
-    const shown = enclosure.minimum.isKnown ? percentsApart(concentration_pct, enclosure.minimum.sums.concentration_pct).value : percent(concentration_pct);
-    draft.given('Design concentration, C', shown, PLAN);
+    const least_pct = enclosure.minimum.isKnown ? enclosure.minimum.sums.concentration_pct : 0;
+    draft.given('Design concentration, C', `${percentsApart(concentration_pct, least_pct).value}${concentration_pct < least_pct * (1 - SUM_NOISE) ? ': below the minimum' : ''}`, PLAN);
   }
   draft.with('mass of agent', enclosure.agent, (sums) => massLines(draft, context, sums));
   draft.with('agent installed', enclosure.supply, (supply) => supplyLines(draft, context, enclosure, supply));

@@ -59,14 +59,14 @@ function methodLines(draft: Draft, { basis }: LineContext, input: DischargeInput
   draft.step('Flow of a nozzle', realOrificeFlowBasis, '', 'at every moment');
 }
 
-function resultLines(draft: Draft, { lengths }: LineContext, network: NetworkDesign, { result }: DischargeSums): void {
+function resultLines(draft: Draft, { lengths }: LineContext, network: NetworkDesign, { input, result }: DischargeSums): void {
   draft.given('Agent in the cylinders at the start, m_start', amount(result.massAtStart_kg, 'mass', lengths), TRANSIENT);
   draft.step('Agent discharged', dischargedBasis, `${figure(result.massAtStart_kg)} − ${figure(result.massLeft_kg)}`, amount(result.massAtStart_kg - result.massLeft_kg, 'mass', lengths));
   const main = (label: string, shown: string): void => draft.main(label, ownBasis('', TRANSIENT), '', shown);
   main('Greatest flow', amount(result.peakFlow_kg_s, 'massFlow', lengths));
   main('95 % of the design concentration in the slowest space', result.timeTo95_s === undefined ? 'never reached' : `after ${duration(result.timeTo95_s)}`);
   main('Greatest pressure in the pipe', gauge(gaugeOf_Pa(result.peakPipePressure_Pa), lengths));
-  draft.given('Coldest gas behind the regulator', amount(result.leastSourceTemperature_K, 'temperature', lengths), TRANSIENT);
+  draft.given(input.regulatorPressure_Pa === null ? 'Coldest gas at the source of the pipe' : 'Coldest gas behind the regulator', amount(result.leastSourceTemperature_K, 'temperature', lengths), TRANSIENT);
   draft.given('Coldest gas in the cylinder', amount(result.leastCylinderTemperature_K, 'temperature', lengths), TRANSIENT);
   draft.given('Followed until', `${duration(result.times_s.at(-1) ?? 0)}: ${ENDED[result.ended]}`, TRANSIENT);
   for (const nozzle of result.nozzles) {

@@ -80,7 +80,7 @@ function timeLines(draft: Draft, { basis, lengths }: LineContext, { net_m3: volu
     return `(${figure(volume_m3)}/${figure(height_m)})·(${at(height_m)} − ${at(gas_m)})/(${rest}·${figure(k2)}·${f}·${figure(k3)})`;
   };
   const time = (label: string, model: HoldSums['model'], of: Basis, numbers: string, time_s: number): void => {
-    if (model === sums.model) draft.main(label, of, numbers, durationsApart(time_s, sums.required_s).value);
+    if (model === sums.model) draft.main(label, of, numbers, `${durationsApart(time_s, sums.required_s).value}${time_s < sums.required_s * (1 - 1e-9) ? ': too short' : ''}`);
     else draft.step(label, of, numbers, duration(time_s));
   };
   const interfaceBasis = partOf(interfaceTimeBasis, 0);

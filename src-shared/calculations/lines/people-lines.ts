@@ -1,4 +1,5 @@
-import type { Atmosphere, EnclosureDesign, PeopleSums } from '../design/design.ts';
+import { EXPOSURES } from '../../model/basis-of-design.ts';
+import type { Atmosphere, EnclosureDesign, Exposure, PeopleSums } from '../design/design.ts';
 import { concentrationBasis } from '../formulas/agent-quantity.ts';
 import { exposureBasis, exposureConditionsBasis } from '../formulas/exposure.ts';
 import { residualOxygenBasis, seaLevelOxygenBasis } from '../formulas/oxygen.ts';
@@ -6,8 +7,10 @@ import { specificVolume_m3_kg } from '../formulas/specific-volume.ts';
 import { ALTITUDE_WORDS, EXPOSURE_WORDS, JUDGED_BY_WORDS, OCCUPANCY_WORDS } from './basis-words.ts';
 import { nitrogenVolumeBasis, specificVolumeNumbers } from './agent-lines.ts';
 import type { Calculation } from './calculation.ts';
-import { CHOSEN, Draft, type LineContext, PLAN } from './draft.ts';
+import { ARITHMETIC, CHOSEN, Draft, type LineContext, PLAN, ownBasis } from './draft.ts';
 import { amount, duration, figure, percent, plainAmount } from './line-text.ts';
+
+const spareBasis = ownBasis('delay − time to leave', ARITHMETIC);
 
 /** Whether people can be in the room when all the installed agent is in it. */
 export function peopleLines(context: LineContext, enclosure: EnclosureDesign): Calculation {
@@ -22,7 +25,7 @@ export function peopleLines(context: LineContext, enclosure: EnclosureDesign): C
   draft.given('Methods', `judged by ${JUDGED_BY_WORDS[basis.exposureBy]}; ${ALTITUDE_WORDS[basis.altitudeMethod]}`, CHOSEN);
   draft.with('oxygen and stay', enclosure.people, (sums) => {
     atmosphereLines(draft, context, enclosure, sums.hot, 'hottest');
-    bandLines(draft, context, sums);
+    bandLines(draft, context, sums, people.exposure);
     atmosphereLines(draft, context, enclosure, sums.cold, 'coldest');
   });
   const times = [
@@ -34,6 +37,12 @@ export function peopleLines(context: LineContext, enclosure: EnclosureDesign): C
     if (time_s === null) draft.lacks(label.charAt(0).toLowerCase() + label.slice(1), 'it is not entered');
     else draft.given(label, duration(time_s), time_s === basis.greatestDelay_s && label.startsWith('Longest') ? CHOSEN : PLAN);
   }
+  const { egress_s, delay_s } = people;
+  if (egress_s !== null && delay_s !== null) {
+    const spare_s = delay_s - egress_s;
+    draft.main('Time to spare when the gas comes', spareBasis, `${figure(delay_s)} − ${figure(egress_s)}`, `${duration(spare_s)}${spare_s < 0 ? ': people are still inside' : ''}`);
+  }
+  if (delay_s !== null && basis.greatestDelay_s !== null && delay_s > basis.greatestDelay_s) draft.caution('The delay is longer than the authority allows.');
   return draft.done();
 }
 
@@ -50,9 +59,11 @@ function atmosphereLines(draft: Draft, { basis, lengths }: LineContext, { volume
   draft.main(`Oxygen when ${when} as at sea level, O2_sea`, seaLevelOxygenBasis, `${figure(at.oxygen_pct)}·${figure(factor)}`, percent(at.oxygenSeaLevel_pct));
 }
 
-function bandLines(draft: Draft, { basis }: LineContext, { hot, doBandsAgree, exposure, longest_s }: PeopleSums): void {
+function bandLines(draft: Draft, { basis }: LineContext, { hot, doBandsAgree, exposure, longest_s }: PeopleSums, wanted: Exposure): void {
+  const isShort = EXPOSURES.indexOf(exposure) > EXPOSURES.indexOf(wanted);
   draft.given('Stay by concentration, when hottest', EXPOSURE_WORDS[hot.byConcentration], exposureBasis.source);
   draft.given('Stay by oxygen, when hottest', `${EXPOSURE_WORDS[hot.byOxygen]}${doBandsAgree ? '' : ': the two ways differ'}`, exposureBasis.source);
-  draft.main('Longest stay', exposureBasis, '', longest_s > 0 ? `${EXPOSURE_WORDS[exposure]}, by ${JUDGED_BY_WORDS[basis.exposureBy]}` : EXPOSURE_WORDS[exposure]);
+  const stay = longest_s > 0 ? `${EXPOSURE_WORDS[exposure]}, by ${JUDGED_BY_WORDS[basis.exposureBy]}` : EXPOSURE_WORDS[exposure];
+  draft.main('Longest stay', exposureBasis, '', `${stay}${isShort ? ': shorter than the design counts on' : ''}`);
   if (exposureConditionsBasis.caution) draft.caution(exposureConditionsBasis.caution);
 }

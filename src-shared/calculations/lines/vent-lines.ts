@@ -37,7 +37,8 @@ function areaLines(draft: Draft, { basis, lengths }: LineContext, sums: VentSums
   draft.main('Free area needed, A', reliefVentBasis, needed, apart.value);
   for (const { name, freeArea_m2, leadsTo } of sums.vents) draft.given(`Vent ${name}, ${LEADS_TO[leadsTo] ?? leadsTo}`, amount(freeArea_m2, 'area', lengths), PLAN);
   if (sums.countedLeakage_m2 > 0) draft.given('Leaks that count as vent', amount(sums.countedLeakage_m2, 'area', lengths), 'hold time');
-  draft.main('Free area provided', ownBasis('Σ A of the vents and counted leaks', ARITHMETIC), '', `${apart.limit}${sums.provided_m2 < sums.needed_m2 * (1 - 1e-9) ? ': too little' : ''}`);
+  const parts = [...sums.vents.map(({ freeArea_m2 }) => freeArea_m2), ...(sums.countedLeakage_m2 > 0 ? [sums.countedLeakage_m2] : [])];
+  draft.main('Free area provided', ownBasis('Σ A of the vents and counted leaks', ARITHMETIC), parts.map((area_m2) => figure(area_m2)).join(' + '), `${apart.limit}${sums.provided_m2 < sums.needed_m2 * (1 - 1e-9) ? ': too little' : ''}`);
   if (sums.pressureWithVents_Pa !== undefined) {
     const numbers = `${figure(leaving_kg_m3)}/2·(${flow}/(${figure(basis.ventCoefficient)}·${figure(sums.provided_m2)}))^2`;
     draft.step('Pressure at that flow with what is provided', enclosurePressureBasis, numbers, amountsApart(sums.pressureWithVents_Pa, sums.allowable_Pa, 'pressureDifference', lengths).value);

@@ -7,11 +7,12 @@ import { endOfBatteryBasis, lumpedDropBasis, voltageDropBasis } from '../formula
 import { wireResistanceBasis } from '../formulas/wire.ts';
 import type { Calculation } from './calculation.ts';
 import { ARITHMETIC, Draft, type LineContext, PLAN, ownBasis } from './draft.ts';
-import { amount, counted, figure, plainAmount } from './line-text.ts';
+import { amount, amountsApart, counted, figure, plainAmount } from './line-text.ts';
 import { limitSource } from './profile-source.ts';
 
 const mm2 = (area_m2: number): number => area_m2 * 1e6;
 const SOLENOID = { V: 'solenoidVoltage_V', A: 'solenoidCurrent_A', least: 'solenoidLeastVoltage_V', pulse: 'releasePulse_s' } as const;
+const totalBasis = ownBasis('Σ I', ARITHMETIC);
 const endBasis = ownBasis('U_supply − U', ARITHMETIC);
 
 /** Whether the releasing circuit gives each device its voltage, and whether its wires go into their conduit. */
@@ -46,7 +47,7 @@ function circuitLines(draft: Draft, { lengths }: LineContext, network: NetworkDe
   if (pulse) draft.given('The solenoid needs it for', amount(pulse.value, 'time', lengths), `unit profile: ${pulse.source}`);
 }
 
-function voltageLines(draft: Draft, context: LineContext, { ref }: NetworkDesign, sums: ReleaseSums): void {
+function voltageLines(draft: Draft, context: LineContext, { ref, network }: NetworkDesign, sums: ReleaseSums): void {
   const { lengths } = context;
   const resistance = figure(sums.resistance_ohm_m);
   draft.step('Resistance of one conductor at 75 °C, R', wireResistanceBasis, '', plainAmount(sums.resistance_ohm_m, 'Ω/m'));
@@ -61,6 +62,9 @@ function voltageLines(draft: Draft, context: LineContext, { ref }: NetworkDesign
   });
   draft.step('Voltage lost to the last device, U', voltageDropBasis, stretches.join(' + '), amount(sums.drop_V, 'voltage', lengths));
   draft.step('If every device stood at the end', lumpedDropBasis, `2·${figure(outward.at(-1)?.distance_m ?? 0)}·${resistance}·${figure(sums.total_A)}`, amount(sums.lumpedDrop_V, 'voltage', lengths));
+  const given_A = network.release?.panelCurrent_A ?? undefined;
+  const isShort = given_A !== undefined && sums.total_A > given_A * (1 + 1e-9);
+  draft.step('Current of all devices', totalBasis, outward.map(({ current_A }) => figure(current_A)).join(' + '), `${given_A === undefined ? amount(sums.total_A, 'current', lengths) : amountsApart(sums.total_A, given_A, 'current', lengths).value}${isShort ? ': more than the panel gives' : ''}`);
   for (const { name, voltage_V, least_V } of outward) {
     const isLow = least_V !== undefined && voltage_V < least_V * (1 - 1e-9);
     const need = least_V === undefined ? ': nobody states what it needs' : `; it needs ${amount(least_V, 'voltage', lengths)}${isLow ? ': too low' : ''}`;

@@ -100,6 +100,35 @@ describe('calculation lines', () => {
     expect(result(agent, 'Cylinders needed')).toBe('2 cylinders');
   });
 
+  const everyWall = (plan: Plan, change: (wall: ReturnType<typeof enclosures>[number]['outline'][number]['wall']) => void): void => {
+    for (const { outline } of enclosures(plan)) for (const { wall } of outline) change(wall);
+  };
+  const everyNetwork = (plan: Plan, change: (network: Plan['networks'][string]) => void): void => Object.values(plan.networks).forEach(change);
+  // A result that misses its limit says so in words, beside the figure.
+  test.each<[string, string, string, RegExp, (plan: Plan) => void]>([
+    ['a low concentration', 'Agent quantity', 'Design concentration', /: below the minimum$/, (plan) => { for (const one of enclosures(plan)) one.concentration_pct = 40.29; }],
+    ['a room too large', 'Agent quantity', 'This enclosure with', /: too large$/, (plan) => { for (const one of enclosures(plan)) one.height_m = 2.6; }],
+    ['a room too small', 'Agent quantity', 'This enclosure with', /: too small$/, (plan) => { for (const one of enclosures(plan)) one.height_m = 2.2; }],
+    ['a short stay', 'People and oxygen', 'Longest stay', /: shorter than the design counts on$/, (plan) => { for (const one of enclosures(plan)) one.height_m = 2.2; }],
+    ['a short delay', 'People and oxygen', 'Time to spare', /^−5 s: people are still inside$/, (plan) => { for (const one of enclosures(plan)) one.people = { ...one.people, egress_s: 35, delay_s: 30 }; }],
+    ['no vent', 'Relief vent', 'Free area provided', /^0 m².*: too little$/, (plan) => { for (const one of enclosures(plan)) one.openings = {}; }],
+    ['a weak wall', 'Relief vent', 'Free area provided', /: too little$/, (plan) => everyWall(plan, (wall) => { wall.allowablePressure_Pa = 240; })],
+    ['large leaks', 'Hold time', 'Hold time, wide interface', /: too short$/, (plan) => { for (const one of enclosures(plan)) one.leakage = { kind: 'area', area_m2: 0.05, pressure_Pa: 10 }; }],
+    ['a slow discharge', 'Filling of the room', 'Reached in the slowest space', /: too late$/, (plan) => { plan.basis.designSet = 'nfpa-2001-2008'; }],
+    ['thin pipe', 'Strength of pipe and fittings', 'After the regulator: weakest part', /: too weak$/, (plan) => { plan.basis.millFactor = 0.7; plan.basis.pipeSpecification = 'A53-F'; }],
+    ['a support too far', 'Supports, thrust and mounting', 'Last support of nozzle', /: too far$/, (plan) => everyNetwork(plan, (network) => { network.supports = Object.fromEntries(Object.entries(network.supports).slice(0, 1)); })],
+    ['weak supports', 'Supports, thrust and mounting', 'Nozzle N1: all holes open', /: too little$/, (plan) => everyNetwork(plan, (network) => { for (const support of Object.values(network.supports)) support.capacity_N = 71; })],
+    ['a weak cylinder wall', 'Supports, thrust and mounting', 'C1: Wall', /: too little$/, (plan) => everyWall(plan, (wall) => { wall.capacity_N = 1618; })],
+    ['a long wire', 'Releasing circuit', 'Voltage at Release solenoid', /: too low$/, (plan) => everyNetwork(plan, ({ release }) => { for (const device of release?.devices ?? []) device.distance_m = 90; })],
+    ['a weak panel', 'Releasing circuit', 'Current of all devices', /^1\.6 A: more than the panel gives$/, (plan) => everyNetwork(plan, ({ release }) => { if (release) release.panelCurrent_A = 1.5; })],
+    ['a full conduit', 'Releasing circuit', 'Area that', /: the conduit is too full$/, (plan) => everyNetwork(plan, ({ release }) => { if (release) release.conductors = [{ type: 'THHN', wireGauge: '10', count: 9 }]; })],
+    ['many bends', 'Releasing circuit', 'Bends of', /: too many$/, (plan) => everyNetwork(plan, ({ release }) => { if (release) release.pulls = [{ name: 'Pull', bends_rad: Array.from({ length: 5 }, () => Math.PI / 2) }]; })],
+  ])('%s is said in words', async (_, title, label, words, change) => {
+    const [clean, faulty] = [await demo('F1'), await demo('F1', change)];
+    expect(result(find(faulty, title), label)).toMatch(words);
+    expect(result(find(clean, title), label)).not.toMatch(words);
+  });
+
   test('topics stand in the order of a design, each sum under the thing it is about', async () => {
     const calculations = await demo('F3');
     const order = calculations.map(({ topic }) => CALCULATION_TOPICS.indexOf(topic));
