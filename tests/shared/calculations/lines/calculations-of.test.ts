@@ -116,7 +116,7 @@ describe('calculation lines', () => {
     ['large leaks', 'Hold time', 'Hold time, wide interface', /: too short$/, (plan) => { for (const one of enclosures(plan)) one.leakage = { kind: 'area', area_m2: 0.05, pressure_Pa: 10 }; }],
     ['a slow discharge', 'Filling of the room', 'Reached in the slowest space', /: too late$/, (plan) => { plan.basis.designSet = 'nfpa-2001-2008'; }],
     ['thin pipe', 'Strength of pipe and fittings', 'After the regulator: weakest part', /: too weak$/, (plan) => { plan.basis.millFactor = 0.7; plan.basis.pipeSpecification = 'A53-F'; }],
-    ['a support too far', 'Supports, thrust and mounting', 'Last support of nozzle', /: too far$/, (plan) => everyNetwork(plan, (network) => { network.supports = Object.fromEntries(Object.entries(network.supports).slice(0, 1)); })],
+    ['a support too far', 'Supports, thrust and mounting', 'Last support of nozzle', /: too far$/, (plan) => everyNetwork(plan, (network) => { network.supports = Object.fromEntries(Object.entries(network.supports).slice(1)); })],
     ['weak supports', 'Supports, thrust and mounting', 'Nozzle N1: all holes open', /: too little$/, (plan) => everyNetwork(plan, (network) => { for (const support of Object.values(network.supports)) support.capacity_N = 71; })],
     ['a weak cylinder wall', 'Supports, thrust and mounting', 'C1: Wall', /: too little$/, (plan) => everyWall(plan, (wall) => { wall.capacity_N = 1618; })],
     ['a long wire', 'Releasing circuit', 'Voltage at Release solenoid', /: too low$/, (plan) => everyNetwork(plan, ({ release }) => { for (const device of release?.devices ?? []) device.distance_m = 90; })],
