@@ -62,5 +62,8 @@ export function minimumOf({ hazardClass }: Enclosure, { designSet }: BasisOfDesi
 export function cylindersNeededFor(agent: Worked<AgentSums>, supply: Worked<SupplySums>): Worked<number> {
   if (!agent.isKnown) return agent;
   if (!supply.isKnown) return supply;
-  return workOut(() => worked(cylindersNeeded(agent.sums.massNeeded_kg, supply.sums.massEach_kg)));
+  return workOut(() => {
+    const count = cylindersNeeded(agent.sums.massNeeded_kg, supply.sums.massEach_kg);
+    return Number.isFinite(count) ? worked(count) : notWorked('a cylinder holds next to nothing.');
+  });
 }

@@ -66,6 +66,7 @@ export function ventOf(
   if (!agent.isKnown) return agent;
   if (!supply.isKnown) return supply;
   if (!weakest.isKnown) return weakest;
+  if (weakest.sums.pressure_Pa === 0) return notWorked(`no vent is large enough: ${weakest.sums.wallName} bears no pressure at all.`);
   const flow = ventFlowOf(supply.sums, networks, dischargeOf, basis);
   if ('because' in flow) return flow;
   const openings = Object.values(enclosure.openings).filter(({ kind }) => kind === 'relief-vent');
