@@ -23,7 +23,7 @@ export interface DischargeWorker {
 /** Starts a worker that tells what it worked out, or that it broke. */
 export type StartWorker = (onReply: (reply: RunReply) => void, onBroken: () => void) => DischargeWorker;
 
-const NO_WORKER = 'the part of the program that works out discharges could not be started; open the plan anew';
+const NO_WORKER = 'the part of the program that works out discharges could not be started; close the window and open it again';
 
 /**
  * Runs discharges in a worker, which is started when the first one is asked for and started anew after it broke.

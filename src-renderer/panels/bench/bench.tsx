@@ -121,7 +121,7 @@ export function Bench() {
   // What was picked on the board comes up; while findings are walked through or sums are read, they stay: the sums are those of what is picked.
   useEffect(() => {
     const now = desk.get().bench.kind;
-    if (now === 'sums' || now === 'basis') return;
+    if (now === 'sums') return;
     if (selection.length > 0 && store.get().session.stage !== 'proof') desk.set({ bench: { kind: 'selection' } });
     else if (selection.length === 0 && now === 'selection') desk.set({ bench: { kind: 'stage' } });
   }, [selection, store, desk]);

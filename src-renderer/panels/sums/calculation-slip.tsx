@@ -23,7 +23,7 @@ function SumLine({ line }: { readonly line: CalculationLine }) {
   const { label, formula, numbers, result, source, isMain } = line;
   return (
     <li className={isMain ? 'sum-line is-main' : 'sum-line'}>
-      <button type="button" className="sum-line-head" aria-expanded={isOpen} aria-controls={id} onClick={() => open(!isOpen)}>
+      <button type="button" className="sum-line-head" aria-expanded={isOpen} aria-controls={isOpen ? id : undefined} onClick={() => open(!isOpen)}>
         <span className="sum-line-label">
           <Lowered text={label} />
         </span>
