@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { IDEAL_NITROGEN, REAL_NITROGEN, stateWithEnergy, throttledTemperature_K } from '#shared/calculations/discharge/gas';
+import { NITROGEN_R_J_kgK } from '#shared/calculations/formulas/nitrogen-coefficients';
 
 /** Computed from the equation of Span et al. 2000 by a separate program. */
 test.each([
@@ -13,6 +14,13 @@ test.each([
   const temperature_K = throttledTemperature_K(REAL_NITROGEN, enthalpy_J_kg, to_bar * 1e5, 288.15) ?? 0;
   expect(temperature_K - 273.15).toBeGreaterThan(celsius - 0.07);
   expect(temperature_K - 273.15).toBeLessThan(celsius + 0.07);
+});
+
+test('an ideal gas of two atoms has c_v = 5/2·R and c_p = 7/2·R', () => {
+  const { cv_J_kgK, cp_J_kgK, pressure_Pa } = IDEAL_NITROGEN.stateOf(10, 300);
+  expect(cv_J_kgK / NITROGEN_R_J_kgK).toBeCloseTo(2.5, 12);
+  expect(cp_J_kgK / NITROGEN_R_J_kgK).toBeCloseTo(3.5, 12);
+  expect(pressure_Pa).toBeCloseTo(10 * NITROGEN_R_J_kgK * 300, 6);
 });
 
 test('an ideal gas keeps its temperature when it is throttled', () => {
