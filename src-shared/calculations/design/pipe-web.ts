@@ -29,8 +29,10 @@ export interface WebPipe {
 /** Pipes that hang together, and how near to which nodes a support must stand. */
 export interface PipeWeb {
   readonly pipes: ReadonlyMap<string, WebPipe>;
-  /** By node: the greatest distance along the pipe to a support [m]. */
-  readonly wants_m: ReadonlyMap<string, number>;
+  /** Turns by node: the greatest distance to a support before or after them in the flow [m]. */
+  readonly turns_m: ReadonlyMap<string, number>;
+  /** Nozzles by node: the greatest distance to a support on the very pipe that feeds it [m]; one on another branch does not hold it. */
+  readonly nozzles_m: ReadonlyMap<string, number>;
 }
 
 /** A place on a pipe, measured from its `from` end. */
@@ -50,16 +52,15 @@ export function spanToPlaceBy_m(table: BasisOfDesign['supportTable'], size: Pipe
 
 /** What the supports of a network have to do under a basis of design. Pipe without length needs none. */
 export function pipeWebOf({ network, pipes, fittings }: DerivedNetwork, basis: BasisOfDesign): PipeWeb {
-  const wants_m = new Map<string, number>();
-  const want = (node: string, within_m: number): void => {
-    wants_m.set(node, Math.min(within_m, wants_m.get(node) ?? Number.POSITIVE_INFINITY));
-  };
-  for (const { kind, node } of fittings) if (TURNS.has(kind)) want(node, TURN_SUPPORT_m);
+  const nozzles_m = new Map<string, number>();
   for (const { node } of Object.values(network.nozzles)) {
-    for (const { from, to, size } of Object.values(network.pipes)) if (from === node || to === node) want(node, nozzleSupport_m(basis.lastSupport, size));
+    for (const { from, to, size } of Object.values(network.pipes)) {
+      if (from === node || to === node) nozzles_m.set(node, Math.min(nozzleSupport_m(basis.lastSupport, size), nozzles_m.get(node) ?? Number.POSITIVE_INFINITY));
+    }
   }
   return {
-    wants_m,
+    turns_m: new Map(fittings.flatMap(({ kind, node }): [string, number][] => (TURNS.has(kind) ? [[node, TURN_SUPPORT_m]] : []))),
+    nozzles_m,
     pipes: new Map(
       pipes.flatMap(({ pipe: { id, from, to, size }, length_m }): [string, WebPipe][] => {
         const [a, b] = [network.nodes[from]?.at, network.nodes[to]?.at];

@@ -15,7 +15,7 @@ const SAME_SUPPORT_m = 0.01;
 
 /**
  * Rigid supports for the whole pipe of a network: no free stretch longer than the span of the chosen table, one within
- * 0.305 m of each turn and one near each nozzle, clear of fittings where the pipe is long enough. None of them can be
+ * 0.305 m of each turn and one near each nozzle on its own pipe, clear of fittings where the pipe is long enough. None of them can be
  * left out. What they bear is not known, but for one that stands where a rigid one stood.
  * Where pipe is too short for any of this the supports come as near as they can.
  */
@@ -26,10 +26,10 @@ export function suggestedSupports(derived: DerivedNetwork, basis: BasisOfDesign)
   for (const node of tree.order) if (!tree.inlets.has(node)) walk.belowNode(node);
 
   let places: readonly PlaceOnPipe[] = walk.places;
-  if (supportsSuffice(web, places)) {
+  if (supportsSuffice(web, tree, places)) {
     for (const each of walk.places) {
       const fewer = places.filter((other) => other !== each);
-      if (supportsSuffice(web, fewer)) places = fewer;
+      if (supportsSuffice(web, tree, fewer)) places = fewer;
     }
   }
   const stood = Object.values(derived.network.supports);

@@ -14,7 +14,7 @@ interface Below {
   readonly free: readonly { readonly length_m: number; readonly span_m: number }[];
   /** To the nearest support [m]. */
   readonly nearest_m: number;
-  /** A support must come within this distance farther up [m]. */
+  /** A support must come within this distance on the way up [m]: one on another branch holds neither turn nor nozzle below. */
   readonly due_m: number;
 }
 
@@ -55,16 +55,19 @@ export class SupportWalk {
     let branches = this.#branchesOf(node);
     const isTop = !this.#tree.inlets.has(node);
     for (;;) {
-      const parted = this.#withOneMore(branches, isTop ? this.#web.wants_m.get(node) : undefined);
+      const parted = this.#withOneMore(branches, isTop ? this.#web.turns_m.get(node) : undefined);
       if (!parted) break;
       branches = parted;
     }
     const all = branches.map(({ below }) => below);
-    if (all.length === 0) return { ...held, nearest_m: NEVER, due_m: this.#web.wants_m.get(node) ?? NEVER };
+    const [turn_m, nozzle_m] = [this.#web.turns_m.get(node) ?? NEVER, this.#web.nozzles_m.get(node) ?? NEVER];
+    if (all.length === 0) return { ...held, nearest_m: NEVER, due_m: Math.min(turn_m, nozzle_m) };
     const nearest_m = Math.min(...all.map((each) => each.nearest_m));
-    const want_m = this.#web.wants_m.get(node) ?? NEVER;
-    const waiting = all.map(({ due_m }, i) => (all.some((other, j) => j !== i && other.nearest_m <= due_m - MARGIN_m) ? NEVER : due_m));
-    return { free: all.flatMap(({ free }) => free), nearest_m, due_m: Math.min(...waiting, nearest_m <= want_m - MARGIN_m ? NEVER : want_m) };
+    return {
+      free: all.flatMap(({ free }) => free),
+      nearest_m,
+      due_m: Math.min(nozzle_m, nearest_m <= turn_m - MARGIN_m ? NEVER : turn_m, ...all.map(({ due_m }) => due_m)),
+    };
   }
 
   /** The same branches with one more support where two meet in too long a stretch, or the top of a tree lacks one; undefined when all is well. */

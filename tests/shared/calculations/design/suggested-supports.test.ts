@@ -9,7 +9,10 @@ import { type PlanPoint3, distance3_m } from '#shared/geometry/point';
 import type { BasisOfDesign } from '#shared/model/basis-of-design';
 import type { Plan } from '#shared/model/plan';
 import type { PipeSize } from '#shared/profile/pipe-table';
-import { at3, layout } from '../../../support/layout.ts';
+import { p18SupportSpan } from '#shared/rules/pipe/p18-support-span';
+import { p19NozzleSupport } from '#shared/rules/pipe/p19-nozzle-support';
+import { p20TurnSupport } from '#shared/rules/pipe/p20-turn-support';
+import { at3, check, layout } from '../../../support/layout.ts';
 
 const networkOf = (plan: Plan): DerivedNetwork => {
   const [network] = derivePlan(plan).networks;
@@ -22,6 +25,8 @@ interface Stop {
   readonly at: PlanPoint3;
 }
 
+const isOn = (at: PlanPoint3 | undefined, from: PlanPoint3, to: PlanPoint3, length_m: number): boolean => at !== undefined && Math.abs(distance3_m(from, at) + distance3_m(at, to) - length_m) < 1e-9;
+
 /** The same questions asked another way: every two stops and the only way between them. */
 function measured(network: DerivedNetwork, basis: BasisOfDesign, supports: readonly PlanPoint3[]) {
   const links = new Map<string, { to: string; length_m: number; span_m: number }[]>();
@@ -30,7 +35,7 @@ function measured(network: DerivedNetwork, basis: BasisOfDesign, supports: reado
   };
   let held = 0;
   for (const { pipe, from, to, length_m } of network.pipes) {
-    const on = supports.flatMap((at, i): Stop[] => (Math.abs(distance3_m(from, at) + distance3_m(at, to) - length_m) < 1e-9 ? [{ key: `s${i}`, at }] : []));
+    const on = supports.flatMap((at, i): Stop[] => (isOn(at, from, to, length_m) ? [{ key: `s${i}`, at }] : []));
     held += on.length;
     const ends = distance3_m(network.network.nodes[pipe.from]?.at ?? to, from) < 1e-9 ? [pipe.from, pipe.to] : [pipe.to, pipe.from];
     const stops = [{ key: ends[0] ?? '', at: from }, ...on.sort((a, b) => distance3_m(from, a.at) - distance3_m(from, b.at)), { key: ends[1] ?? '', at: to }];
@@ -54,14 +59,21 @@ function measured(network: DerivedNetwork, basis: BasisOfDesign, supports: reado
     return found.slice(1);
   };
   const isStop = (key: string): boolean => isSupport(key) || links.get(key)?.length === 1;
-  const nearest_m = (node: string): number => Math.min(...ways(node).flatMap(({ to, length_m }) => (isSupport(to) ? [length_m] : [])));
+  // Before or after a place in the flow: the way between them is just what one is farther from the source.
+  const depth = new Map([['k1', 0], ...ways('k1').map(({ to, length_m }): [string, number] => [to, length_m])]);
+  const depthOf = (key: string): number => depth.get(key) ?? Number.NaN;
+  const nearest_m = (node: string): number =>
+    Math.min(...ways(node).flatMap(({ to, length_m }) => (isSupport(to) && Math.abs(Math.abs(depthOf(to) - depthOf(node)) - length_m) < 1e-9 ? [length_m] : [])));
   return {
     held,
     spans: [...links.keys()].filter(isStop).flatMap((key) => ways(key).filter(({ to, passed }) => passed === 0 && isStop(to))),
     turns: network.fittings.filter(({ kind }) => kind !== 'reducer' && kind !== 'cap').map(({ node }) => nearest_m(node)),
     nozzles: network.nozzles.map(({ nozzle }) => {
       const pipe = Object.values(network.network.pipes).find(({ from, to }) => from === nozzle.node || to === nozzle.node);
-      return { distance_m: nearest_m(nozzle.node), allowed_m: nozzleSupport_m(basis.lastSupport, pipe?.size ?? '1/4') };
+      const way = new Set(network.paths.find((path) => path.nozzle === nozzle.id)?.pipes);
+      // Only a support on the pipe that feeds it holds a nozzle.
+      const own = ways(nozzle.node).filter(({ to }) => isSupport(to) && network.pipes.some(({ pipe: each, from, to: end, length_m }) => way.has(each.id) && isOn(supports[Number(to.slice(1))], from, end, length_m)));
+      return { distance_m: Math.min(...own.map(({ length_m }) => length_m)), allowed_m: nozzleSupport_m(basis.lastSupport, pipe?.size ?? '1/4') };
     }),
   };
 }
@@ -130,6 +142,17 @@ describe('suggested supports', () => {
         const suggested = suggestedSupports(networkOf(plan), plan.basis);
         const outcome = replaceSupports({ kind: 'network', id: 'net' }, suggested)(plan);
         expect(outcome.ok && Object.keys(outcome.next.networks.net?.supports ?? {}).length).toBe(suggested.length);
+      }),
+    );
+  });
+
+  test('the checks of spans, turns and nozzles find nothing against them', () => {
+    fc.assert(
+      fc.property(anyNetwork, (plan) => {
+        const outcome = replaceSupports({ kind: 'network', id: 'net' }, suggestedSupports(networkOf(plan), plan.basis))(plan);
+        if (!outcome.ok) throw new Error(outcome.reason);
+        const faults = [p18SupportSpan, p19NozzleSupport, p20TurnSupport].flatMap((rule) => check(rule, outcome.next)).filter(({ verdict }) => verdict === 'stop' || verdict === 'warn');
+        expect(faults).toEqual([]);
       }),
     );
   });
