@@ -65,3 +65,14 @@ export function resultNumber(result: string): number {
   if (found === undefined) throw new Error(`“${result}” begins with no number.`);
   return Number(found.replace('−', '-'));
 }
+
+/** What is wrong with a line whose numbers do not give its result within its last printed digit; undefined when they do. */
+export function missedResult({ label, numbers, result }: { readonly label: string; readonly numbers: string; readonly result: string }): string | undefined {
+  if (numbers === '') return undefined;
+  const byHand = writtenSum(numbers);
+  if (result === 'longer than a day') return byHand > 86_400 ? undefined : `${label}: ${numbers} is ${byHand}, not ${result}`;
+  const printed = resultNumber(result);
+  // Half a unit of the last printed digit, and what six figures inside the formula can shift.
+  const decimals = /−?\d+(?:\.(\d+))?/.exec(result)?.[1]?.length ?? 0;
+  return Math.abs(byHand - printed) <= 0.51 * 10 ** -decimals + 2e-4 * Math.abs(printed) ? undefined : `${label}: ${numbers} is ${byHand}, not ${result}`;
+}

@@ -7,7 +7,7 @@ import type { Plan } from '#shared/model/plan';
 import { isPrintable } from '#shared/sheets/font-widths';
 import { type DemoName, buildDemo } from '../../../../src-main/demos/build-demo.ts';
 import { at3, layout } from '../../../support/layout.ts';
-import { resultNumber, writtenSum } from '../../../support/written-sum.ts';
+import { missedResult } from '../../../support/written-sum.ts';
 
 const of = (plan: Plan): Calculation[] => calculationsOf(evaluate(plan, workedDischarge()));
 const demo = async (name: DemoName, change: (plan: Plan) => void = () => undefined): Promise<Calculation[]> => {
@@ -46,14 +46,8 @@ describe('calculation lines', () => {
   test.each(VARIANTS)('numbers give their result when somebody works them out by hand: %s', async (_, name, change) => {
     let worked = 0;
     for (const { lines, title } of await demo(name, change)) {
-      for (const { label, numbers, result: shown } of lines) {
-        if (numbers === '') continue;
-        worked += 1;
-        const [byHand, printed] = [writtenSum(numbers), resultNumber(shown)];
-        // Half a unit of the last printed digit, and what six figures inside the formula can shift.
-        const decimals = /−?\d+(?:\.(\d+))?/.exec(shown)?.[1]?.length ?? 0;
-        expect(Math.abs(byHand - printed), `${title}, ${label}: ${numbers} is ${byHand}, not ${shown}`).toBeLessThanOrEqual(0.51 * 10 ** -decimals + 2e-4 * Math.abs(printed));
-      }
+      worked += lines.filter(({ numbers }) => numbers !== '').length;
+      for (const line of lines) expect(missedResult(line), title).toBeUndefined();
     }
     expect(worked).toBeGreaterThan(25);
   });
