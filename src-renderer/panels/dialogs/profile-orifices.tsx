@@ -1,8 +1,12 @@
 import { useId, useState } from 'react';
 import { saveProfileInPlan } from '#shared/commands/save-profile-in-plan';
 import type { UnitProfile } from '#shared/profile/unit-profile';
+import { countOf } from '../../plan-words.ts';
 import { useCommit, useFigures } from '../bench/use-plan.ts';
 import { type ReadOrifices, readOrifices } from './orifice-lines.ts';
+
+/** A longer list is put away until somebody asks for it. */
+const SHOWN_AT_ONCE = 24;
 
 /** The orifices that the unit's nozzles are made with: listed, taken out, and typed or pasted many at once. */
 export function ProfileOrifices({ profile }: { readonly profile: UnitProfile }) {
@@ -22,16 +26,21 @@ export function ProfileOrifices({ profile }: { readonly profile: UnitProfile }) 
     <fieldset className="orifice-list">
       <legend>Orifices that the nozzles are made with{orifices.length === 0 ? ' (none listed: none can be chosen)' : ''}</legend>
       {orifices.length > 0 ? (
-        <ul>
-          {orifices.map(({ code, area_m2 }) => (
-            <li key={code}>
-              <strong>{code}</strong> {quantity(area_m2, 'orificeArea')}{' '}
-              <button type="button" className="link" aria-label={`Take out orifice ${code}`} onClick={() => keep(orifices.filter((each) => each.code !== code))}>
-                take out
-              </button>
-            </li>
-          ))}
-        </ul>
+        <details open={orifices.length <= SHOWN_AT_ONCE}>
+          <summary>
+            {countOf(orifices.length, 'orifice')}: {orifices[0]?.code} to {orifices.at(-1)?.code}
+          </summary>
+          <ul>
+            {orifices.map(({ code, area_m2 }) => (
+              <li key={code}>
+                <strong>{code}</strong> {quantity(area_m2, 'orificeArea')}{' '}
+                <button type="button" className="link" aria-label={`Take out orifice ${code}`} onClick={() => keep(orifices.filter((each) => each.code !== code))}>
+                  take out
+                </button>
+              </li>
+            ))}
+          </ul>
+        </details>
       ) : null}
       <div className="field is-wide">
         <label htmlFor={id}>Add orifices, one to a line: code and area of all holes</label>
