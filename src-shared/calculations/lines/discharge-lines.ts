@@ -1,15 +1,12 @@
 import { gaugeOf_Pa, toCelsius, toCubicFeet, toLitres, toMillimetres } from '../../units/convert.ts';
+import { dischargeBases } from '../discharge/discharge-bases.ts';
 import type { DischargeInput, DischargeResult } from '../discharge/discharge.ts';
 import type { DischargeSums, NetworkDesign, OrificeSums, ShareSums } from '../design/design.ts';
 import { cylinderMassBasis } from '../formulas/cylinder-gas.ts';
-import { wallHeatBasis } from '../formulas/cylinder-wall-heat.ts';
 import { fittingLossBasis } from '../formulas/fitting-losses.ts';
-import { churchillBasis } from '../formulas/friction.ts';
-import { nitrogenBasis } from '../formulas/nitrogen.ts';
-import { realOrificeFlowBasis } from '../formulas/orifice.ts';
 import { LOSS_SET_WORDS, PROCESS_WORDS } from './basis-words.ts';
 import type { Calculation } from './calculation.ts';
-import { ARITHMETIC, CHOSEN, Draft, type LineContext, PLAN, ownBasis } from './draft.ts';
+import { ARITHMETIC, Draft, type LineContext, PLAN, ownBasis } from './draft.ts';
 import { amount, counted, duration, figure, gauge, percentsApart, plainAmount } from './line-text.ts';
 import { limitSource } from './profile-source.ts';
 
@@ -50,21 +47,29 @@ function inputLines(draft: Draft, context: LineContext, { ref, network }: Networ
   if (nozzle) draft.given('Coefficient of the nozzles, C_d', figure(nozzle.dischargeCoefficient, 4), limitSource(context, ref.id, 'nozzleCoefficient'));
 }
 
+/** What each of the discharge's formulas is about, in their order. */
+export const METHOD_LABELS = ['Whole discharge', 'Cylinder', 'Gas', 'Heat from the steel', 'Regulator', 'Flow in the pipe', 'Friction in the pipe', 'Flow of a nozzle', 'Room'] as const;
+
 function methodLines(draft: Draft, { basis }: LineContext, input: DischargeInput): void {
-  draft.step('Gas', nitrogenBasis, '', input.gas === 'real' ? 'real nitrogen' : 'ideal gas');
-  if (input.process === 'wall-heat') draft.step('Cylinder', wallHeatBasis, '', PROCESS_WORDS[input.process]);
-  else draft.given('Cylinder', PROCESS_WORDS[input.process], CHOSEN);
-  draft.step('Friction in the pipe', churchillBasis, '', `roughness ${figure(toMillimetres(basis.pipeRoughness_m), 4)} mm`);
+  const said: Readonly<Partial<Record<(typeof METHOD_LABELS)[number], string>>> = {
+    Cylinder: PROCESS_WORDS[input.process],
+    Gas: input.gas === 'real' ? 'real nitrogen' : 'ideal gas',
+    'Friction in the pipe': `roughness ${figure(toMillimetres(basis.pipeRoughness_m), 4)} mm`,
+  };
+  const isLeftOut = (label: string): boolean => (label === 'Heat from the steel' && input.process !== 'wall-heat') || (label === 'Regulator' && input.regulatorPressure_Pa === null);
+  dischargeBases.forEach((each, i) => {
+    const label = METHOD_LABELS[i];
+    if (label !== undefined && !isLeftOut(label)) draft.step(label, each, '', said[label] ?? 'at every moment');
+  });
   draft.step('Losses of fittings', fittingLossBasis[basis.lossSet], '', LOSS_SET_WORDS[basis.lossSet]);
-  draft.step('Flow of a nozzle', realOrificeFlowBasis, '', 'at every moment');
 }
 
-function resultLines(draft: Draft, { lengths }: LineContext, network: NetworkDesign, { input, result }: DischargeSums): void {
+function resultLines(draft: Draft, { lengths }: LineContext, network: NetworkDesign, { input, result, slow }: DischargeSums): void {
   draft.given('Agent in the cylinders at the start, m_start', amount(result.massAtStart_kg, 'mass', lengths), TRANSIENT);
   draft.step('Agent discharged', dischargedBasis, `${figure(result.massAtStart_kg)} − ${figure(result.massLeft_kg)}`, amount(result.massAtStart_kg - result.massLeft_kg, 'mass', lengths));
   const main = (label: string, shown: string): void => draft.main(label, ownBasis('', TRANSIENT), '', shown);
   main('Greatest flow', amount(result.peakFlow_kg_s, 'massFlow', lengths));
-  main('95 % of the design concentration in the slowest space', result.timeTo95_s === undefined ? 'never reached' : `after ${duration(result.timeTo95_s)}`);
+  main('95 % of the design concentration in the slowest space, gas warmed by the pipe', slow.timeTo95_s === undefined ? 'never reached' : `after ${duration(slow.timeTo95_s)}`);
   main('Greatest pressure in the pipe', gauge(gaugeOf_Pa(result.peakPipePressure_Pa), lengths));
   draft.given(input.regulatorPressure_Pa === null ? 'Coldest gas at the source of the pipe' : 'Coldest gas behind the regulator', amount(result.leastSourceTemperature_K, 'temperature', lengths), TRANSIENT);
   draft.given('Coldest gas in the cylinder', amount(result.leastCylinderTemperature_K, 'temperature', lengths), TRANSIENT);

@@ -1,7 +1,12 @@
 import { describe, expect, test } from 'vitest';
+import { dischargeBases } from '#shared/calculations/discharge/discharge-bases';
 import { workedDischarge } from '#shared/calculations/discharge/worked-discharge';
+import { wallHeatBasis } from '#shared/calculations/formulas/cylinder-wall-heat';
+import { churchillBasis } from '#shared/calculations/formulas/friction';
+import { nitrogenBasis } from '#shared/calculations/formulas/nitrogen';
 import { CALCULATION_TOPICS, type Calculation } from '#shared/calculations/lines/calculation';
 import { calculationsOf } from '#shared/calculations/lines/calculations-of';
+import { METHOD_LABELS } from '#shared/calculations/lines/discharge-lines';
 import { evaluate } from '#shared/evaluate';
 import type { Plan } from '#shared/model/plan';
 import { isPrintable } from '#shared/sheets/font-widths';
@@ -130,6 +135,19 @@ describe('calculation lines', () => {
     expect(new Set(calculations.map(({ topic }) => topic)).size).toBe(CALCULATION_TOPICS.length);
     expect(calculations.filter(({ topic }) => topic === 'agent').map(({ subject, subjectName }) => [subject.kind, subjectName])).toContainEqual(['enclosure', 'Room 206']);
     expect(calculations.filter(({ topic }) => topic === 'wiring').every(({ subject }) => subject.kind === 'network')).toBe(true);
+  });
+
+  test('every formula of the discharge has its own name on paper', async () => {
+    expect(METHOD_LABELS).toHaveLength(dischargeBases.length);
+    const { lines } = find(await demo('F1'), 'Discharge');
+    const formulaOf = (label: string): string | undefined => lines.find((line) => line.label === label)?.formula;
+    expect([formulaOf('Gas'), formulaOf('Heat from the steel'), formulaOf('Friction in the pipe')]).toEqual([nitrogenBasis.formula, wallHeatBasis.formula, churchillBasis.formula]);
+    expect(formulaOf('Flow of a nozzle')).toContain('choked');
+    expect(formulaOf('Regulator')).toContain('p_set');
+    expect(formulaOf('Flow in the pipe')).toContain('f·L/D');
+    expect(formulaOf('Room')).toContain('T_room');
+    const adiabatic = find(await demo('F1', (plan) => { plan.basis.cylinderProcess = 'adiabatic'; }), 'Discharge');
+    expect(adiabatic.lines.some(({ label }) => label === 'Heat from the steel')).toBe(false);
   });
 
   test('the chosen method is named in words', async () => {
