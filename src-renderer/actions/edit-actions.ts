@@ -81,7 +81,13 @@ export function thingsOfLevel(state: State): Ref[] {
     ...(free('dimensions') ? Object.keys(shown.dimensions).map((id): Ref => ({ kind: 'dimension', level, id })) : []),
     ...(free('notes') ? Object.keys(shown.notes).map((id): Ref => ({ kind: 'note', level, id })) : []),
     ...networks.flatMap((network): Ref[] => [
-      ...(free('pipes') ? [...Object.keys(network.cylinders).map((id): Ref => ({ kind: 'cylinder', network: network.id, id })), ...Object.keys(network.pipes).map((id): Ref => ({ kind: 'pipe', network: network.id, id }))] : []),
+      ...(free('pipes')
+        ? [
+            ...Object.keys(network.cylinders).map((id): Ref => ({ kind: 'cylinder', network: network.id, id })),
+            ...Object.keys(network.pipes).map((id): Ref => ({ kind: 'pipe', network: network.id, id })),
+            ...Object.keys(network.supports).map((id): Ref => ({ kind: 'support', network: network.id, id })),
+          ]
+        : []),
       ...(free('nozzles') ? Object.keys(network.nozzles).map((id): Ref => ({ kind: 'nozzle', network: network.id, id })) : []),
     ]),
   ];

@@ -35,7 +35,8 @@ export function slideSupports(plan: Plan, refs: readonly RefOf<'support'>[], dx:
       const held = network && support && heldPipe(network, support.at);
       const [a, b] = [network?.nodes[held?.from ?? '']?.at, network?.nodes[held?.to ?? '']?.at];
       if (!support || !a || !b || distance_m(a, b) <= SAME_PLACE_m) return [];
-      return [editSupport(ref, { at: placeOnPipe(a, b, { x: support.at.x + dx, y: support.at.y + dy }) })];
+      const at = placeOnPipe(a, b, { x: support.at.x + dx, y: support.at.y + dy });
+      return distance3_m(at, support.at) <= SAME_PLACE_m ? [] : [editSupport(ref, { at })];
     }),
   );
 }
