@@ -22,14 +22,14 @@ const TIMED_SHARE = 0.95;
 const percent = (value: number): string => (Number.isFinite(value) ? `${value.toFixed(1)} %` : 'not known');
 
 /** How a network empties: flow, pressures, and what the spaces and their walls see of it. */
-export function DischargeCharts({ sums: { input, result }, enclosures, spaceNames, oxygenBase_pct }: DischargeChartsProps) {
+export function DischargeCharts({ sums: { input, result, slow }, enclosures, spaceNames, oxygenBase_pct }: DischargeChartsProps) {
   const { system, quantity } = useFigures();
   const { times_s } = result;
-  const slowest = result.spaces.reduce((worst, { timeTo95_s }, i) => ((timeTo95_s ?? Number.POSITIVE_INFINITY) > (result.spaces[worst]?.timeTo95_s ?? Number.POSITIVE_INFINITY) ? i : worst), 0);
+  const slowest = slow.spaces.reduce((worst, { timeTo95_s }, i) => ((timeTo95_s ?? Number.POSITIVE_INFINITY) > (slow.spaces[worst]?.timeTo95_s ?? Number.POSITIVE_INFINITY) ? i : worst), 0);
   const [picked, pick] = useState<number | null>(null);
-  const space = picked !== null && picked < result.spaces.length ? picked : slowest;
+  const space = picked !== null && picked < slow.spaces.length ? picked : slowest;
   const of = input.spaces[space];
-  const ran = result.spaces[space];
+  const ran = slow.spaces[space];
   const pressed = of && result.enclosures[of.enclosure];
   const design = of && enclosures.find(({ ref }) => ref.id === input.enclosures[of.enclosure]?.id);
   const [moved, move] = useState<number | null>(null);
@@ -53,6 +53,8 @@ export function DischargeCharts({ sums: { input, result }, enclosures, spaceName
   const moments: Mark[] = [];
   if (filling) moments.push({ label: `${filling.limit_s.toFixed(0)} s at most`, at: filling.limit_s });
   const common = { xs: times_s, xUnit: 's', cursor, onCursor: move } as const;
+  // The gas in the room is that of the slower run, which has times of its own.
+  const slowCommon = { ...common, xs: slow.times_s, cursor: nearestIndex(slow.times_s, times_s[cursor] ?? 0), onCursor: (index: number) => move(nearestIndex(times_s, slow.times_s[index] ?? 0)) } as const;
   const reached = ran?.timeTo95_s;
   return (
     <div className="charts" data-chart="discharge">
@@ -74,15 +76,15 @@ export function DischargeCharts({ sums: { input, result }, enclosures, spaceName
           { label: input.regulatorPressure_Pa === null ? 'Start of the pipe' : 'Behind the regulator', values: series.source, look: 'dashed', tone: 'cool', show: (value) => `${value.toFixed(0)} ${pressure.name}` },
         ]}
       />
-      {result.spaces.length > 1 ? (
+      {slow.spaces.length > 1 ? (
         <Choice label="Space shown" value={String(space)} options={spaceNames.map((name, i) => ({ value: String(i), label: name }))} onCommit={(chosen) => pick(Number(chosen))} wide />
       ) : null}
       {ran ? (
         <LineChart
-          {...common}
+          {...slowCommon}
           title={`Gas in ${spaceNames[space] ?? 'the room'}`}
           yUnit="% by volume"
-          description={`Share of nitrogen added and of oxygen left, over time. ${reached === undefined ? '95 % of the design concentration is never reached' : `95 % of the design concentration is reached after ${reached.toFixed(1)} s`}${filling ? `; ${filling.limit_s.toFixed(0)} s are allowed` : ''}.`}
+          description={`Share of nitrogen added and of oxygen left, over time, with gas that the pipe has warmed: the slower case. ${reached === undefined ? '95 % of the design concentration is never reached' : `95 % of the design concentration is reached after ${reached.toFixed(1)} s`}${filling ? `; ${filling.limit_s.toFixed(0)} s are allowed` : ''}.`}
           curves={[
             { label: 'Agent', values: ran.concentration_pct, look: 'plain', show: percent },
             { label: 'Oxygen', values: series.oxygen, look: 'dotted', show: percent },

@@ -177,7 +177,10 @@ export interface EnclosureDesign {
 /** The transient of a network with what it was worked out from. */
 export interface DischargeSums {
   readonly input: DischargeInput;
+  /** With gas in the pipe as cold as it was throttled: greatest flow, pressures and thrust. */
   readonly result: DischargeResult;
+  /** With gas warmed by the pipe: least flow, and so the time that is judged. */
+  readonly slow: DischargeResult;
   readonly isStale: boolean;
   /** Plan node behind each node of the input; `from` and `to` of its stretches count in this order. */
   readonly nodeIds: readonly string[];

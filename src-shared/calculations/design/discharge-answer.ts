@@ -28,11 +28,11 @@ export interface DischargeAnswer {
 
 function networkAnswer({ name, network, discharge, shares }: NetworkDesign): NetworkAnswer | string {
   if (!discharge.isKnown) return `The discharge of “${name}” cannot be worked out: ${discharge.because}`;
-  const { result, nodeIds } = discharge.sums;
+  const { result, slow, nodeIds } = discharge.sums;
   const spaceName = (key: string): string => (shares.isKnown ? shares.sums.find(({ space }) => space.key === key)?.space.name : undefined) ?? key;
   return {
     network: name,
-    timeTo95_s: result.timeTo95_s ?? null,
+    timeTo95_s: slow.timeTo95_s ?? null,
     peakFlow_kg_s: result.peakFlow_kg_s,
     peakPipePressure_Pa: result.peakPipePressure_Pa,
     leastRegulatorTemperature_K: result.leastSourceTemperature_K,
@@ -40,7 +40,7 @@ function networkAnswer({ name, network, discharge, shares }: NetworkDesign): Net
     massDischarged_kg: result.massAtStart_kg - result.massLeft_kg,
     enclosurePeakPressure_Pa: Math.max(...result.enclosures.map(({ peakOverpressure_Pa }) => peakOverpressure_Pa)),
     nozzles: result.nozzles.map(({ id, mass_kg, peakFlow_kg_s, peakPressure_Pa, isChokedAtPeak }) => ({ name: network.nozzles[id]?.name ?? id, mass_kg, peakFlow_kg_s, peakPressure_Pa, isChoked: isChokedAtPeak })),
-    spaces: result.spaces.map(({ id, mass_kg, timeTo95_s, concentration_pct }) => ({ name: spaceName(id), mass_kg, timeTo95_s: timeTo95_s ?? null, finalConcentration_pct: concentration_pct.at(-1) ?? 0 })),
+    spaces: slow.spaces.map(({ id, mass_kg, timeTo95_s, concentration_pct }) => ({ name: spaceName(id), mass_kg, timeTo95_s: timeTo95_s ?? null, finalConcentration_pct: concentration_pct.at(-1) ?? 0 })),
     nodes: result.nodes.map(({ peakPressure_Pa }, i) => ({ node: nodeIds[i] ?? String(i), peakPressure_Pa })),
   };
 }

@@ -25,8 +25,12 @@ const inputOf = remembered((frame: FlowFrame): Worked<DischargeInput> => {
   return worked({ ...frame.input, nozzles });
 });
 
+const warmedOf = remembered((input: DischargeInput): DischargeInput => ({ ...input, pipeWarmth: 'warmed' }));
+
 // Two networks may have one result, but never one input.
-const sumsOf = remembered((input: DischargeInput, known: KnownDischarge, nodeIds: readonly string[]): Worked<DischargeSums> => worked({ input, ...known, nodeIds }));
+const sumsOf = remembered((input: DischargeInput, cold: KnownDischarge, warmed: KnownDischarge, nodeIds: readonly string[]): Worked<DischargeSums> =>
+  worked({ input, result: cold.result, slow: warmed.result, isStale: cold.isStale || warmed.isStale, nodeIds }),
+);
 
 /** The discharge of a network with its orifices as drawn. */
 export function dischargeOfNetwork(derived: DerivedNetwork, frame: Worked<FlowFrame>, dischargeOf: DischargeSource): Worked<DischargeSums> {
@@ -34,8 +38,10 @@ export function dischargeOfNetwork(derived: DerivedNetwork, frame: Worked<FlowFr
   const input = inputOf(frame.sums);
   if (!input.isKnown) return input;
   return workOut(() => {
-    const known = usable(dischargeOf(derived.network.id, input.sums));
-    return known.isKnown ? sumsOf(input.sums, known.sums, frame.sums.tree.nodeIds) : known;
+    const cold = usable(dischargeOf(derived.network.id, input.sums));
+    const warmed = usable(dischargeOf(`${derived.network.id}, warmed`, warmedOf(input.sums)));
+    if (!cold.isKnown) return cold;
+    return warmed.isKnown ? sumsOf(input.sums, cold.sums, warmed.sums, frame.sums.tree.nodeIds) : warmed;
   });
 }
 

@@ -25,16 +25,16 @@ export function fillingOf(
   const discharge = dischargeOf(network);
   if (!discharge) return notWorked('the discharge has not been run.');
   if (!discharge.isKnown) return discharge;
-  const { result, isStale } = discharge.sums;
+  const { result, slow, isStale } = discharge.sums;
   const timed: TimedSpace[] = [];
   for (const space of spaces) {
-    const found = result.spaces.find(({ id }) => id === space.key);
+    const found = slow.spaces.find(({ id }) => id === space.key);
     if (!found) return notWorked(`no nozzle blows into “${space.name}”.`);
     timed.push({ space, mass_kg: found.mass_kg, timeTo95_s: found.timeTo95_s });
   }
   const times = timed.map(({ timeTo95_s }) => timeTo95_s);
   const late = timed.find(({ timeTo95_s }) => timeTo95_s === undefined);
-  if (late && result.ended === 'gas-limit') return notWorked(`the gas becomes colder than its equation goes before “${late.space.name}” is filled. Choose another process of the cylinder.`);
+  if (late && slow.ended === 'gas-limit') return notWorked(`the gas becomes colder than its equation goes before “${late.space.name}” is filled. Choose another process of the cylinder.`);
   const enclosure = result.enclosures.find(({ id }) => id === ref.id);
   if (!enclosure) return notWorked('the discharge tells nothing of the pressure in the enclosure.');
   return worked({

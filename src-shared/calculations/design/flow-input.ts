@@ -118,6 +118,7 @@ export function flowFrameOf(derived: DerivedNetwork, basis: BasisOfDesign): Work
       input: {
         gas: 'real',
         process: basis.cylinderProcess,
+        pipeWarmth: 'as-throttled',
         cylinders,
         cylinderVolume_m3,
         fillPressure_Pa: nitrogenState(agentMass_kg / cylinderVolume_m3, FILL_K).pressure_Pa,

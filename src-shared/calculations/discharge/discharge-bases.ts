@@ -28,7 +28,7 @@ const pipeBasis: Basis = {
   formula: 'ṁ² = A²·(p₁² − p₂²)/{Z·R·T·[f·L/D + ΣK + 2·ln(p₁/p₂)]}; chokes at the end where ṁ = A·p₂/√(Z·R·T), M = 1/√γ; Z at the mean pressure',
   source: 'isothermal gas flow, Rennels and Hudson, Pipe Flow; same form in the open library fluids',
   caution:
-    'All pipe is as cold as the gas behind the regulator. A warm pipe warms the gas: then less flows and the discharge takes longer, so leave a margin in time. Pressures are static, height is not counted, and tees are K of the pipe that leaves them.',
+    'Two runs are the bounds: gas as cold as it was throttled passes most (peak flow, pressures, thrust), gas that the pipe has warmed to the filling temperature passes least (the time to 95 %). Gas that a pressed room pushes back is not modelled. Pressures are static, height is not counted, and tees are K of the pipe that leaves them.',
 };
 
 const nozzleBasis: Basis = {

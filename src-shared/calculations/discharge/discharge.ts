@@ -2,6 +2,13 @@
 export const CYLINDER_PROCESSES = ['wall-heat', 'isothermal', 'adiabatic'] as const;
 export type CylinderProcess = (typeof CYLINDER_PROCESSES)[number];
 
+/**
+ * How warm the gas in the pipe is. As cold as it was throttled it is dense: greatest flow, pressure and thrust. Warmed by
+ * the pipe to the filling temperature it is thin: least flow, longest discharge. Real gas lies between the two.
+ */
+export const PIPE_WARMTHS = ['as-throttled', 'warmed'] as const;
+export type PipeWarmth = (typeof PIPE_WARMTHS)[number];
+
 /** A straight or bent stretch of one bore between two places where flow parts, the bore changes or a nozzle sits. */
 export interface FlowStretch {
   /** Node nearer the source; node 0 is the outlet of the discharge assembly. */
@@ -48,6 +55,7 @@ export interface FlowEnclosure {
 export interface DischargeInput {
   readonly gas: 'real' | 'ideal';
   readonly process: CylinderProcess;
+  readonly pipeWarmth: PipeWarmth;
   readonly cylinders: number;
   /** Water volume of one cylinder [m³]. */
   readonly cylinderVolume_m3: number;

@@ -46,7 +46,9 @@ function backsOf({ nozzles, spaces, enclosures }: DischargeInput, rooms: Rooms):
 /** @returns undefined when the gas is colder than it is known for */
 function momentOf({ input, bank, network, gasAt }: Unit, time_s: number, cylinder: CylinderState, rooms: Rooms, before: Moment | undefined): Moment | undefined {
   const source = sourceOf(bank.gas, cylinder.gas, input.regulatorPressure_Pa, before?.source);
-  return source && { time_s, cylinder, source, rooms, network: network.solve(source.pressure_Pa, gasAt(source.temperature_K), backsOf(input, rooms)) };
+  if (!source) return undefined;
+  const pipe_K = input.pipeWarmth === 'warmed' ? Math.max(source.temperature_K, input.fillTemperature_K) : source.temperature_K;
+  return { time_s, cylinder, source, rooms, network: network.solve(source.pressure_Pa, gasAt(pipe_K), backsOf(input, rooms)) };
 }
 
 /** Least pressure that the gas runs to. */

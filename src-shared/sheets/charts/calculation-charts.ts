@@ -94,16 +94,16 @@ function bandOf({ fill }: EnclosureDesign, { lengths, sizes, width_mm }: ChartSp
 
 function dischargeCharts({ discharge }: NetworkDesign, space: ChartSpace): Drawing[] {
   if (!discharge.isKnown) return [];
-  const { input, result } = discharge.sums;
+  const { input, result, slow } = discharge.sums;
   const { gauge, gaugeName, flow, flowName } = UNITS[space.lengths];
   const { times_s } = result;
-  const toX = horizon_s(times_s, result.flow_kg_s, [result.timeTo95_s]);
-  const reached = result.timeTo95_s === undefined ? [] : [{ name: '95 % in the slowest space', at: result.timeTo95_s }];
+  const toX = horizon_s(times_s, result.flow_kg_s, [slow.timeTo95_s]);
+  const reached = slow.timeTo95_s === undefined ? [] : [{ name: '95 % in the slowest space, warmed gas', at: slow.timeTo95_s }];
   return [
-    drawn({ title: `Flow of all nozzles [${flowName}] against time [s]`, curves: [{ name: 'flow', points: overTime(times_s, result.flow_kg_s, flow) }], fromX: 0, toX, holdsY: [0], levels: [], moments: reached }, space),
+    drawn({ title: `Flow of all nozzles [${flowName}] against time [s]`, curves: [{ name: 'cold gas', points: overTime(times_s, result.flow_kg_s, flow) }, { name: 'warmed by pipe', points: overTime(slow.times_s, slow.flow_kg_s, flow) }], fromX: 0, toX, holdsY: [0], levels: [], moments: reached }, space),
     drawn(
       {
-        title: `Pressure [${gaugeName}] against time [s]`,
+        title: `Pressure of the cold gas [${gaugeName}] against time [s]`,
         curves: [
           ...(input.regulatorPressure_Pa === null ? [] : [{ name: 'before the pipe', points: overTime(times_s, result.sourcePressure_Pa, gauge) }]),
           { name: 'in the cylinder', points: overTime(times_s, result.cylinderPressure_Pa, gauge) },
@@ -112,7 +112,7 @@ function dischargeCharts({ discharge }: NetworkDesign, space: ChartSpace): Drawi
         toX,
         holdsY: [0],
         levels: [],
-        moments: reached,
+        moments: [],
       },
       space,
     ),
@@ -124,29 +124,29 @@ function servingOf({ supply, ref }: EnclosureDesign, { design }: ChartSpace) {
   const [only, ...others] = supply.isKnown ? supply.sums.networks : [];
   const network = others.length === 0 && only ? design.networks.find((one) => one.ref.id === only.ref.id) : undefined;
   if (!network?.discharge.isKnown) return undefined;
-  const { input, result } = network.discharge.sums;
+  const { input, result, slow } = network.discharge.sums;
   const index = input.enclosures.findIndex(({ id }) => id === ref.id);
-  return index < 0 ? undefined : { input, result, index };
+  return index < 0 ? undefined : { input, result, slow, index };
 }
 
 function fillingCharts(enclosure: EnclosureDesign, space: ChartSpace): Drawing[] {
   const serving = servingOf(enclosure, space);
   if (!serving || !enclosure.filling.isKnown) return [];
-  const { input, result, index } = serving;
+  const { input, slow, index } = serving;
   const { limit_s, spaces } = enclosure.filling.sums;
   const own = input.spaces.flatMap((each, i) => (each.enclosure === index ? [i] : []));
   const nameOf = (key: string): string => spaces.find((one) => one.space.key === key)?.space.name ?? enclosure.name;
-  const toX = horizon_s(result.times_s, result.flow_kg_s, [limit_s]);
+  const toX = horizon_s(slow.times_s, slow.flow_kg_s, [limit_s]);
   const base_pct = oxygenOfAir(enclosure);
-  const curves = own.map((i) => ({ name: nameOf(input.spaces[i]?.id ?? ''), points: overTime(result.times_s, result.spaces[i]?.concentration_pct ?? []) }));
+  const curves = own.map((i) => ({ name: nameOf(input.spaces[i]?.id ?? ''), points: overTime(slow.times_s, slow.spaces[i]?.concentration_pct ?? []) }));
   const [design_pct] = own.map((i) => input.spaces[i]?.designConcentration_pct ?? 0);
   const moments = [{ name: `limit ${Number(limit_s.toFixed(1))} s`, at: limit_s }];
   const levels = design_pct === undefined ? [] : [{ name: `95 % of C: ${(0.95 * design_pct).toFixed(1)} %`, at: 0.95 * design_pct }];
   return [
-    drawn({ title: 'Concentration of agent [vol %] against time [s]', curves, fromX: 0, toX, holdsY: [0], levels, moments }, space),
+    drawn({ title: 'Concentration of agent, gas warmed by the pipe [vol %] against time [s]', curves, fromX: 0, toX, holdsY: [0], levels, moments }, space),
     drawn(
       {
-        title: 'Oxygen left [vol %] against time [s]',
+        title: 'Oxygen left, gas warmed by the pipe [vol %] against time [s]',
         curves: curves.map(({ name, points }) => ({ name, points: points.map(([time, c]): [number, number] => [time, base_pct * (1 - c / 100)]) })),
         fromX: 0,
         toX,
@@ -180,7 +180,7 @@ function pressureChart(enclosure: EnclosureDesign, space: ChartSpace): Drawing[]
   return [
     drawn(
       {
-        title: `Pressure in the room over outdoors [${differenceName}] against time [s]`,
+        title: `Pressure in the room over outdoors, cold gas [${differenceName}] against time [s]`,
         curves: [{ name: 'room', points: overTime(result.times_s, found.overpressure_Pa, difference) }],
         fromX: 0,
         toX: horizon_s(result.times_s, result.flow_kg_s, []),

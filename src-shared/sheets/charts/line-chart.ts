@@ -60,7 +60,8 @@ function marksOf({ title, curves, fromX, toX, holdsY, levels, moments }: LineCha
   const plot = {
     left: left + tickWidth + 2 * gap,
     right: left + width - widest - 3 * gap,
-    top: top + size * (moments.length > 0 ? 4.6 : 2.6),
+    // Room for the names of moments, so that charts side by side stand level.
+    top: top + size * 4.6,
     bottom: top + height - size * 2.4,
   };
   const atX = (value: number): number => plot.left + shareOn(xAxis, value) * (plot.right - plot.left);

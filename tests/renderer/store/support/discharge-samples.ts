@@ -4,6 +4,7 @@ import type { DischargeInput, DischargeResult } from '#shared/calculations/disch
 export const sampleInput = (change: Partial<DischargeInput> = {}): DischargeInput => ({
   gas: 'real',
   process: 'wall-heat',
+  pipeWarmth: 'as-throttled',
   cylinders: 1,
   cylinderVolume_m3: 0.08,
   fillPressure_Pa: 30e6,

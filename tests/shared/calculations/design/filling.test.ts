@@ -16,9 +16,9 @@ describe('filling of an enclosure', () => {
   test('is as fast as the discharge of its network says', () => {
     const built = wholePlan();
     const sums = known(enclosureSums(built).filling);
-    const { result } = known(networkSums(built).discharge);
-    expect(sums).toMatchObject({ timeTo95_s: result.timeTo95_s, peakOverpressure_Pa: result.enclosures[0]?.peakOverpressure_Pa, limit_s: 120, isStale: false });
-    expect(sums.spaces.map(({ space, mass_kg }) => [space.name, mass_kg])).toEqual([['Room 1', result.spaces[0]?.mass_kg]]);
+    const { result, slow } = known(networkSums(built).discharge);
+    expect(sums).toMatchObject({ timeTo95_s: slow.timeTo95_s, peakOverpressure_Pa: result.enclosures[0]?.peakOverpressure_Pa, limit_s: 120, isStale: false });
+    expect(sums.spaces.map(({ space, mass_kg }) => [space.name, mass_kg])).toEqual([['Room 1', slow.spaces[0]?.mass_kg]]);
     expect(sums.timeTo95_s).toBeGreaterThan(60);
   });
 

@@ -58,7 +58,7 @@ describe('orifices', () => {
   test('are asked for as a trial under a key of their own', () => {
     const asked: string[] = [];
     networkSums(wholePlan(), (network) => void asked.push(network));
-    expect(asked).toEqual([expect.stringMatching(/^network-\d+$/), expect.stringMatching(/^network-\d+, sizing$/)]);
+    expect(asked).toEqual([expect.stringMatching(/^network-\d+$/), expect.stringMatching(/^network-\d+, warmed$/), expect.stringMatching(/^network-\d+, sizing$/)]);
   });
 
   test('where none is made so small, or no list is known, nothing is made', () => {

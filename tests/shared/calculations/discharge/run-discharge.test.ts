@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { dischargeBases } from '#shared/calculations/discharge/discharge-bases';
-import { CYLINDER_PROCESSES, type DischargeInput, type DischargeResult } from '#shared/calculations/discharge/discharge';
+import { CYLINDER_PROCESSES, PIPE_WARMTHS, type DischargeInput, type DischargeResult } from '#shared/calculations/discharge/discharge';
 import { runDischarge } from '#shared/calculations/discharge/run-discharge';
 import { nitrogenAtEntropy } from '#shared/calculations/formulas/nitrogen-isentrope';
 import { NITROGEN_R_J_kgK } from '#shared/calculations/formulas/nitrogen-coefficients';
@@ -121,6 +121,18 @@ describe('a unit as it is built: 80 L of 300 bar(g), regulated to 60 bar(g), one
     expect(isothermal?.leastCylinderTemperature_K).toBe(288.15);
     expect(heated?.leastCylinderTemperature_K).toBeLessThan(288);
     expect(adiabatic?.leastCylinderTemperature_K).toBeLessThan((heated?.leastCylinderTemperature_K ?? 0) - 5);
+  });
+  test('a pipe that warms its gas passes less: the choked flow of gas at the filling temperature as long as the regulator holds (closed form), and fills the room later', () => {
+    const cold = runDischarge(SMALL_UNIT);
+    const warmed = runDischarge({ ...SMALL_UNIT, pipeWarmth: 'warmed' });
+    expect(warmed.peakFlow_kg_s).toBeLessThan(cold.peakFlow_kg_s * 0.95);
+    expect(warmed.timeTo95_s ?? 0).toBeGreaterThan((cold.timeTo95_s ?? Number.POSITIVE_INFINITY) * 1.05);
+    const ideal = runDischarge({ ...SMALL_UNIT, gas: 'ideal', process: 'adiabatic', pipeWarmth: 'warmed', stretches: SMALL_UNIT.stretches.map((stretch) => ({ ...stretch, length_m: 0.01, bore_m: 1, lossFactor: 0 })) });
+    const [nozzle] = SMALL_UNIT.nozzles;
+    const closed_kg_s = ((nozzle?.area_m2 ?? 0) * (nozzle?.dischargeCoefficient ?? 0) * (SMALL_UNIT.regulatorPressure_Pa ?? 0) * 0.684731) / Math.sqrt(296.803 * 288.15);
+    const held = ideal.sourcePressure_Pa.filter((pressure_Pa) => pressure_Pa === SMALL_UNIT.regulatorPressure_Pa).length;
+    expect(held).toBeGreaterThan(30);
+    for (const flow_kg_s of ideal.flow_kg_s.slice(0, held)) expect(Math.abs(flow_kg_s / closed_kg_s - 1)).toBeLessThan(1e-4);
   });
   test('without steel wall heat is adiabatic; with very much steel surface the gas stays warm', () => {
     const at = (change: Partial<DischargeInput>): DischargeResult => runDischarge({ ...SMALL_UNIT, until_s: 30, ...change });
@@ -244,6 +256,7 @@ const unit: fc.Arbitrary<DischargeInput> = fc
   .record({
     gas: fc.constantFrom('real' as const, 'ideal' as const),
     process: fc.constantFrom(...CYLINDER_PROCESSES),
+    pipeWarmth: fc.constantFrom(...PIPE_WARMTHS),
     cylinders: fc.integer({ min: 1, max: 40 }),
     cylinderVolume_m3: across(0.002, 0.2),
     fillPressure_Pa: across(20e5, 320e5),

@@ -8,6 +8,7 @@ export const STEEL_ROUGHNESS_m = 0.0457e-3;
 export const SMALL_UNIT: DischargeInput = {
   gas: 'real',
   process: 'wall-heat',
+  pipeWarmth: 'as-throttled',
   cylinders: 1,
   cylinderVolume_m3: 0.08,
   fillPressure_Pa: 300e5 + 101_325,
