@@ -35,7 +35,7 @@ function areaLines(draft: Draft, { basis, lengths }: LineContext, sums: VentSums
   const needed = `${flow}/(${figure(basis.ventCoefficient)}·√(2·${figure(sums.allowable_Pa)}/${figure(leaving_kg_m3)}))`;
   const apart = amountsApart(sums.needed_m2, sums.provided_m2, 'area', lengths);
   draft.main('Free area needed, A', reliefVentBasis, needed, apart.value);
-  for (const { name, freeArea_m2, leadsTo } of sums.vents) draft.given(`Vent ${name}, ${LEADS_TO[leadsTo] ?? leadsTo}`, amount(freeArea_m2, 'area', lengths), PLAN);
+  for (const { name, freeArea_m2, leadsTo } of sums.vents) draft.given(`${/vent/i.test(name) ? name : `Vent ${name}`}, ${LEADS_TO[leadsTo] ?? leadsTo}`, amount(freeArea_m2, 'area', lengths), PLAN);
   if (sums.countedLeakage_m2 > 0) draft.given('Leaks that count as vent', amount(sums.countedLeakage_m2, 'area', lengths), 'hold time');
   const parts = [...sums.vents.map(({ freeArea_m2 }) => freeArea_m2), ...(sums.countedLeakage_m2 > 0 ? [sums.countedLeakage_m2] : [])];
   draft.main('Free area provided', ownBasis('Σ A of the vents and counted leaks', ARITHMETIC), parts.map((area_m2) => figure(area_m2)).join(' + '), `${apart.limit}${sums.provided_m2 < sums.needed_m2 * (1 - 1e-9) ? ': too little' : ''}`);
