@@ -16,6 +16,7 @@ import { limitsTable, profilesInUse } from './limits-table.ts';
 import { text } from './marks.ts';
 import { ordinaryPapers, PAPERS } from './papers.ts';
 import { fittingSchedule, pathSchedule, pipeSchedule, runSchedule } from './pipe-schedules.ts';
+import { supportSchedule } from './support-schedule.ts';
 import { type PlanContent, contentBounds, planContents } from './plan-content.ts';
 import { planSheets } from './plan-sheets.ts';
 import { fitsPaper } from './plan-view.ts';
@@ -134,6 +135,12 @@ function bestPaper(derived: Derived, contents: readonly PlanContent[], options: 
 const full = (table: Table): FlowBlock => ({ table, span: 'full' });
 const narrow = (table: Table): FlowBlock => ({ table, span: 'column' });
 
+/** The supports, where any is drawn. */
+function supportBlock(derived: Derived): FlowBlock[] {
+  const table = supportSchedule(derived);
+  return table.rows.length > 0 ? [narrow(table)] : [];
+}
+
 function submittalBlocks(derived: Derived, numbered: readonly NumberedFinding[], findings: Evaluation['findings'], listed: ReadonlySet<string>): FlowBlock[] {
   const { plan } = derived;
   return [
@@ -143,6 +150,7 @@ function submittalBlocks(derived: Derived, numbered: readonly NumberedFinding[],
     full(cylinderSchedule(derived)),
     narrow(pipeSchedule(derived)),
     narrow(fittingSchedule(derived)),
+    ...supportBlock(derived),
     narrow(pathSchedule(derived)),
     narrow(runSchedule(derived)),
     ...profilesInUse(derived).map((profile) => narrow(limitsTable(profile, plan.settings.lengths))),
@@ -161,6 +169,7 @@ function fieldBlocks(derived: Derived): FlowBlock[] {
     full(cylinderSchedule(derived)),
     narrow(runSchedule(derived)),
     narrow(fittingSchedule(derived)),
+    ...supportBlock(derived),
     narrow(cautionsTable()),
     narrow(notesTable(plan)),
   ];

@@ -3,6 +3,7 @@ import { suggestedSupports } from '#shared/calculations/design/suggested-support
 import { replaceSupports } from '#shared/commands/replace-supports';
 import { derivePlan } from '#shared/derived/derive-plan';
 import type { Plan, Support } from '#shared/model/plan';
+import { supportSchedule } from '#shared/sheets/support-schedule';
 import { sheetsOf, wordsOf } from '../../support/sheet-set.ts';
 import { buildDemo } from '../../../src-main/demos/build-demo.ts';
 
@@ -41,4 +42,21 @@ test('plan and section both draw them', async () => {
 
 test('a plan without supports names none', async () => {
   expect(legend(await bare()).filter((words) => /rigid support|^(guide|hanger|sling):/.test(words))).toEqual([]);
+});
+
+test('the schedule says of each support which pipe it holds and how far along', async () => {
+  const { rows } = supportSchedule(derivePlan((await buildDemo('F1')).plan));
+  expect(rows).toEqual([
+    ['Rigid', '3/4"', `+7'-8"`, expect.stringMatching(/^4 1\/2" from the 90° elbow, to N1$/), '179.8 lbf'],
+    ['Rigid', '3/4"', `+7'-8"`, expect.stringMatching(/^11 13\/16" from the 90° elbow, to N1$/), '179.8 lbf'],
+    ['Rigid', '3/4"', expect.stringMatching(/^\+7'-6/), expect.stringMatching(/^2 1\/16" from nozzle N1$/), '179.8 lbf'],
+  ]);
+});
+
+test('both sets print the schedule where supports are drawn, and not where none is', async () => {
+  const held = await supported(['rigid']);
+  for (const set of ['submittal', 'field'] as const) {
+    expect(sheetsOf(held, { set }).flatMap(wordsOf)).toContain('Pipe supports');
+    expect(sheetsOf(await bare(), { set }).flatMap(wordsOf)).not.toContain('Pipe supports');
+  }
 });
