@@ -1,10 +1,20 @@
 import type { Draft } from 'immer';
-import type { Network, Plan } from '../model/plan.ts';
+import type { AssemblyPart, Network, Plan } from '../model/plan.ts';
 import { takeId } from '../model/plan.ts';
 import { asItStood } from './as-it-stood.ts';
 import { refuse } from './command.ts';
 import { levelOf, networkOf } from './lookup.ts';
 import { nextName } from './next-name.ts';
+
+/**
+ * Discharge assembly of a unit whose manual gives a regulator's set pressure: hose, check valve and regulator, in flow
+ * order, their lengths still to be measured. A unit without one gets no parts.
+ */
+function usualAssembly(draft: Draft<Plan>, profile: string): AssemblyPart[] {
+  if (!draft.profiles[profile]?.limits.regulatorPressure_Pa) return [];
+  const kinds = [['hose', 'Discharge hose'], ['check-valve', 'Check valve'], ['regulator', 'Pressure regulator']] as const;
+  return kinds.map(([kind, name]) => ({ id: takeId(draft, 'part'), kind, name, length_m: 0, setPressure_Pa: null, arrowDownstream: true }));
+}
 
 /** Makes an empty network on a level, with the plan's first unit profile. Refuses when the plan has no profile. */
 export function newNetwork(draft: Draft<Plan>, levelId: string): Network {
@@ -18,7 +28,7 @@ export function newNetwork(draft: Draft<Plan>, levelId: string): Network {
     profile,
     source: null,
     cylinders: {},
-    assembly: [],
+    assembly: usualAssembly(draft, profile),
     nodes: {},
     pipes: {},
     nozzles: {},

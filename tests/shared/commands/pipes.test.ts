@@ -29,6 +29,7 @@ describe('addCylinder and editCylinder', () => {
     const { next, created } = done(newPlan(), addCylinder('level-0', null, { x: 1, y: 2 }, -Math.PI / 2));
     expect(networkIn(next)).toMatchObject({ name: 'Network 1', level: 'level-0', profile: 'sample-80', source: null });
     expect(only(networkIn(next).cylinders)).toMatchObject({ name: 'C1', at: { x: 1, y: 2 }, mounting: 'wall', railHeight_m: null });
+    expect(networkIn(next).assembly.map(({ kind, setPressure_Pa }) => [kind, setPressure_Pa])).toEqual([['hose', null], ['check-valve', null], ['regulator', null]]);
     expect(created[0]).toMatchObject({ kind: 'cylinder', network: networkIn(next).id });
     const two = done(next, addCylinder('level-0', null, { x: 5, y: 2 }, 0)).next;
     expect(Object.values(two.networks).map(({ name }) => name)).toEqual(['Network 1', 'Network 2']);
