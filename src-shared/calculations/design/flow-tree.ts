@@ -50,7 +50,7 @@ function lossInto(pipe: DerivedPipe, before: Before | undefined, leaving: number
 
 /**
  * The stretches of a network without faults: pipes that follow each other with one bore are one stretch, which ends
- * where flow parts, the bore changes or a nozzle sits. A bend of any angle counts as the next larger elbow; every leg
+ * where flow parts, the bore changes or the pipe ends at its nozzle. A bend of any angle counts as the next larger elbow; every leg
  * that leaves a tee other than straight on as its branch, and so does each where the pipe begins with more than one.
  * @throws {RangeError} a fitting that the loss set does not have
  */
@@ -65,7 +65,6 @@ export function flowTreeOf(derived: DerivedNetwork, basis: BasisOfDesign): FlowT
     else leaving.set(node, [pipe]);
   }
   const lowerNode = ({ pipe: { id, from, to } }: DerivedPipe): string => (upstream.get(id) === to ? from : to);
-  const ends = new Set(derived.nozzles.map(({ nozzle }) => nozzle.node));
   const source = network.source ?? '';
   const nodeIds = [source];
   const stretches: FlowStretch[] = [];
@@ -82,7 +81,7 @@ export function flowTreeOf(derived: DerivedNetwork, basis: BasisOfDesign): FlowT
     let length_m = pipe.length_m;
     let node = lowerNode(pipe);
     let legs = leaving.get(node) ?? [];
-    for (let [next] = legs; next && legs.length === 1 && next.bore_m === pipe.bore_m && !ends.has(node); [next] = legs) {
+    for (let [next] = legs; next && legs.length === 1 && next.bore_m === pipe.bore_m; [next] = legs) {
       lossFactor += lossInto(next, before, 1, basis);
       before = { bore_m: next.bore_m, heading: headingOf(next, before) };
       length_m += next.length_m;

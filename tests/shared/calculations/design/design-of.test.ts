@@ -49,7 +49,7 @@ describe('every sum of a plan', () => {
     ]);
   });
 
-  test('holds the mirror to nothing that moved elsewhere: a step of a drag keeps the sums of what it does not touch', () => {
+  test('a step of a drag keeps the very sums of what it does not touch, and asks for no other discharge', () => {
     const built = finishRoom(wholePlan().room(5, 3.2, 2.5, { x: 6, y: 0 }), 0.02)
       .network({ assembly: [{ ...REGULATOR, id: 'part-2' }] })
       .cylinder(6.2, 0.5, Math.PI)

@@ -41,6 +41,19 @@ describe('band of a fixed fill', () => {
     expect(limit('stricter').oxygenLimit_pct).toBeCloseTo(10.056, 9);
   });
 
+  test('at altitude the oxygen of thinner air counts, whichever way it is judged', () => {
+    const high = (exposureBy: 'oxygen' | 'concentration') =>
+      known(
+        fillWith((built) => {
+          Object.assign(roomOf(built), { altitude_m: 1500 });
+          built.plan.basis.exposureBy = exposureBy;
+        }),
+      );
+    // 43 % is 43 % at any height: the volume only goes with the pressure. 12 % is left sooner.
+    expect(high('concentration').least_m3).toBeCloseTo((24.7 * 0.87879) / 0.83 / Math.log(1 / 0.57), 0);
+    expect(high('oxygen').least_m3).toBeCloseTo((24.7 * 0.87879) / 0.83 / Math.log((20.95 * 0.83) / 12), 0);
+  });
+
   test('has no band where nobody can be inside, or where the air is too thin', () => {
     expect(reason(fillWith((built) => Object.assign(roomOf(built).people, { exposure: 'none' })))).toMatch(/^nobody can be inside/);
     expect(reason(fillWith((built) => Object.assign(roomOf(built), { altitude_m: 6000 })))).toMatch(/altitude/);

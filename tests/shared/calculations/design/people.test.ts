@@ -33,4 +33,14 @@ describe('people in an enclosure', () => {
     built.plan.basis.exposureBy = 'oxygen';
     expect(people().exposure).toBe('3-min');
   });
+
+  test.each(['concentration', 'oxygen', 'stricter'] as const)('the hottest hour decides, judged by %s', (exposureBy) => {
+    const built = wholePlan();
+    built.plan.basis.exposureBy = exposureBy;
+    // 43.5 % when hottest, less than 43 % when coldest.
+    roomOf(built).height_m = (24.7 * 0.87879) / Math.log(1 / 0.565) / 16;
+    const { cold, hot, exposure } = known(enclosureSums(built).people);
+    expect([cold.byConcentration, cold.byOxygen, hot.byConcentration, hot.byOxygen]).toEqual(['5-min', '5-min', '3-min', '3-min']);
+    expect(exposure).toBe('3-min');
+  });
 });
