@@ -151,7 +151,7 @@ function fillingCharts(enclosure: EnclosureDesign, space: ChartSpace): Drawing[]
         fromX: 0,
         toX,
         holdsY: [Math.floor(base_pct) + 1],
-        levels: enclosure.fill.isKnown ? [{ name: `least for people: ${Number(enclosure.fill.sums.oxygenLimit_pct.toFixed(2))} %`, at: enclosure.fill.sums.oxygenLimit_pct / altitudeFactorOf(enclosure) }] : [],
+        levels: leastOxygen(enclosure),
         moments,
       },
       space,
@@ -159,8 +159,12 @@ function fillingCharts(enclosure: EnclosureDesign, space: ChartSpace): Drawing[]
   ];
 }
 
-/** The room's own pressure over that at the sea: a limit at sea level is met by more oxygen here. */
-const altitudeFactorOf = ({ agent }: EnclosureDesign): number => (agent.isKnown ? agent.sums.altitudeFactor : 1);
+/** Least oxygen for people: a limit that holds at sea level asks for more where the air is thinner. */
+function leastOxygen({ fill, agent }: EnclosureDesign): LineChart['levels'] {
+  if (!fill.isKnown || !agent.isKnown) return [];
+  const here_pct = fill.sums.oxygenLimit_pct / agent.sums.altitudeFactor;
+  return [{ name: `least for people: ${Number(here_pct.toFixed(2))} %`, at: here_pct }];
+}
 
 /** Oxygen before the discharge, as the sums for people took it. */
 function oxygenOfAir({ people }: EnclosureDesign): number {

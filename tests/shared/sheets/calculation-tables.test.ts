@@ -85,6 +85,14 @@ describe('calculation sheets', () => {
     expect(sheets.flatMap(wordsOf).join(' ')).toContain('the height of “Room” is not known.');
   });
 
+  test('where the air is thinner the least oxygen on the chart is that of the place', async () => {
+    const plan = structuredClone((await buildDemo('F1')).plan);
+    for (const level of Object.values(plan.levels)) for (const room of Object.values(level.enclosures)) room.altitude_m = 1500;
+    const sheets = composeSheets(evaluate(plan, workedDischarge()), new Map(), { paper: 'A3', scale: 'auto', set: 'submittal', printedAt: '' });
+    // 12 % as at sea level over 0.83 of its pressure, ISO 14520-1 table (memory).
+    expect(sheets.flatMap(wordsOf)).toContain('least for people: 14.46 %');
+  });
+
   test('the field set has none: a fitter measures, he does not reckon', async () => {
     const sheets = composeSheets(await evaluated('F1'), new Map(), { paper: 'A3', scale: 'auto', set: 'field', printedAt: '' });
     expect(sheets.flatMap(wordsOf).join('\n')).not.toContain('Agent quantity');
