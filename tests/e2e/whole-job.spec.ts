@@ -118,6 +118,15 @@ test.describe('the whole job, by mouse and keys', () => {
       await picture(page, '06-branch');
     });
 
+    await test.step('what the walls bear is typed once for all of them', async () => {
+      await page.keyboard.press('Escape');
+      await page.keyboard.press('Escape');
+      await clickOn(page, inRoom(14, 2));
+      await field(page, 'All walls bear').fill('250 Pa');
+      await field(page, 'All walls bear').press('Enter');
+      await expect(undoName(page)).toHaveAccessibleName(/all walls bear/i);
+    });
+
     await test.step('nozzles are hung on the ends, and no check stops', async () => {
       await takeTool(page, 'Nozzle');
       await clickOn(page, inRoom(18, 6));

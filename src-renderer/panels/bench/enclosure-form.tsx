@@ -1,5 +1,7 @@
 import { useState } from 'react';
+import { sequence } from '#shared/commands/command';
 import { editEnclosure } from '#shared/commands/edit-enclosure';
+import { editWall } from '#shared/commands/edit-wall';
 import { distance_m } from '#shared/geometry/point';
 import type { Enclosure, RefOf } from '#shared/model/plan';
 import { thingName } from '#shared/model/thing-name';
@@ -124,9 +126,29 @@ function PartsSlip({ at, enclosure }: { readonly at: EnclosureRef; readonly encl
 function WallsSlip({ at, enclosure }: { readonly at: EnclosureRef; readonly enclosure: Enclosure }) {
   const store = useStoreItself();
   const { length, quantity } = useFigures();
-  const { outline } = enclosure;
+  const commit = useCommit();
+  const { outline, holes } = enclosure;
+  const walls = [outline, ...holes].flat();
+  const borne = new Set(walls.map(({ wall }) => wall.allowablePressure_Pa));
+  const [only = null] = borne;
+  const everyWall = (allowablePressure_Pa: number | null): void => {
+    const changes = walls.map(({ id }) => editWall({ kind: 'wall', level: at.level, enclosure: at.id, id }, { allowablePressure_Pa }));
+    commit(sequence('Set what all walls bear', changes));
+  };
   return (
     <Slip title="Walls">
+      <div className="fields">
+        <QuantityField
+          kind="pressureDifference"
+          label="All walls bear"
+          value={borne.size === 1 ? only : null}
+          least={0}
+          most={1e6}
+          blank={{ text: borne.size > 1 ? 'not all alike' : 'not known', commit: () => everyWall(null) }}
+          onCommit={everyWall}
+          help={borne.has(null) ? 'Ask a structural engineer. Without it no relief vent can be sized.' : undefined}
+        />
+      </div>
       <ul className="pick-list">
         {outline.map((corner, i) => {
           const next = outline[(i + 1) % outline.length] ?? corner;
