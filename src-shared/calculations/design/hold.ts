@@ -11,6 +11,8 @@ import { type Worked, notWorked, workOut, worked } from './worked.ts';
 
 /** Leakage areas are compared at this pressure [Pa]. */
 const COMPARED_AT_Pa = 10;
+/** Float noise of an exponent that lies on its bound. */
+const EXPONENT_NOISE = 1e-9;
 
 /** The leaks as a power law: from a listed area, or from what a door fan read both ways. */
 export function leaksOf({ leakage }: Enclosure, basis: BasisOfDesign): Worked<LeakSums> {
@@ -25,12 +27,13 @@ export function leaksOf({ leakage }: Enclosure, basis: BasisOfDesign): Worked<Le
     if (!inward || !outward || inward.length < 2 || outward.length < 2) return notWorked('a door-fan test needs at least two readings each way.');
     const fits = [fitDoorFan(inward), fitDoorFan(outward)] as const;
     const { fanCoefficient, fanExponent } = bothDirections(...fits);
-    if (!(fanExponent >= 0.5 && fanExponent <= 1)) return notWorked(`the door-fan readings give an exponent of ${fanExponent.toFixed(2)}, which no leak has: from 0.5 to 1. Read the test again.`);
+    const exponent = Math.min(1, Math.max(0.5, fanExponent));
+    if (!(Math.abs(exponent - fanExponent) <= EXPONENT_NOISE)) return notWorked(`the door-fan readings give an exponent of ${fanExponent.toFixed(2)}, which no leak has: from 0.5 to 1. Read the test again.`);
     const remarks = [
       ...(fits.every(({ isEnough }) => isEnough) ? [] : ['Fewer readings than a door-fan test should have each way.']),
       ...(fits.every(({ isPlausible }) => isPlausible) ? [] : ['An exponent outside 0.5 to 1: read the test again.']),
     ];
-    return worked({ coefficient: fanCoefficient, exponent: fanExponent, area_m2: leakageArea_m2(fanCoefficient, fanExponent, COMPARED_AT_Pa), source: 'door-fan readings both ways, mean of both', remarks });
+    return worked({ coefficient: fanCoefficient, exponent, area_m2: leakageArea_m2(fanCoefficient, exponent, COMPARED_AT_Pa), source: 'door-fan readings both ways, mean of both', remarks });
   });
 }
 

@@ -29,6 +29,10 @@ describe('leaks', () => {
     expect(sums).toMatchObject({ coefficient: expect.closeTo(0.06, 9), exponent: expect.closeTo(0.65, 9), remarks: [] });
   });
 
+  test.each([0.5, 1])('an exponent of just %d is one, whatever the last digit of the readings', (n) => {
+    for (const pressures of [[10, 20, 30, 40, 50], [7, 13, 29, 43, 61], [5, 50]]) expect(known(sumsWith({ leakage: fan(law(0.05, n, pressures), law(0.05, n, pressures)) }).leaks).exponent).toBeCloseTo(n, 9);
+  });
+
   test('what is doubtful about them is said', () => {
     expect(known(sumsWith({ leakage: fan(law(0.05, 0.6, [10, 50]), law(0.05, 0.6, [10, 50])) }).leaks).remarks).toEqual(['Fewer readings than a door-fan test should have each way.']);
     const pressures = [10, 20, 30, 40, 50];
