@@ -85,6 +85,7 @@ describe('regulator', () => {
     ['as the manual sets it, while the plan leaves it blank', [{ ...REGULATOR, setPressure_Pa: null }], 6_101_325],
     ['the unit’s own, while nobody has listed the assembly', [], 6_101_325],
     ['the lower of two', [REGULATOR, { ...REGULATOR, id: 'part-2', setPressure_Pa: 4e6 }], 4e6],
+    ['the lower of two, whichever comes first', [{ ...REGULATOR, id: 'part-2', setPressure_Pa: 4e6 }, REGULATOR], 4e6],
   ])('%s', (_, parts, set_Pa) => {
     expect(known(regulator(withParts(parts)))).toBe(set_Pa);
   });
