@@ -19,6 +19,9 @@ export function temperaturesOf({ name, temperature }: Enclosure): Worked<NonNull
   return temperature.least_K > temperature.greatest_K ? notWorked(`the lowest temperature of “${name}” is above its highest.`) : worked(temperature);
 }
 
+/** Temperature at which agent fills a room while it is vented, as the basis of design says. */
+export const ventTemperature_K = ({ ventTemperature }: BasisOfDesign, greatest_K: number): number => (ventTemperature === 'hottest' ? greatest_K : REFERENCE_K);
+
 /** Agent that an enclosure needs: at its lowest temperature and its altitude. */
 export function agentOf(enclosure: Enclosure, volume: Worked<VolumeSums>, basis: BasisOfDesign): Worked<AgentSums> {
   if (!volume.isKnown) return volume;

@@ -1,5 +1,5 @@
 import type { Derived, DerivedNetwork, Space } from '../../derived/derived.ts';
-import { remembered, rememberedPart, sameList } from '../../derived/remember.ts';
+import { keeping, remembered, rememberedPart, sameList } from '../../derived/remember.ts';
 import type { DischargeSource } from '../discharge/discharge-source.ts';
 import { agentOf as makeAgent, cylindersNeededFor, minimumOf } from './agent.ts';
 import type { Design, DischargeSums, EnclosureDesign, NetworkDesign } from './design.ts';
@@ -34,6 +34,11 @@ const volumeOf = remembered(makeVolume);
 const agentOf = remembered(makeAgent);
 const leaksOf = rememberedPart(makeLeaks);
 const holdOf = remembered(makeHold);
+/** Deep enough for rows within a group of sums and the references in them. */
+const DEPTH = 6;
+// Lines and findings of a thing are kept by its design: equal sums are the very same object.
+const keptNetwork = keeping<DerivedNetwork, NetworkDesign>(DEPTH);
+const keptEnclosure = keeping<Space, EnclosureDesign>(DEPTH);
 
 function networkDesign(derived: DerivedNetwork, { plan, spaces }: Derived, dischargeOf: DischargeSource): NetworkDesign {
   const { basis } = plan;
@@ -41,7 +46,7 @@ function networkDesign(derived: DerivedNetwork, { plan, spaces }: Derived, disch
   const frame = flowFrameOf(derived, basis);
   const discharge = dischargeOfNetwork(derived, frame, dischargeOf);
   const supports = supportsOf(derived, basis);
-  return {
+  return keptNetwork(derived, {
     ref,
     name: network.name,
     network,
@@ -56,7 +61,7 @@ function networkDesign(derived: DerivedNetwork, { plan, spaces }: Derived, disch
     mounts: mountsOf(derived, spaces, basis),
     release: releaseOf(network, profile),
     conduit: conduitOf(network),
-  };
+  });
 }
 
 /** The protected spaces of one enclosure: its room first. */
@@ -90,7 +95,7 @@ function enclosureDesign(spaces: Protected, { plan, networks }: Derived, dischar
   const agent = agentOf(enclosure, volume, basis);
   const weakest = weakestOf(ref, enclosure, plan);
   const leaks = leaksOf(enclosure, basis);
-  return {
+  return keptEnclosure(spaces[0], {
     ref,
     name: enclosure.name,
     enclosure,
@@ -106,7 +111,7 @@ function enclosureDesign(spaces: Protected, { plan, networks }: Derived, dischar
     leaks,
     hold: holdOf(enclosure, spaces, agent, leaks, basis),
     filling: fillingOf(ref, enclosure, spaces, networks, dischargeOf, basis),
-  };
+  });
 }
 
 /**

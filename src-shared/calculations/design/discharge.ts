@@ -15,17 +15,21 @@ export function usable(known: ReturnType<DischargeSource>): Worked<KnownDischarg
   return known.result.isNetworkSolved ? worked(known) : notWorked('the pressures in the pipe did not settle, so flows and times are not to be used.');
 }
 
-/** One input for one frame: who keeps results knows it again without looking into it. */
-const inputOf = remembered((frame: FlowFrame): Worked<DischargeInput> => {
+interface BothInputs {
+  readonly cold: DischargeInput;
+  readonly warmed: DischargeInput;
+}
+
+/** The inputs of both runs, once for one frame: who keeps results knows them again without looking into them. */
+const inputsOf = remembered((frame: FlowFrame): Worked<BothInputs> => {
   const nozzles: FlowNozzle[] = [];
   for (const { name, area_m2, ...nozzle } of frame.nozzles) {
     if (!area_m2) return notWorked(`the orifice of nozzle ${name} is not chosen.`);
     nozzles.push({ ...nozzle, area_m2 });
   }
-  return worked({ ...frame.input, nozzles });
+  const cold: DischargeInput = { ...frame.input, nozzles };
+  return worked({ cold, warmed: { ...cold, pipeWarmth: 'warmed', enclosures: frame.coldest } });
 });
-
-const warmedOf = remembered((input: DischargeInput): DischargeInput => ({ ...input, pipeWarmth: 'warmed' }));
 
 // Two networks may have one result, but never one input.
 const sumsOf = remembered((input: DischargeInput, cold: KnownDischarge, warmed: KnownDischarge, nodeIds: readonly string[]): Worked<DischargeSums> =>
@@ -35,13 +39,13 @@ const sumsOf = remembered((input: DischargeInput, cold: KnownDischarge, warmed: 
 /** The discharge of a network with its orifices as drawn. */
 export function dischargeOfNetwork(derived: DerivedNetwork, frame: Worked<FlowFrame>, dischargeOf: DischargeSource): Worked<DischargeSums> {
   if (!frame.isKnown) return frame;
-  const input = inputOf(frame.sums);
-  if (!input.isKnown) return input;
+  const inputs = inputsOf(frame.sums);
+  if (!inputs.isKnown) return inputs;
   return workOut(() => {
-    const cold = usable(dischargeOf(derived.network.id, input.sums));
-    const warmed = usable(dischargeOf(`${derived.network.id}, warmed`, warmedOf(input.sums)));
+    const cold = usable(dischargeOf(derived.network.id, inputs.sums.cold));
+    const warmed = usable(dischargeOf(`${derived.network.id}, warmed`, inputs.sums.warmed));
     if (!cold.isKnown) return cold;
-    return warmed.isKnown ? sumsOf(input.sums, cold.sums, warmed.sums, frame.sums.tree.nodeIds) : warmed;
+    return warmed.isKnown ? sumsOf(inputs.sums.cold, cold.sums, warmed.sums, frame.sums.tree.nodeIds) : warmed;
   });
 }
 

@@ -4,7 +4,7 @@ import type { LimitKey } from '../../profile/limit-catalogue.ts';
 import { LIMIT_CATALOGUE } from '../../profile/limit-catalogue.ts';
 import { celsius_K } from '../../units/convert.ts';
 import type { DischargeInput, FlowEnclosure, FlowNozzle, FlowSpace } from '../discharge/discharge.ts';
-import { temperaturesOf } from './agent.ts';
+import { temperaturesOf, ventTemperature_K } from './agent.ts';
 import { atmospherePressure_Pa } from '../formulas/altitude.ts';
 import { nitrogenState } from '../formulas/nitrogen.ts';
 import { type FlowTree, flowTreeOf } from './flow-tree.ts';
@@ -46,10 +46,19 @@ export function regulatorOf({ network: { name, assembly }, profile }: DerivedNet
 /** The spaces that a network blows into, in the order of its nozzles. */
 export const spacesServed = ({ nozzles }: DerivedNetwork): Space[] => [...new Map(nozzles.flatMap(({ space }) => (space ? [[space.key, space] as const] : []))).values()];
 
+interface FlowRooms {
+  readonly spaces: FlowSpace[];
+  /** As warm as the relief vent is sized for: the pressure in the room must not come out low. */
+  readonly enclosures: FlowEnclosure[];
+  /** At their coldest, where the agent takes up least: the time must not come out short. */
+  readonly coldest: FlowEnclosure[];
+}
+
 /** Spaces and enclosures of a discharge, or what is missing of them. */
-function roomsOf(network: DerivedNetwork, basis: BasisOfDesign): Worked<{ spaces: FlowSpace[]; enclosures: FlowEnclosure[] }> {
+function roomsOf(network: DerivedNetwork, basis: BasisOfDesign): Worked<FlowRooms> {
   const served = spacesServed(network);
   const enclosures: FlowEnclosure[] = [];
+  const coldest: FlowEnclosure[] = [];
   const spaces: FlowSpace[] = [];
   for (const space of served) {
     const { enclosure } = space;
@@ -64,23 +73,27 @@ function roomsOf(network: DerivedNetwork, basis: BasisOfDesign): Worked<{ spaces
       const vents = Object.values(enclosure.openings).filter(({ kind }) => kind === 'relief-vent');
       const unsized = vents.find(({ freeArea_m2 }) => freeArea_m2 === null);
       if (unsized) return notWorked(`the free area of “${unsized.name}” is not known.`);
-      index =
-        enclosures.push({
-          id: enclosure.id,
-          temperature_K: temperatures.sums.least_K,
-          ambient_Pa: atmospherePressure_Pa(enclosure.altitude_m, basis.altitudeMethod),
-          ventArea_m2: vents.reduce((sum, { freeArea_m2 }) => sum + (freeArea_m2 ?? 0), 0),
-          ventCoefficient: basis.ventCoefficient,
-        }) - 1;
+      const { least_K, greatest_K } = temperatures.sums;
+      const coldestRoom: FlowEnclosure = {
+        id: enclosure.id,
+        temperature_K: least_K,
+        ambient_Pa: atmospherePressure_Pa(enclosure.altitude_m, basis.altitudeMethod),
+        ventArea_m2: vents.reduce((sum, { freeArea_m2 }) => sum + (freeArea_m2 ?? 0), 0),
+        ventCoefficient: basis.ventCoefficient,
+      };
+      coldest.push(coldestRoom);
+      index = enclosures.push({ ...coldestRoom, temperature_K: ventTemperature_K(basis, greatest_K) }) - 1;
     }
     spaces.push({ id: space.key, volume_m3, enclosure: index, designConcentration_pct: enclosure.concentration_pct });
   }
-  return worked({ spaces, enclosures });
+  return worked({ spaces, enclosures, coldest });
 }
 
 /** What a discharge needs of a network besides the areas of its orifices. */
 export interface FlowFrame {
   readonly input: Omit<DischargeInput, 'nozzles'>;
+  /** The same enclosures at their coldest. */
+  readonly coldest: readonly FlowEnclosure[];
   readonly nozzles: readonly (Omit<FlowNozzle, 'area_m2'> & { readonly area_m2: number | null; readonly name: string })[];
   readonly tree: FlowTree;
 }
@@ -105,15 +118,17 @@ export function flowFrameOf(derived: DerivedNetwork, basis: BasisOfDesign): Work
     const rooms = roomsOf(derived, basis);
     if (!rooms.isKnown) return rooms;
     const tree = flowTreeOf(derived, basis);
+    const { spaces, enclosures, coldest } = rooms.sums;
     return worked({
       tree,
+      coldest,
       nozzles: derived.nozzles.map(({ nozzle, space }) => ({
         id: nozzle.id,
         name: nozzle.name,
         node: tree.nodeIds.indexOf(nozzle.node),
         area_m2: nozzle.orificeArea_m2,
         dischargeCoefficient: nozzleCoefficient,
-        space: rooms.sums.spaces.findIndex(({ id }) => id === space?.key),
+        space: spaces.findIndex(({ id }) => id === space?.key),
       })),
       input: {
         gas: 'real',
@@ -129,7 +144,8 @@ export function flowFrameOf(derived: DerivedNetwork, basis: BasisOfDesign): Work
         regulatorPressure_Pa: regulator.sums,
         stretches: tree.stretches,
         nodeCount: tree.nodeIds.length,
-        ...rooms.sums,
+        spaces,
+        enclosures,
         until_s: FOLLOWED_s,
       },
     });

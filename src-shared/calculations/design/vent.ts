@@ -5,7 +5,7 @@ import { thingName } from '../../model/thing-name.ts';
 import { AIR_kg_m3 } from '../formulas/door-fan.ts';
 import { enclosurePressure_Pa, reliefVentArea_m2 } from '../formulas/relief-vent.ts';
 import { specificVolume_m3_kg } from '../formulas/specific-volume.ts';
-import { AGENT, REFERENCE_K } from './agent.ts';
+import { AGENT, ventTemperature_K } from './agent.ts';
 import type { AgentSums, DischargeSums, LeakSums, SupplySums, VentSums, WeakestSums } from './design.ts';
 import { type NotWorked, type Worked, notWorked, workOut, worked } from './worked.ts';
 
@@ -75,7 +75,7 @@ export function ventOf(
   if (basis.ventCountsLeakage && !leaks.isKnown) return leaks;
   return workOut(() => {
     const { altitudeFactor, greatest_K } = agent.sums;
-    const temperature_K = basis.ventTemperature === 'hottest' ? greatest_K : REFERENCE_K;
+    const temperature_K = ventTemperature_K(basis, greatest_K);
     const specificVolume = specificVolume_m3_kg(AGENT, temperature_K, basis.constants) / altitudeFactor;
     const leaving_kg_m3 = AIR_kg_m3 * altitudeFactor;
     const vents = openings.map(({ id, name, freeArea_m2, leadsTo }) => ({ ref: { kind: 'opening' as const, level: ref.level, enclosure: ref.id, id }, name, freeArea_m2: freeArea_m2 ?? 0, leadsTo }));

@@ -47,6 +47,7 @@ export function zonesOf(derived: DerivedNetwork, discharge: Worked<DischargeSums
   if (!fill) return notWorked(`“Fill pressure” is blank in the unit profile “${profile.name}”.`);
   if (profile.fittingClass === null) return notWorked(`the fitting class is blank in the unit profile “${profile.name}”.`);
   if (derived.pipes.some(({ pipe }) => pipe.joint === 'grooved')) return notWorked('how much the grooves leave of the pipe, and what its couplings bear, is not known. Their maker states it.');
+  if (derived.pipes.some(({ pipe }) => pipe.material === 'stainless-steel')) return notWorked('the stress sets hold carbon steel only: the stress that stainless pipe bears is not known.');
   const regulator = regulatorOf(derived);
   if (!regulator.isKnown) return regulator;
   const stress_Pa = allowableStress_Pa(basis.stressSet, basis.pipeSpecification);

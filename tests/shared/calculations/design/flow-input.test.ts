@@ -18,10 +18,22 @@ describe('input of a discharge', () => {
       gas: 'real', process: 'wall-heat', cylinders: 1, cylinderVolume_m3: 0.08, fillTemperature_K: 288.15, regulatorPressure_Pa: 6_101_325, nodeCount: 2,
       steelMass_kg: expect.closeTo(110 - 24.7, 9),
       spaces: [{ volume_m3: expect.closeTo(40, 9), enclosure: 0, designConcentration_pct: 40.3 }],
-      enclosures: [{ temperature_K: 291.15, ambient_Pa: 101_325, ventArea_m2: 0.0242, ventCoefficient: 0.61 }],
+      enclosures: [{ temperature_K: 293.15, ambient_Pa: 101_325, ventArea_m2: 0.0242, ventCoefficient: 0.61 }],
       nozzles: [{ node: 1, area_m2: 2.2e-5, dischargeCoefficient: 0.85, space: 0 }],
     });
     expect(nodeIds).toHaveLength(2);
+  });
+
+  test('the time is run in the coldest room, the pressure in a room as warm as its vent is sized for', () => {
+    const roomsAt = (ventTemperature: '20C' | 'hottest'): (readonly [string, number | undefined])[] => {
+      const built = wholePlan();
+      built.plan.basis.ventTemperature = ventTemperature;
+      const seen: (readonly [string, number | undefined])[] = [];
+      networkSums(built, (_, input) => void seen.push([input.pipeWarmth, input.enclosures[0]?.temperature_K]));
+      return seen.slice(0, 2);
+    };
+    expect(roomsAt('20C')).toEqual([['as-throttled', 293.15], ['warmed', 291.15]]);
+    expect(roomsAt('hottest')).toEqual([['as-throttled', 300.15], ['warmed', 291.15]]);
   });
 
   test('is the very same object while nothing changed, and another when something did', () => {

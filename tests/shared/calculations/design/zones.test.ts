@@ -74,6 +74,7 @@ describe('pressure zones', () => {
     ['a profile', (built) => { networkOf(built).profile = 'lost'; }, /^the network has no unit profile\.$/],
     ['a fill pressure', (built) => void delete profileOf(built).limits.fillPressure_Pa, /^“Fill pressure” is blank in the unit profile “Sample/],
     ['a fitting class', (built) => { profileOf(built).fittingClass = null; }, /^the fitting class is blank in the unit profile “Sample/],
+    ['a material that the stress sets leave out', (built) => { sure(pipesOf(built)[1]).material = 'stainless-steel'; }, /^the stress sets hold carbon steel only/],
     ['joints of which much is known', (built) => { sure(pipesOf(built)[1]).joint = 'grooved'; }, /^how much the grooves leave of the pipe, and what its couplings bear, is not known\./],
     ['a stress', (built) => void Object.assign(built.plan.basis, { stressSet: 'newer', pipeSpecification: 'A53-F' }), /^the chosen stress set has no value for the chosen pipe specification\.$/],
     ['fittings of that size', (built) => {
