@@ -23,6 +23,33 @@ export function rememberedPart<K extends object, I extends readonly unknown[], V
   return (key, ...inputs) => (Object.isFrozen(key) ? keeping(key, ...inputs) : derive(key, ...inputs));
 }
 
+const isPlain = (thing: unknown): thing is Readonly<Record<string, unknown>> => typeof thing === 'object' && thing !== null && [Object.prototype, Array.prototype].includes(Object.getPrototypeOf(thing));
+
+/**
+ * Whether two things are the same, or plain lists and records of the same things.
+ * @param depth  records within records; what lies deeper must be the very same object
+ */
+export function isAlike(one: unknown, other: unknown, depth: number): boolean {
+  if (Object.is(one, other)) return true;
+  if (depth === 0 || !isPlain(one) || !isPlain(other) || Array.isArray(one) !== Array.isArray(other)) return false;
+  const keys = Object.keys(one);
+  return keys.length === Object.keys(other).length && keys.every((key) => Object.hasOwn(other, key) && isAlike(one[key], other[key], depth - 1));
+}
+
+/**
+ * Keeps the last thing of each key object, and answers it for a later one that is alike down to a depth, so that its
+ * identity can stand for its content.
+ */
+export function keeping<K extends object, V>(depth: number): (key: K, fresh: V) => V {
+  const kept = new WeakMap<K, { readonly value: V }>();
+  return (key, fresh) => {
+    const last = kept.get(key);
+    if (last && isAlike(last.value, fresh, depth)) return last.value;
+    kept.set(key, { value: fresh });
+    return fresh;
+  };
+}
+
 /** The earlier list when it holds the very same things, so that its identity can stand for its content. */
 export const sameList = <T>(earlier: readonly T[] | undefined, list: readonly T[]): readonly T[] =>
   earlier && earlier.length === list.length && earlier.every((thing, i) => Object.is(thing, list[i])) ? earlier : list;

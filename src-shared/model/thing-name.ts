@@ -50,7 +50,7 @@ const named = (word: string, name: string | undefined): string => {
 };
 
 /** Name of a thing as the user knows it: "Nozzle N2", "Wall 3 of Signal hut". A thing that has gone answers its kind. */
-export function thingName(plan: Plan, ref: Ref): string {
+export function thingName(plan: Pick<Plan, 'levels' | 'networks'>, ref: Ref): string {
   const word = kindWord(ref);
   if (ref.kind === 'network') return plan.networks[ref.id]?.name || word;
   if ('network' in ref) {

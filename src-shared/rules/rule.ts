@@ -1,6 +1,8 @@
 import type { Design } from '../calculations/design/design.ts';
 import type { Derived } from '../derived/derived.ts';
-import type { Settings } from '../model/plan.ts';
+import { isAlike } from '../derived/remember.ts';
+import type { BasisOfDesign } from '../model/basis-of-design.ts';
+import type { Plan, Settings } from '../model/plan.ts';
 import { LIMIT_CATALOGUE, type LimitKey } from '../profile/limit-catalogue.ts';
 import type { SourcedLimit, UnitProfile } from '../profile/unit-profile.ts';
 import { type Basis, type Cure, type Finding, type MeasureKind, type Place, VERDICTS } from './finding.ts';
@@ -41,11 +43,21 @@ export type Answer =
 
 /** What every check may use besides its subject. */
 export interface CheckContext {
+  /** A check that looks at other things than its subject here is asked anew at every step of a drag. */
   readonly derived: Derived;
   readonly design: Design;
+  readonly basis: BasisOfDesign;
+  readonly levels: Plan['levels'];
   readonly lengths: Settings['lengths'];
   /** Prints figures in the plan's units. */
   readonly say: Wording;
+}
+
+/** A subject of a rule under its name. */
+interface Asked<S> {
+  readonly subject: S;
+  readonly ref: Finding['subject'];
+  readonly name: string;
 }
 
 /** How a rule is written down. */
@@ -58,31 +70,72 @@ export interface RuleSpec<S> {
   readonly basis: Basis;
   readonly limitKeys?: readonly LimitKey[];
   /** Everything that it is asked about, each with its name for the user. */
-  subjects(derived: Derived, design: Design): readonly { readonly subject: S; readonly ref: Finding['subject']; readonly name: string }[];
+  subjects(derived: Derived, design: Design): readonly Asked<S>[];
   check(subject: S, context: CheckContext): Answer;
 }
 
-/** Makes a rule of its written form; the runner adds verdict, basis and place in the list. */
-export const defineRule = <S>(spec: RuleSpec<S>): Rule => ({
-  id: spec.id,
-  title: spec.title,
-  measure: spec.measure,
-  basis: spec.basis,
-  limitKeys: spec.limitKeys ?? [],
-  run(derived, design) {
-    const { lengths } = derived.plan.settings;
-    const context: CheckContext = { derived, design, lengths, say: wordingFor(lengths) };
-    return spec.subjects(derived, design).map(({ subject, ref, name }): Finding => {
-      const answer = spec.check(subject, context);
-      const common = { rule: spec.id, title: spec.title, subject: ref, name, measure: spec.measure, basis: spec.basis };
-      if (answer.kind === 'not-checked') {
-        return { ...common, verdict: 'not-checked', text: `Not checked: ${answer.because}`, place: answer.place };
-      }
-      const { kind: _, isKept, severity, ...figures } = answer;
-      return { ...common, ...figures, verdict: isKept ? 'ok' : (severity ?? spec.severity) };
+function findingOf<S>(spec: RuleSpec<S>, { ref, name }: Asked<S>, answer: Answer): Finding {
+  const common = { rule: spec.id, title: spec.title, subject: ref, name, measure: spec.measure, basis: spec.basis };
+  if (answer.kind === 'not-checked') return { ...common, verdict: 'not-checked', text: `Not checked: ${answer.because}`, place: answer.place };
+  const { kind: _, isKept, severity, ...figures } = answer;
+  return { ...common, ...figures, verdict: isKept ? 'ok' : (severity ?? spec.severity) };
+}
+
+/** What a rule found of the last plan. */
+interface Found<S> extends Pick<CheckContext, 'basis' | 'levels' | 'lengths'> {
+  readonly answers: readonly {
+    readonly asked: Asked<S>;
+    readonly finding: Finding;
+    /** It looked at nothing but its subject, the basis of design, the levels and the way of showing lengths. */
+    readonly isOfSubject: boolean;
+  }[];
+}
+
+/** Subjects that are put together anew from the same parts: a network with one of its nozzles, worked out. */
+const SUBJECT_DEPTH = 4;
+
+/**
+ * Makes a rule of its written form; the runner adds verdict, basis and place in the list.
+ * What it finds of a subject stands for as long as the subject and all else that the check looked at are the same, so
+ * that a drag asks only about what it touches. A plan that is not frozen could be changed in place: nothing of it is kept.
+ */
+export function defineRule<S>(spec: RuleSpec<S>): Rule {
+  let last: Found<S> | undefined;
+  const run = (derived: Derived, design: Design): Finding[] => {
+    const { basis, levels, settings } = derived.plan;
+    const { lengths } = settings;
+    const isFrozen = Object.isFrozen(derived.plan);
+    const before = isFrozen && last?.basis === basis && last.levels === levels && last.lengths === lengths ? last.answers : [];
+    const say = wordingFor(lengths);
+    let hasLookedAround = false;
+    const lookAround = <T>(at: T): T => {
+      hasLookedAround = true;
+      return at;
+    };
+    const context: CheckContext = {
+      basis,
+      levels,
+      lengths,
+      say,
+      get derived() {
+        return lookAround(derived);
+      },
+      get design() {
+        return lookAround(design);
+      },
+    };
+    const answers = spec.subjects(derived, design).map((asked, i): Found<S>['answers'][number] => {
+      const known = before[i];
+      if (known?.isOfSubject && isAlike(known.asked, asked, SUBJECT_DEPTH)) return known;
+      hasLookedAround = false;
+      const finding = findingOf(spec, asked, spec.check(asked.subject, context));
+      return { asked, finding, isOfSubject: !hasLookedAround };
     });
-  },
-});
+    if (isFrozen) last = { basis, levels, lengths, answers };
+    return answers.map(({ finding }) => finding);
+  };
+  return { id: spec.id, title: spec.title, measure: spec.measure, basis: spec.basis, limitKeys: spec.limitKeys ?? [], run };
+}
 
 /** Runs rules over a derived plan; gravest findings first, then in catalogue order. */
 export const runRules = (rules: readonly Rule[], derived: Derived, design: Design): Finding[] =>

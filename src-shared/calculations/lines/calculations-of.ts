@@ -1,5 +1,9 @@
-import type { Derived } from '../../derived/derived.ts';
-import type { Design } from '../design/design.ts';
+import type { Derived, DerivedNetwork } from '../../derived/derived.ts';
+import { keeping, remembered } from '../../derived/remember.ts';
+import type { BasisOfDesign } from '../../model/basis-of-design.ts';
+import type { Plan, Ref } from '../../model/plan.ts';
+import type { LengthSystem } from '../../units/length-text.ts';
+import type { Design, EnclosureDesign, NetworkDesign } from '../design/design.ts';
 import { agentLines } from './agent-lines.ts';
 import { CALCULATION_TOPICS, type Calculation } from './calculation.ts';
 import { dischargeLines } from './discharge-lines.ts';
@@ -16,13 +20,26 @@ import { wiringLines } from './wiring-lines.ts';
 const OF_ENCLOSURE = [agentLines, peopleLines, fillingLines, ventLines, holdLines];
 const OF_NETWORK = [dischargeLines, strengthLines, supportLines, supervisionLines, wiringLines];
 
-/** Every sum of a plan as lines that somebody can follow by hand: by topic in the order of a design, then as the plan holds its things. */
-export function calculationsOf({ derived, design }: { readonly derived: Derived; readonly design: Design }): Calculation[] {
-  const { basis, settings } = derived.plan;
-  const context: LineContext = { derived, design, basis, lengths: settings.lengths };
+// A drag asks for the lines at every frame: those of a thing are kept with its design.
+const contextOf = remembered((levels: Plan['levels'], profiles: LineContext['profiles'], basis: BasisOfDesign, lengths: LengthSystem): LineContext => ({ levels, profiles, basis, lengths }));
+const linesOfNetwork = remembered((network: NetworkDesign, pipe: DerivedNetwork, context: LineContext) => OF_NETWORK.map((lines) => lines(context, network, pipe)));
+const linesOfEnclosure = remembered((enclosure: EnclosureDesign, context: LineContext) => OF_ENCLOSURE.map((lines) => lines(context, enclosure)));
+const keptProfiles = keeping<Plan['profiles'], LineContext['profiles']>(1);
+
+/**
+ * The sums of a plan as lines that somebody can follow by hand: by topic in the order of a design, then as the plan holds its things.
+ * @param isWanted  which networks and enclosures to write out
+ */
+export function calculationsOf({ derived, design }: { readonly derived: Derived; readonly design: Design }, isWanted: (subject: Ref) => boolean = () => true): Calculation[] {
+  const { basis, settings, levels, profiles } = derived.plan;
+  const context = contextOf(levels, keptProfiles(profiles, Object.fromEntries(design.networks.map(({ ref, profile }) => [ref.id, profile]))), basis, settings.lengths);
+  const pipes = new Map(derived.networks.map((network) => [network.ref.id, network]));
   const all = [
-    ...design.networks.flatMap((network) => OF_NETWORK.map((lines) => lines(context, network))),
-    ...design.enclosures.flatMap((enclosure) => OF_ENCLOSURE.map((lines) => lines(context, enclosure))),
+    ...design.networks.flatMap((network) => {
+      const pipe = pipes.get(network.ref.id);
+      return pipe && isWanted(network.ref) ? linesOfNetwork(network, pipe, context) : [];
+    }),
+    ...design.enclosures.flatMap((enclosure) => (isWanted(enclosure.ref) ? linesOfEnclosure(enclosure, context) : [])),
   ];
   return CALCULATION_TOPICS.flatMap((topic) => all.filter((calculation) => calculation.topic === topic));
 }

@@ -1,3 +1,4 @@
+import type { DerivedNetwork } from '../../derived/derived.ts';
 import { gaugeOf_Pa, toCelsius, toCubicFeet, toLitres, toMillimetres } from '../../units/convert.ts';
 import { dischargeBases } from '../discharge/discharge-bases.ts';
 import type { DischargeInput, DischargeResult } from '../discharge/discharge.ts';
@@ -19,11 +20,11 @@ const TRANSIENT = 'the discharge worked out step by step from these formulas';
 const dischargedBasis = ownBasis('m_start − m_left', ARITHMETIC);
 
 /** The way of the agent from the cylinders into the rooms, against time. */
-export function dischargeLines(context: LineContext, network: NetworkDesign): Calculation {
+export function dischargeLines(context: LineContext, network: NetworkDesign, pipe: DerivedNetwork): Calculation {
   const draft = new Draft('discharge', 'Discharge', network.ref, network.name);
   draft.with('discharge', network.discharge, (sums) => {
     if (sums.isStale) draft.stale();
-    inputLines(draft, context, network, sums.input);
+    inputLines(draft, context, network, pipe, sums.input);
     methodLines(draft, context, sums.input);
     resultLines(draft, context, network, sums);
     pipeLines(draft, context, network, sums);
@@ -33,16 +34,13 @@ export function dischargeLines(context: LineContext, network: NetworkDesign): Ca
   return draft.done();
 }
 
-function inputLines(draft: Draft, context: LineContext, { ref, network }: NetworkDesign, input: DischargeInput): void {
-  const { lengths, derived } = context;
+function inputLines(draft: Draft, context: LineContext, { ref, network }: NetworkDesign, { totalLength_m, pipeVolume_m3 }: DerivedNetwork, input: DischargeInput): void {
+  const { lengths } = context;
   draft.given('Cylinders', counted(input.cylinders, 'cylinder'), PLAN);
   draft.given('Water volume of one cylinder', `${figure(toLitres(input.cylinderVolume_m3), 4)} L${lengths === 'feet' ? ` = ${figure(toCubicFeet(input.cylinderVolume_m3), 4)} ft³` : ''}`, limitSource(context, ref.id, 'cylinderVolume_m3'));
   draft.step(`Pressure of a full cylinder at ${figure(toCelsius(input.fillTemperature_K), 3)} °C`, cylinderMassBasis, '', gauge(gaugeOf_Pa(input.fillPressure_Pa), lengths));
   draft.given('Regulator set', input.regulatorPressure_Pa === null ? 'no regulator: the pipe sees the cylinder' : gauge(gaugeOf_Pa(input.regulatorPressure_Pa), lengths), network.assembly.some(({ setPressure_Pa }) => setPressure_Pa !== null) ? PLAN : limitSource(context, ref.id, 'regulatorPressure_Pa'));
-  const derivedNetwork = derived.networks.find((one) => one.ref.id === ref.id);
-  if (derivedNetwork) {
-    draft.given('Pipe, all together', `${amount(derivedNetwork.totalLength_m, 'length', lengths)}, ${figure(toLitres(derivedNetwork.pipeVolume_m3), 4)} L inside`, PLAN);
-  }
+  draft.given('Pipe, all together', `${amount(totalLength_m, 'length', lengths)}, ${figure(toLitres(pipeVolume_m3), 4)} L inside`, PLAN);
   const [nozzle] = input.nozzles;
   if (nozzle) draft.given('Coefficient of the nozzles, C_d', figure(nozzle.dischargeCoefficient, 4), limitSource(context, ref.id, 'nozzleCoefficient'));
 }

@@ -1,16 +1,16 @@
-import type { Derived } from '../../derived/derived.ts';
 import type { BasisOfDesign } from '../../model/basis-of-design.ts';
-import type { Ref } from '../../model/plan.ts';
+import type { Plan, Ref } from '../../model/plan.ts';
+import type { UnitProfile } from '../../profile/unit-profile.ts';
 import type { LengthSystem } from '../../units/length-text.ts';
-import type { Design } from '../design/design.ts';
 import type { Worked } from '../design/worked.ts';
 import type { Basis } from '../topic.ts';
 import type { Calculation, CalculationLine, CalculationTopic } from './calculation.ts';
 
-/** What every calculation rests on. */
+/** What every calculation rests on besides its sums; nothing in it changes while pipe is dragged. */
 export interface LineContext {
-  readonly derived: Derived;
-  readonly design: Design;
+  readonly levels: Plan['levels'];
+  /** Unit profile of each network, by the network's id. */
+  readonly profiles: Readonly<Record<string, UnitProfile | undefined>>;
   readonly basis: BasisOfDesign;
   readonly lengths: LengthSystem;
 }

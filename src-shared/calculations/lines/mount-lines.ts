@@ -8,7 +8,7 @@ import { limitSource } from './profile-source.ts';
 
 /** What filled cylinders put on their wall and anchors. */
 export function mountLines(draft: Draft, context: LineContext, { ref, network, profile }: NetworkDesign, mounts: readonly MountSums[]): void {
-  const { lengths, derived } = context;
+  const { lengths, levels } = context;
   const [first] = mounts;
   const filled = profile?.limits.filledMass_kg;
   if (!first || !filled) return;
@@ -24,7 +24,7 @@ export function mountLines(draft: Draft, context: LineContext, { ref, network, p
     const apart = capacity_N === null ? undefined : amountsApart(load_N, capacity_N, 'force', lengths);
     const bearing = isLoadBearing === null ? 'whether it bears load is not known' : isLoadBearing ? 'declared to bear load' : 'NOT load-bearing';
     const bears = apart ? `bears ${apart.limit}${load_N > (capacity_N ?? 0) * (1 + 1e-9) ? ': too little' : ''}` : 'what it bears is not declared';
-    draft.given(`${names}: ${thingName(derived.plan, wall)}`, `${bearing}; ${bears}`, PLAN);
+    draft.given(`${names}: ${thingName({ levels, networks: {} }, wall)}`, `${bearing}; ${bears}`, PLAN);
     if (!anchor || !drawn?.anchors || drawn.railHeight_m === null) {
       draft.lacks(`anchors of ${names}`, 'they or the height of the rail are not entered');
       continue;

@@ -22,12 +22,12 @@ export const e01NetVolume = defineRule<EnclosureDesign>({
     caution: 'A duct that air flows through during the discharge is not solid: enter it as a thing that agent passes through.',
   },
   subjects: servedEnclosureSubjects,
-  check(design, { derived, say }) {
+  check(design, { levels, say }) {
     const { volume } = design;
     if (!volume.isKnown) return notChecked(volume.because, placeOfEnclosure(design));
     const { gross_m3, net_m3, spaces, deductions } = volume.sums;
     const movable = deductions.flatMap((deduction) => {
-      const obstruction = derived.plan.levels[deduction.ref.level]?.obstructions[deduction.ref.id];
+      const obstruction = levels[deduction.ref.level]?.obstructions[deduction.ref.id];
       return obstruction && !FIXED.has(obstruction.kind) ? [{ ...deduction, obstruction }] : [];
     });
     const wrong_m3 = movable.reduce((sum, { volume_m3 }) => sum + volume_m3, 0);

@@ -18,9 +18,9 @@ function decidingOf({ hot }: PeopleSums, by: 'stricter' | 'concentration' | 'oxy
 }
 
 /** What people would breathe against a band, and how the two ways of judging it differ. */
-function breathed(people: PeopleSums, allowed: Exposure, { derived, say }: CheckContext) {
+function breathed(people: PeopleSums, allowed: Exposure, { basis, say }: CheckContext) {
   const { hot, doBandsAgree } = people;
-  const { exposureBy } = derived.plan.basis;
+  const { exposureBy } = basis;
   const deciding = decidingOf(people, exposureBy);
   const limits = EXPOSURE_LIMITS[allowed];
   const isOpen = allowed === 'none';

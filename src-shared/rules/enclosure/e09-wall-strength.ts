@@ -19,7 +19,7 @@ export const e09WallStrength = defineRule<EnclosureDesign>({
     source: 'project; a structural engineer declares it',
   },
   subjects: servedEnclosureSubjects,
-  check(design, { derived, say }) {
+  check(design, { levels, say }) {
     const { enclosure, ref, weakest } = design;
     const walls = [enclosure.outline, ...enclosure.holes].flat();
     const unknown = walls.filter(({ wall }) => wall.allowablePressure_Pa === null);
@@ -29,7 +29,7 @@ export const e09WallStrength = defineRule<EnclosureDesign>({
       const text = weakest.isKnown ? `The weakest is ${weakest.sums.wallName} with ${say.quantity(weakest.sums.pressure_Pa, 'pressureDifference')}.` : 'What each wall bears is entered.';
       return { ...figures, isKept: true, text, place: placeOfEnclosure(design) };
     }
-    const named = ({ id }: typeof first): string => thingName(derived.plan, { kind: 'wall', level: ref.level, enclosure: ref.id, id } satisfies RefOf<'wall'>);
+    const named = ({ id }: typeof first): string => thingName({ levels, networks: {} }, { kind: 'wall', level: ref.level, enclosure: ref.id, id } satisfies RefOf<'wall'>);
     const others = unknown.length === 1 ? '' : unknown.length === 2 ? ` and of 1 other wall` : ` and of ${unknown.length - 1} other walls`;
     return {
       ...figures,

@@ -26,11 +26,11 @@ export const p18SupportSpan = defineRule<NetworkDesign>({
   measure: 'length',
   basis: { formula: `pipe between neighbouring supports, or from one to an end ≤ span of the table; ${supportSpanBasis.formula}`, source: supportSpanBasis.source, caution: supportSpanBasis.caution },
   subjects: pipedNetworkSubjects,
-  check(network, { derived, say }) {
+  check(network, { basis, say }) {
     const supports = supportSumsOf(network);
     if (!supports.isKnown) return notChecked(supports.because);
     const { spans } = supports.sums;
-    const table = SUPPORT_TABLE_WORDS[derived.plan.basis.supportTable];
+    const table = SUPPORT_TABLE_WORDS[basis.supportTable];
     const tabled = spans.filter(isTabled);
     const untabled = spans.filter((span) => !isTabled(span));
     const [worst] = [...tabled].sort((a, b) => share(b) - share(a));

@@ -25,10 +25,10 @@ export const p19NozzleSupport = defineRule<Member<SupportSums['nozzles'][number]
       const supports = supportSumsOf(network);
       return memberSubjects(network, supports.isKnown ? worked(supports.sums.nozzles) : supports, ({ ref, name }) => ({ ref, name }));
     }),
-  check({ network, member }, { derived, say }) {
+  check({ network, member }, { basis, say }) {
     if (!member.isKnown) return notChecked(member.because);
     const { ref, distance_m, allowed_m, support } = member.sums;
-    const source = SOURCES[derived.plan.basis.lastSupport];
+    const source = SOURCES[basis.lastSupport];
     const at = nozzleAt(network, ref);
     const cure = { kind: 'advice', text: 'Add a rigid support beside the nozzle.' } as const;
     if (distance_m === undefined) {

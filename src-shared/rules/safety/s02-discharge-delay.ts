@@ -19,12 +19,12 @@ export const s02DischargeDelay = defineRule<EnclosureDesign>({
     source: 'authority having jurisdiction; OSHA 29 CFR 1910.160 and .162: alarm before the discharge with time to leave (memory)',
   },
   subjects: servedEnclosureSubjects,
-  check(design, { derived, say }) {
+  check(design, { basis, say }) {
     const { occupancy, people } = design.enclosure;
     const { delay_s } = people;
     const egress_s = occupancy === 'unoccupiable' ? 0 : people.egress_s;
     const place = placeOfEnclosure(design);
-    const { greatestDelay_s } = derived.plan.basis;
+    const { greatestDelay_s } = basis;
     if (delay_s === null) return notChecked('the delay before the discharge is not chosen.', place);
     const upper = greatestDelay_s === null ? undefined : atMost(delay_s, { value: greatestDelay_s, source: 'authority, as the basis of design has it' }, 0);
     if (upper && !upper.isKept) {
