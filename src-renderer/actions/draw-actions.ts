@@ -74,6 +74,14 @@ export const DRAW_ACTIONS: readonly Action[] = [
     }),
   ),
   {
+    id: 'add-vent',
+    name: 'Put a relief vent in a wall',
+    group: 'Draw',
+    also: 'pressure relief opening venting',
+    unavailable: ({ history, session }) => (Object.keys(history.present.levels[session.level]?.enclosures ?? {}).length === 0 ? 'Draw an enclosure first.' : null),
+    run: ({ store }) => store.session(({ toolOptions }) => ({ stage: 'survey', tool: 'opening', refusal: null, toolOptions: { ...toolOptions, openingKind: 'relief-vent', openingWidth_m: null } })),
+  },
+  {
     id: 'support-here',
     name: 'Add support here',
     group: 'Draw',

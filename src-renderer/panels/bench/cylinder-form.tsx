@@ -1,3 +1,4 @@
+import { sequence } from '#shared/commands/command';
 import { editCylinder } from '#shared/commands/edit-cylinder';
 import { moveThings } from '#shared/commands/move-things';
 import type { Cylinder, RefOf } from '#shared/model/plan';
@@ -7,6 +8,7 @@ import { TextField } from '../fields/text-field.tsx';
 import { AnchorsSlip } from './anchors-slip.tsx';
 import { Slip } from './slip.tsx';
 import { useCommit, useShownPlan } from './use-plan.ts';
+import { WallBehindSlip } from './wall-behind-slip.tsx';
 
 /** Form of a cylinder. */
 export function CylinderForm({ at }: { readonly at: RefOf<'cylinder'> }) {
@@ -18,6 +20,7 @@ export function CylinderForm({ at }: { readonly at: RefOf<'cylinder'> }) {
     commit(editCylinder(at, part));
   };
   const { x, y } = cylinder.at;
+  const others = Object.values(network.cylinders).filter(({ id, mounting }) => id !== cylinder.id && mounting === 'wall');
   return (
     <>
       <Slip title="Cylinder">
@@ -39,7 +42,13 @@ export function CylinderForm({ at }: { readonly at: RefOf<'cylinder'> }) {
           <LengthField label="Rail above floor" value={cylinder.railHeight_m} least={0} blank={{ text: 'not known', commit: () => change({ railHeight_m: null }) }} onCommit={(railHeight_m) => change({ railHeight_m })} />
         </div>
       </Slip>
+      {cylinder.mounting === 'wall' ? <WallBehindSlip at={at} /> : null}
       {cylinder.mounting === 'wall' ? <AnchorsSlip key={cylinder.id} anchors={cylinder.anchors} onCommit={(anchors) => change({ anchors })} /> : null}
+      {cylinder.mounting === 'wall' && others.length > 0 && (cylinder.anchors !== null || cylinder.railHeight_m !== null) ? (
+        <button type="button" className="button" onClick={() => commit(sequence('Hold all cylinders alike', others.map(({ id }) => editCylinder({ ...at, id }, { anchors: cylinder.anchors, railHeight_m: cylinder.railHeight_m }))))}>
+          {others.length === 1 ? 'Same rail and anchors for the other cylinder' : `Same rail and anchors for the ${others.length} other cylinders`}
+        </button>
+      ) : null}
     </>
   );
 }

@@ -9,6 +9,7 @@ import { useStoreItself } from '../../store/use-store.ts';
 import { Choice, Tick, optionsOf } from '../fields/choice.tsx';
 import { LengthField, QuantityField } from '../fields/quantity-field.tsx';
 import { LongTextField, TextField } from '../fields/text-field.tsx';
+import { LeastConcentration } from './least-concentration.tsx';
 import { LeakageSlip } from './leakage-slip.tsx';
 import { PeopleSlip } from './people-slip.tsx';
 import { Slip } from './slip.tsx';
@@ -196,6 +197,7 @@ export function EnclosureForm({ at }: { readonly at: EnclosureRef }) {
             most={0.99}
             blank={{ text: 'not chosen', commit: () => change({ concentration_pct: null }) }}
             onCommit={(share) => change({ concentration_pct: share * 100 })}
+            help={<LeastConcentration at={at} enclosure={enclosure} onTake={(concentration_pct) => change({ concentration_pct })} />}
           />
           <LengthField label="Height above the sea" value={enclosure.altitude_m} least={-1000} most={6000} blank={{ text: 'not known', commit: () => change({ altitude_m: null }) }} onCommit={(altitude_m) => change({ altitude_m })} />
           <TemperatureFields value={enclosure.temperature} onCommit={(temperature) => change({ temperature })} />

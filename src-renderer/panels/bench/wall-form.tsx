@@ -24,6 +24,30 @@ export function findCorner(plan: Plan, at: RefOf<'wall'> | RefOf<'corner'>): { r
   return undefined;
 }
 
+/** Whether a wall carries loads, and what it bears where a cylinder's rail is fixed to it. */
+export function WallStrengthFields({ at }: { readonly at: RefOf<'wall'> }) {
+  const plan = useShownPlan();
+  const commit = useCommit();
+  const found = findCorner(plan, at);
+  if (!found) return null;
+  const { loadBearing, capacity_N } = found.corner.wall;
+  return (
+    <>
+      <KnownChoice label="Load-bearing" value={loadBearing} onCommit={(chosen) => commit(editWall(at, { loadBearing: chosen }))} />
+      <QuantityField
+        kind="force"
+        label="Weight it bears at a rail"
+        value={capacity_N}
+        least={0}
+        most={1e6}
+        blank={{ text: 'not declared', commit: () => commit(editWall(at, { capacity_N: null })) }}
+        onCommit={(weight_N) => commit(editWall(at, { capacity_N: weight_N }))}
+        help={capacity_N === null ? 'Declared by a structural engineer. Until it is, a cylinder on this wall is not checked.' : 'Declared by a structural engineer, for one cylinder.'}
+      />
+    </>
+  );
+}
+
 /** Form of a wall: what it is made of, and moving it square to itself. */
 export function WallForm({ at }: { readonly at: RefOf<'wall'> }) {
   const plan = useShownPlan();
@@ -47,7 +71,6 @@ export function WallForm({ at }: { readonly at: RefOf<'wall'> }) {
       />
       <div className="fields">
         <Choice label="Made of" value={wall.construction} options={optionsOf(CONSTRUCTION)} onCommit={(construction) => change({ construction })} />
-        <KnownChoice label="Load-bearing" value={wall.loadBearing} onCommit={(loadBearing) => change({ loadBearing })} />
         <QuantityField
           kind="pressureDifference"
           label="Pressure it stands"
@@ -57,16 +80,7 @@ export function WallForm({ at }: { readonly at: RefOf<'wall'> }) {
           onCommit={(allowablePressure_Pa) => change({ allowablePressure_Pa })}
           help={wall.allowablePressure_Pa === null ? 'From the structural engineer. Until it is known, the relief vent is not worked out.' : 'From the structural engineer.'}
         />
-        <QuantityField
-          kind="force"
-          label="Weight it bears at a rail"
-          value={wall.capacity_N}
-          least={0}
-          most={1e6}
-          blank={{ text: 'not declared', commit: () => change({ capacity_N: null }) }}
-          onCommit={(capacity_N) => change({ capacity_N })}
-          help={wall.capacity_N === null ? 'Declared by a structural engineer. Until it is, a cylinder on this wall is not checked.' : 'Declared by a structural engineer, for one cylinder.'}
-        />
+        <WallStrengthFields at={at} />
       </div>
       <DoWithLength label="Move the face into the room by" action="Move" run={(offset_m) => commit(moveWall(at, offset_m))} />
       <p className="field-help">A minus moves it outward.</p>

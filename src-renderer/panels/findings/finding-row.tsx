@@ -1,17 +1,21 @@
 import { applyCure } from '#shared/commands/apply-cure';
 import { type Finding, findingKey } from '#shared/rules/finding';
 import { goToFinding } from '../../actions/check-actions.ts';
+import { selectEvaluation } from '../../store/selectors.ts';
 import { useStore, useStoreItself } from '../../store/use-store.ts';
 import { lengthSystem } from '../../plan-words.ts';
+import { WhereToEnter } from '../sums/where-to-enter.tsx';
 import { useRun } from '../window-context.ts';
 import { VerdictMark } from '../verdict-mark.tsx';
 import { asksForProfile, figuresOf } from './finding-words.ts';
+import { whereToMend } from './where-to-mend.ts';
 
 /** Why a check says what it says, and what would cure it. */
 export function FindingDetail({ finding }: { readonly finding: Finding }) {
   const system = useStore(lengthSystem);
   const store = useStoreItself();
   const run = useRun();
+  const { derived } = useStore(selectEvaluation);
   const { measured, limit, margin } = figuresOf(finding, system);
   const { basis, cure, limitSource } = finding;
   const rows: [string, string | null | undefined][] = [
@@ -41,6 +45,7 @@ export function FindingDetail({ finding }: { readonly finding: Finding }) {
         </button>
       ) : null}
       {cure?.kind === 'advice' ? <p className="advice">{cure.text}</p> : null}
+      <WhereToEnter fields={whereToMend(derived, finding)} />
       {asksForProfile(finding) ? (
         <button type="button" className="button" onClick={() => run('profile')}>
           Open the unit profile…

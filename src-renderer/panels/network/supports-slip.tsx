@@ -1,6 +1,8 @@
 import { suggestedSupports } from '#shared/calculations/design/suggested-supports';
 import { supportSpan_m } from '#shared/calculations/formulas/support-spans';
 import { LAST_SUPPORT_WORDS, SUPPORT_TABLE_WORDS } from '#shared/calculations/lines/basis-words';
+import { sequence } from '#shared/commands/command';
+import { editSupport } from '#shared/commands/edit-support';
 import { replaceSupports } from '#shared/commands/replace-supports';
 import type { DerivedNetwork } from '#shared/derived/derived';
 import type { BasisOfDesign } from '#shared/model/basis-of-design';
@@ -11,6 +13,7 @@ import { useStoreItself } from '../../store/use-store.ts';
 import { standingSupport } from '../../tools/support-place.ts';
 import { Slip } from '../bench/slip.tsx';
 import { useCommit, useFigures, useShownPlan } from '../bench/use-plan.ts';
+import { QuantityField } from '../fields/quantity-field.tsx';
 import { useRun } from '../window-context.ts';
 import { SUPPORT_NAMES } from './support-words.ts';
 
@@ -34,6 +37,12 @@ export function SupportsSlip({ shape }: { readonly shape: DerivedNetwork }) {
     const standing = standingSupport(network, support);
     return standing ? `NPS ${standing.pipe.size}, ${length(standing.fromEnd_m)} from its end, at ${length(support.at.z)}` : 'holds no pipe';
   };
+  const borne = new Set(supports.map(({ capacity_N }) => capacity_N));
+  const [only = null] = borne;
+  const everySupport = (capacity_N: number | null): void => {
+    const changes = supports.map(({ id }) => editSupport({ kind: 'support', network: network.id, id }, { capacity_N }));
+    commit(sequence('Set what each support bears', changes));
+  };
   return (
     <Slip title="Pipe supports" part="supports">
       <p className="field-help">
@@ -51,6 +60,21 @@ export function SupportsSlip({ shape }: { readonly shape: DerivedNetwork }) {
       {supports.length === 0 ? (
         <p className="quiet">No support is drawn yet.</p>
       ) : (
+        <div className="fields">
+          <QuantityField
+            kind="force"
+            label="Each support bears"
+            value={borne.size === 1 ? only : null}
+            least={0}
+            most={1e6}
+            blank={{ text: borne.size > 1 ? 'not all alike' : 'not known', commit: () => everySupport(null) }}
+            onCommit={everySupport}
+            wide
+            help="Thrust along the pipe, as the maker or an engineer states it, with its anchor. It is set for all of them."
+          />
+        </div>
+      )}
+      {supports.length === 0 ? null : (
         <details>
           <summary>{countOf(supports.length, 'support')}. Placing by the table puts new ones in place of these.</summary>
           <ul className="pick-list">

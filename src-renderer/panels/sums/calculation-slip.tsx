@@ -3,9 +3,9 @@ import type { Calculation, CalculationLine } from '#shared/calculations/lines/ca
 import { CHOSEN } from '#shared/calculations/lines/draft';
 import { countOf } from '../../plan-words.ts';
 import { VerdictMark } from '../verdict-mark.tsx';
-import { useActionContext, useRun } from '../window-context.ts';
-import { goToField } from './go-to-field.ts';
+import { useRun } from '../window-context.ts';
 import type { MissingField } from './missing-fields.ts';
+import { WhereToEnter } from './where-to-enter.tsx';
 
 /** Words with the small letters of their symbols set low: "m_in" as m with "in" below. */
 function Lowered({ text }: { readonly text: string }) {
@@ -55,8 +55,6 @@ function SumLine({ line }: { readonly line: CalculationLine }) {
 }
 
 function Missing({ reasons, fields }: { readonly reasons: readonly string[]; readonly fields: readonly MissingField[] }) {
-  const context = useActionContext();
-  const run = useRun();
   if (reasons.length === 0) return null;
   return (
     <div className="sum-missing">
@@ -66,15 +64,7 @@ function Missing({ reasons, fields }: { readonly reasons: readonly string[]; rea
           {reason}
         </p>
       ))}
-      {fields.length > 0 ? (
-        <div className="row">
-          {fields.map((field) => (
-            <button key={field.text} type="button" className="button is-slim" onClick={() => (field.kind === 'tool' ? run(field.action) : goToField(context, field))}>
-              {field.text}
-            </button>
-          ))}
-        </div>
-      ) : null}
+      <WhereToEnter fields={fields} />
     </div>
   );
 }

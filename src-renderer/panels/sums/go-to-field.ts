@@ -15,10 +15,11 @@ function focusWhenThere(find: () => HTMLElement | null | undefined, frames = MOS
   });
 }
 
-/** The input that a label of the bench names; a tick that says the same is passed over. */
+/** The input that a label of the bench names, a tick that says the same being passed over; else the button that says so. */
 function fieldNamed(text: string): HTMLElement | null {
   const label = [...document.querySelectorAll<HTMLLabelElement>('.bench-body .field > label')].find((each) => each.textContent === text);
-  return label?.control ?? null;
+  const button = [...document.querySelectorAll<HTMLButtonElement>('.bench-body .slip .button')].find((each) => each.textContent === text);
+  return label?.control ?? button ?? null;
 }
 
 /** Leads to the place where something missing is entered. */

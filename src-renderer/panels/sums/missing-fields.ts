@@ -6,7 +6,7 @@ import type { SumSubject } from './sum-subjects.ts';
 
 /** Where something that a sum rests on is entered. */
 export type MissingField =
-  | { readonly kind: 'field'; readonly on: Ref; /** Label of the field on the form. */ readonly label: string; readonly text: string }
+  | { readonly kind: 'field'; readonly on: Ref; /** Label of the field on the form, or what its button says. */ readonly label: string; readonly text: string }
   | { readonly kind: 'limit'; readonly limit: LimitKey; readonly text: string }
   | { readonly kind: 'tool'; readonly action: string; readonly text: string };
 
@@ -15,6 +15,7 @@ const onForm = (on: Ref, label: string, text: string): MissingField => ({ kind: 
 function aboutAgent(at: RefOf<'enclosure'>, enclosure: Enclosure): MissingField[] {
   return [
     ...(enclosure.height_m === null ? [onForm(at, 'Floor to ceiling', 'Enter the height')] : []),
+    ...(enclosure.hazardClass === 'unknown' ? [onForm(at, 'What can burn', 'Say what can burn')] : []),
     ...(enclosure.concentration_pct === null ? [onForm(at, 'Design concentration', 'Enter the design concentration')] : []),
     ...(enclosure.temperature === null ? [onForm(at, 'Coldest', 'Enter the temperatures')] : []),
     ...(enclosure.altitude_m === null ? [onForm(at, 'Height above the sea', 'Enter the height above the sea')] : []),
@@ -31,9 +32,10 @@ function aboutPeople(at: RefOf<'enclosure'>, { people, occupancy }: Enclosure): 
 
 function aboutVent(plan: Plan, at: RefOf<'enclosure'>, enclosure: Enclosure): MissingField[] {
   const owner = { level: at.level, enclosure: at.id };
-  const walls = enclosure.outline.flatMap((corner, i): MissingField[] =>
+  const open = enclosure.outline.flatMap((corner, i): MissingField[] =>
     corner.wall.allowablePressure_Pa === null ? [onForm({ kind: 'wall', ...owner, id: corner.id }, 'Pressure it stands', `Enter what wall ${i + 1} stands`)] : [],
   );
+  const walls = open.length > 1 ? [onForm(at, 'All walls bear', 'Enter what all walls bear')] : open;
   const vents = Object.values(enclosure.openings).flatMap((opening): MissingField[] => {
     const ref: Ref = { kind: 'opening', ...owner, id: opening.id };
     return opening.kind === 'relief-vent' && opening.freeArea_m2 === null ? [onForm(ref, 'Free area', `Enter the free area of ${thingName(plan, ref)}`)] : [];
@@ -69,13 +71,38 @@ const aboutNozzles = (networks: readonly Network[]): MissingField[] =>
     Object.values(network.nozzles).flatMap((nozzle): MissingField[] => (nozzle.orificeArea_m2 === null ? [onForm({ kind: 'nozzle', network: network.id, id: nozzle.id }, 'Area of all holes', `Enter the orifice of ${nozzle.name}`)] : [])),
   );
 
-const aboutRelease = (networks: readonly Network[]): MissingField[] => networks.map(({ id }) => onForm({ kind: 'network', id }, 'Supply at the end of battery', 'Enter the releasing circuit'));
+const aboutSupports = ({ id, supports, cylinders }: Network): MissingField[] => [
+  ...(Object.keys(supports).length === 0 ? [onForm({ kind: 'network', id }, 'Place supports by the table', 'Place the supports')] : []),
+  ...Object.values(cylinders).flatMap((cylinder): MissingField[] => {
+    const ref: Ref = { kind: 'cylinder', network: id, id: cylinder.id };
+    if (cylinder.mounting !== 'wall') return [];
+    return [
+      ...(cylinder.railHeight_m === null ? [onForm(ref, 'Rail above floor', `Enter the height of the rail of ${cylinder.name}`)] : []),
+      ...(cylinder.anchors === null ? [onForm(ref, 'Kind of anchor', `Enter the anchors of ${cylinder.name}`)] : []),
+    ];
+  }),
+];
 
-/** Not more than these stand under a sum at once; when they are filled the next come up. */
-const MOST = 3;
+function aboutRelease({ id, release }: Network, topic: 'wiring' | 'supervision'): MissingField[] {
+  const ref: Ref = { kind: 'network', id };
+  if (release === null) return [onForm(ref, 'Draw up the circuit', 'Draw up the releasing circuit')];
+  if (topic === 'supervision') return release.pressureSwitch ? [] : [onForm(ref, 'Low-pressure switch turns at (absolute)', 'Enter the low-pressure switch')];
+  return [
+    ...(release.devices.some(({ distance_m }) => distance_m === null) ? [onForm(ref, 'Wire from the panel', 'Enter how long the wire is')] : []),
+    ...(release.conduit === null ? [onForm(ref, 'Conduit', 'Choose the conduit')] : []),
+    ...(release.conductors.length === 0 ? [onForm(ref, 'Add conductors', 'Enter the conductors')] : []),
+  ];
+}
 
-/** The fields of a topic that are still blank, nearest first. What is wrong otherwise, its sentence tells. */
-export function missingFields(plan: Plan, topic: CalculationTopic, subjects: readonly SumSubject[]): MissingField[] {
+/** What the pipe network itself still lacks for a topic. */
+function aboutNetworks(networks: readonly Network[], topic: CalculationTopic): MissingField[] {
+  if (topic === 'discharge' || topic === 'vent') return aboutNozzles(networks);
+  if (topic === 'supports') return [...networks.flatMap(aboutSupports), ...aboutNozzles(networks)];
+  return topic === 'wiring' || topic === 'supervision' ? networks.flatMap((network) => aboutRelease(network, topic)) : [];
+}
+
+/** All fields of a topic that are still blank, nearest first. */
+export function blankFields(plan: Plan, topic: CalculationTopic, subjects: readonly SumSubject[]): MissingField[] {
   const networks = subjects.flatMap((subject) => (subject.kind === 'network' ? (plan.networks[subject.id] ?? []) : []));
   const found = subjects.flatMap((subject): MissingField[] => {
     const enclosure = subject.kind === 'enclosure' ? plan.levels[subject.level]?.enclosures[subject.id] : undefined;
@@ -95,7 +122,12 @@ export function missingFields(plan: Plan, topic: CalculationTopic, subjects: rea
         return [];
     }
   });
-  const supply: MissingField[] =
-    networks.length === 0 && topic !== 'hold' ? [{ kind: 'tool', action: 'tool-nozzle', text: 'Hang a nozzle in the room' }] : topic === 'discharge' ? aboutNozzles(networks) : topic === 'wiring' ? aboutRelease(networks.filter(({ release }) => release === null)) : [];
-  return [...found, ...aboutProfile(plan, networks, topic), ...supply].slice(0, MOST);
+  const supply: MissingField[] = networks.length === 0 && topic !== 'hold' ? [{ kind: 'tool', action: 'tool-nozzle', text: 'Hang a nozzle in the room' }] : aboutNetworks(networks, topic);
+  return [...found, ...aboutProfile(plan, networks, topic), ...supply];
 }
+
+/** Not more than these stand under a sum at once; when they are filled the next come up. */
+export const MOST = 3;
+
+/** The next fields of a topic to fill. What is wrong otherwise, its sentence tells. */
+export const missingFields = (plan: Plan, topic: CalculationTopic, subjects: readonly SumSubject[]): MissingField[] => blankFields(plan, topic, subjects).slice(0, MOST);

@@ -45,9 +45,23 @@ describe('what a sum lacks', () => {
   });
 
   test('never more than three at once', () => {
+    const bare = without((room) => Object.assign(room, { height_m: null, hazardClass: 'unknown', concentration_pct: null, temperature: null, altitude_m: null }));
+    expect(missingFields(bare, 'agent', subjects)).toHaveLength(3);
+  });
+
+  test('several walls of which nobody knows what they bear are entered at once', () => {
     const bare = without((room) => {
       for (const corner of room.outline) corner.wall.allowablePressure_Pa = null;
     });
-    expect(missingFields(bare, 'vent', subjects)).toHaveLength(3);
+    expect(missingFields(bare, 'vent', subjects)).toEqual([expect.objectContaining({ label: 'All walls bear' })]);
+  });
+
+  test.each([
+    ['supports', 'Place supports by the table', without((_, network) => Object.assign(network, { supports: {} }))],
+    ['supports', 'Kind of anchor', without((_, network) => Object.assign(Object.values(network.cylinders)[0] ?? {}, { anchors: null }))],
+    ['wiring', 'Draw up the circuit', without((_, network) => Object.assign(network, { release: null }))],
+    ['supervision', 'Low-pressure switch turns at (absolute)', without((_, network) => Object.assign(network.release ?? {}, { pressureSwitch: null }))],
+  ] as const)('%s of a unit leads to “%s”', (topic, label, plan) => {
+    expect(missingFields(plan, topic, subjects)).toContainEqual(expect.objectContaining({ kind: 'field', label }));
   });
 });

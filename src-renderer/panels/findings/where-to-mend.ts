@@ -1,0 +1,77 @@
+import type { CalculationTopic } from '#shared/calculations/lines/calculation';
+import type { Derived } from '#shared/derived/derived';
+import type { Plan, Ref } from '#shared/model/plan';
+import type { Finding } from '#shared/rules/finding';
+import { type MissingField, MOST, blankFields } from '../sums/missing-fields.ts';
+import { joinedTo, subjectOf } from '../sums/sum-subjects.ts';
+
+/** The sum that a check waits for. */
+const TOPICS: Readonly<Record<string, CalculationTopic>> = {
+  E1: 'agent',
+  E2: 'agent',
+  E3: 'people',
+  E4: 'people',
+  E5: 'discharge',
+  E6: 'hold',
+  E7: 'hold',
+  E8: 'vent',
+  E9: 'vent',
+  S1: 'people',
+  S2: 'people',
+  N20: 'discharge',
+  N21: 'discharge',
+  P22: 'discharge',
+  L1: 'wiring',
+  L2: 'wiring',
+  L3: 'wiring',
+  L4: 'wiring',
+  L6: 'supervision',
+};
+
+/** Checks that ask for a few fields of their sum, whatever else that sum lacks: their labels. */
+const ASKED: Readonly<Record<string, readonly string[]>> = {
+  E7: ['What is known of the leaks', 'Pressure difference'],
+  E9: ['All walls bear', 'Pressure it stands'],
+  S2: ['Delay before discharge', 'Time to leave'],
+};
+
+/** Checks of supports that have nothing to judge while none is drawn. */
+const ABOUT_SUPPORTS: ReadonlySet<string> = new Set(['P18', 'P19', 'P20', 'P21', 'P22']);
+
+/** The field of the thing itself that a check is about, by rule: its label and what the button says. */
+const OWN_FIELDS: Readonly<Record<string, readonly [string, string]>> = {
+  C2: ['Load-bearing', 'Say what the wall behind it bears'],
+  C3: ['Kind of anchor', 'Enter its anchors'],
+  E3: ['Longest stay in the gas to design for', 'Choose the stay to design for'],
+  E4: ['Coldest', 'Look at the temperatures'],
+  N20: ['Orifice of the unit', 'Choose its orifice'],
+  S1: ['Time to leave', 'Look at the times to leave and to wait'],
+  S2: ['Delay before discharge', 'Change the delay'],
+};
+
+const networkOf = (plan: Plan, on: Ref) => ('network' in on ? plan.networks[on.network] : on.kind === 'network' ? plan.networks[on.id] : undefined);
+
+/** The vent of a room that has too little, or a first one. */
+function ventOf(plan: Plan, on: Ref): MissingField[] {
+  if (on.kind !== 'enclosure') return [];
+  const vent = Object.values(plan.levels[on.level]?.enclosures[on.id]?.openings ?? {}).find(({ kind }) => kind === 'relief-vent');
+  return vent ? [{ kind: 'field', on: { kind: 'opening', level: on.level, enclosure: on.id, id: vent.id }, label: 'Free area', text: 'Change the free area of its vent' }] : [{ kind: 'tool', action: 'add-vent', text: 'Put a relief vent in a wall' }];
+}
+
+/** Fields and tools with which a finding is cleared, nearest first; none where its text or its cure says enough. */
+export function whereToMend(derived: Derived, { rule, subject, verdict }: Finding): MissingField[] {
+  if (verdict === 'ok' || verdict === 'note' || subject.kind === 'plan' || subject.kind === 'profile') return [];
+  const { plan } = derived;
+  const network = networkOf(plan, subject);
+  if (network && ABOUT_SUPPORTS.has(rule) && Object.keys(network.supports).length === 0) return [{ kind: 'field', on: { kind: 'network', id: network.id }, label: 'Place supports by the table', text: 'Place the supports' }];
+  const topic = TOPICS[rule];
+  const about = subjectOf(subject);
+  if (rule === 'E8' && verdict === 'stop') return ventOf(plan, subject);
+  const blank = (topic && about ? blankFields(plan, topic, joinedTo(derived, about)) : []).filter((field) => rule !== 'N20' || field.kind !== 'field' || field.on.kind !== 'nozzle');
+  const asked = blank.filter((field) => field.kind === 'field' && ASKED[rule]?.includes(field.label));
+  const missing = asked.length > 0 ? asked : blank;
+  if (missing.length > 0) return missing.slice(0, MOST);
+  if (rule === 'P22' && network) return [{ kind: 'field', on: { kind: 'network', id: network.id }, label: 'Each support bears', text: 'Enter what the supports bear' }];
+  const own = OWN_FIELDS[rule];
+  return own ? [{ kind: 'field', on: subject, label: own[0], text: own[1] }] : [];
+}

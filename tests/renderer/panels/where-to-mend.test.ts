@@ -1,0 +1,62 @@
+import { expect, test } from 'vitest';
+import { evaluate } from '#shared/evaluate';
+import type { Plan } from '#shared/model/plan';
+import { buildDemo } from '../../../src-main/demos/build-demo.ts';
+import { neededOfVent } from '../../../src-renderer/panels/bench/needed-vent.tsx';
+import { whereToMend } from '../../../src-renderer/panels/findings/where-to-mend.ts';
+
+const { plan: hut } = await buildDemo('F1');
+
+type Room = Plan['levels'][string]['enclosures'][string];
+
+/** Writes the same into several things. */
+function setAll(things: readonly object[], part: object): void {
+  for (const thing of things) Object.assign(thing, part);
+}
+
+/** The hut changed, and worked out. */
+function worked(change: (room: Room, network: Plan['networks'][string]) => void) {
+  const plan = structuredClone(hut);
+  const [room] = Object.values(plan.levels['level-0']?.enclosures ?? {});
+  const [network] = Object.values(plan.networks);
+  if (room && network) change(room, network);
+  return evaluate(plan);
+}
+
+/** Where the first open finding of a rule leads. */
+function leadsTo(rule: string, change: Parameters<typeof worked>[0]) {
+  const { derived, findings } = worked(change);
+  const finding = findings.find((each) => each.rule === rule && each.verdict !== 'ok');
+  return finding && whereToMend(derived, finding).map((field) => (field.kind === 'field' ? field.label : field.kind === 'tool' ? field.action : field.limit));
+}
+
+test.each<readonly [string, readonly string[], Parameters<typeof worked>[0]]>([
+  ['E9', ['All walls bear'], (room) => setAll(room.outline.map(({ wall }) => wall), { allowablePressure_Pa: null })],
+  ['E8', ['add-vent'], (room) => Object.assign(room, { openings: {} })],
+  ['E2', ['Design concentration'], (room) => Object.assign(room, { concentration_pct: null })],
+  ['S2', ['Delay before discharge'], (room) => Object.assign(room, { concentration_pct: null, people: { ...room.people, delay_s: null } })],
+  ['C2', ['Load-bearing'], (room) => setAll(room.outline.map(({ wall }) => wall), { loadBearing: null })],
+  ['C3', ['Kind of anchor'], (_, network) => setAll(Object.values(network.cylinders), { anchors: null })],
+  ['N20', ['Orifice of the unit'], (_, network) => setAll(Object.values(network.nozzles), { orificeArea_m2: null })],
+  ['P18', ['Place supports by the table'], (_, network) => Object.assign(network, { supports: {} })],
+  ['L1', ['Draw up the circuit'], (_, network) => Object.assign(network, { release: null })],
+])('%s leads to %j', (rule, expected, change) => {
+  expect(leadsTo(rule, change)).toEqual(expected);
+});
+
+test('what is kept leads nowhere', () => {
+  const { derived, findings } = worked(() => {});
+  for (const finding of findings.filter(({ verdict }) => verdict === 'ok')) expect(whereToMend(derived, finding)).toEqual([]);
+});
+
+test('a vent without an area is told the area that the sum asks for, rounded up', () => {
+  const before = evaluate(hut);
+  const [room] = before.design.enclosures;
+  const needed_m2 = room?.vent.isKnown ? room.vent.sums.needed_m2 : Number.NaN;
+  const blank = worked((each) => setAll(Object.values(each.openings), { freeArea_m2: null }));
+  const vent = room?.vent.isKnown ? room.vent.sums.vents[0] : undefined;
+  if (!vent) throw new Error('The hut has no vent.');
+  const found = neededOfVent(blank, vent.ref);
+  expect(found).toBeGreaterThanOrEqual(needed_m2);
+  expect(found).toBeLessThan(needed_m2 + 1e-4);
+});
