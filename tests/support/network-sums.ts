@@ -26,6 +26,7 @@ export function checkSums(rule: Rule, plan: Plan, given: GivenSums): Finding[] {
     supervision: unasked,
     supports: unasked,
     thrusts: unasked,
+    turnThrusts: unasked,
     mounts: unasked,
     release: unasked,
     conduit: unasked,

@@ -16,6 +16,7 @@ import { supervisionOf } from './supervision.ts';
 import { supplyOf } from './supply.ts';
 import { supportsOf as makeSupports } from './supports.ts';
 import { thrustsOf as makeThrusts } from './thrusts.ts';
+import { turnThrustsOf as makeTurnThrusts } from './turn-thrusts.ts';
 import { ventOf, weakestOf } from './vent.ts';
 import { volumeOf as makeVolume } from './volume.ts';
 import type { Worked } from './worked.ts';
@@ -26,6 +27,7 @@ const flowFrameOf = remembered(makeFlowFrame);
 const supportsOf = remembered(makeSupports);
 const sharesOf = remembered(makeShares);
 const thrustsOf = remembered(makeThrusts);
+const turnThrustsOf = remembered(makeTurnThrusts);
 const zonesOf = remembered(makeZones);
 const mountsOf = remembered(makeMounts);
 const releaseOf = rememberedPart(makeRelease);
@@ -58,6 +60,7 @@ function networkDesign(derived: DerivedNetwork, { plan, spaces }: Derived, disch
     supervision: supervisionOf(profile),
     supports,
     thrusts: thrustsOf(derived, discharge, supports),
+    turnThrusts: turnThrustsOf(derived, discharge),
     mounts: mountsOf(derived, spaces, basis),
     release: releaseOf(network, profile),
     conduit: conduitOf(network),

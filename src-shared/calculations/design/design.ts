@@ -246,6 +246,19 @@ export interface ThrustSums {
   readonly support: HeldSupport | undefined;
 }
 
+/** Force on an elbow or odd bend, outwards along its bisector. */
+export interface TurnThrustSums {
+  readonly fitting: Fitting;
+  readonly flow_kg_s: number;
+  readonly velocity_m_s: number;
+  readonly pressure_Pa: number;
+  readonly area_m2: number;
+  /** Of the flow alone: its support takes it. */
+  readonly support_N: number;
+  /** With the pressure: the wall of screwed or welded pipe takes what is more. */
+  readonly pipe_N: number;
+}
+
 export interface SupportSums {
   readonly held: readonly HeldSupport[];
   readonly table: string;
@@ -309,6 +322,7 @@ export interface NetworkDesign {
   readonly supervision: Worked<SupervisionSums>;
   readonly supports: Worked<SupportSums>;
   readonly thrusts: Worked<readonly ThrustSums[]>;
+  readonly turnThrusts: Worked<readonly TurnThrustSums[]>;
   readonly mounts: Worked<readonly MountSums[]>;
   readonly release: Worked<ReleaseSums>;
   readonly conduit: Worked<FillOfConduit>;

@@ -1,7 +1,7 @@
 import type { Support } from '../../model/plan.ts';
-import { ATMOSPHERE_Pa } from '../../units/convert.ts';
-import type { NetworkDesign, SpanSums, SupportSums, ThrustSums } from '../design/design.ts';
-import { holeThrustBasis, nozzleThrustBasis } from '../formulas/thrust.ts';
+import { ATMOSPHERE_Pa, gaugeOf_Pa } from '../../units/convert.ts';
+import type { NetworkDesign, SpanSums, SupportSums, ThrustSums, TurnThrustSums } from '../design/design.ts';
+import { elbowThrustBasis, holeThrustBasis, nozzleThrustBasis } from '../formulas/thrust.ts';
 import { NITROGEN_HEAT_RATIO, chokedPressureRatio } from '../formulas/orifice.ts';
 import { nozzleSupportBasis, supportSpanBasis, turnSupportBasis } from '../formulas/support-spans.ts';
 import { LAST_SUPPORT_WORDS, SUPPORT_TABLE_WORDS } from './basis-words.ts';
@@ -19,6 +19,7 @@ export function supportLines(context: LineContext, network: NetworkDesign): Calc
   draft.given('Methods', `${SUPPORT_TABLE_WORDS[basis.supportTable]}; ${LAST_SUPPORT_WORDS[basis.lastSupport]}`, CHOSEN);
   draft.with('supports', network.supports, (sums) => heldLines(draft, context, sums));
   draft.with('thrust of the nozzles', network.thrusts, (thrusts) => thrustLines(draft, context, network, thrusts));
+  draft.with('thrust of the elbows', network.turnThrusts, (turns) => turnThrustLines(draft, context, turns));
   draft.with('load of the cylinders', network.mounts, (mounts) => mountLines(draft, context, network, mounts));
   return draft.done();
 }
@@ -75,6 +76,18 @@ function holeNumbers({ discharge, network }: NetworkDesign, nozzle: string): str
   if (!drawn || !peak || holes === 0 || peak.peakPressure_Pa * chokedPressureRatio(NITROGEN_HEAT_RATIO) < around_Pa) return '';
   const area = figure((drawn.area_m2 / holes) * 1e6);
   return `1.267876·${figure(peak.peakPressure_Pa / 1e6)}·${area}·${figure(drawn.dischargeCoefficient)} − ${figure(around_Pa / 1e6)}·${area}`;
+}
+
+/** The elbow that is pushed hardest: the others less. */
+function turnThrustLines(draft: Draft, { lengths }: LineContext, turns: readonly TurnThrustSums[]): void {
+  const [hardest] = [...turns].sort((a, b) => b.pipe_N - a.pipe_N);
+  if (!hardest) return;
+  const { fitting, flow_kg_s, velocity_m_s, pressure_Pa, area_m2, support_N, pipe_N } = hardest;
+  const turn = figure(2 * Math.sin(fitting.turn_rad / 2));
+  const flow = `${figure(flow_kg_s)}·${figure(velocity_m_s)}`;
+  const of = turns.length === 1 ? 'Elbow' : `Hardest pushed of ${counted(turns.length, 'elbow')}`;
+  draft.step(`${of}: pull of the flow at its support`, elbowThrustBasis, `${flow}·${turn}`, amount(support_N, 'force', lengths));
+  draft.step(`${of}: with the pressure, borne by the pipe`, elbowThrustBasis, `(${figure(gaugeOf_Pa(pressure_Pa))}·${figure(area_m2)} + ${flow})·${turn}`, amount(pipe_N, 'force', lengths));
 }
 
 function thrustLines(draft: Draft, { lengths }: LineContext, network: NetworkDesign, thrusts: readonly ThrustSums[]): void {
