@@ -30,7 +30,7 @@ export function ToolOptionsSlip() {
         <Slip title="Next opening" part="tool-options">
           <div className="fields">
             <Choice label="Kind" value={options.openingKind} options={optionsOf(OPENING_WORDS)} onCommit={(openingKind) => change({ openingKind })} />
-            <LengthField label="Width" value={options.openingWidth_m} least={0.01} blank={{ text: 'usual for its kind', commit: () => change({ openingWidth_m: null }) }} onCommit={(openingWidth_m) => change({ openingWidth_m })} />
+            <LengthField label="Width" value={options.openingWidth_m} least={0.01} blank={{ text: 'usual', commit: () => change({ openingWidth_m: null }) }} onCommit={(openingWidth_m) => change({ openingWidth_m })} />
           </div>
         </Slip>
       );

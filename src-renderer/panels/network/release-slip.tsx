@@ -4,7 +4,7 @@ import { WIRE_GAUGES } from '#shared/model/schema';
 import { selectEvaluation } from '../../store/selectors.ts';
 import { useStore } from '../../store/use-store.ts';
 import { Slip } from '../bench/slip.tsx';
-import { useCommit, useShownPlan } from '../bench/use-plan.ts';
+import { useCommit, useFigures, useShownPlan } from '../bench/use-plan.ts';
 import { Choice } from '../fields/choice.tsx';
 import { QuantityField } from '../fields/quantity-field.tsx';
 import { ConduitFields } from './conduit-fields.tsx';
@@ -14,8 +14,10 @@ import { END_OF_BATTERY_V, startingCircuit } from './start-circuit.ts';
 const GREATEST_V = 1000;
 
 /** The low-pressure switch: its set point and how its contact stands. */
-function SwitchFields({ release, change }: { readonly release: Release; change(part: Partial<Release>): void }) {
+function SwitchFields({ release, listed_Pa, change }: { readonly release: Release; /** Set point of the unit profile. */ readonly listed_Pa: number | undefined; change(part: Partial<Release>): void }) {
+  const { quantity } = useFigures();
   const { pressureSwitch } = release;
+  const take = (setPoint_Pa: number): void => change({ pressureSwitch: { setPoint_Pa, isClosedWhenCharged: pressureSwitch?.isClosedWhenCharged ?? true } });
   return (
     <div className="fields">
       <QuantityField
@@ -25,8 +27,17 @@ function SwitchFields({ release, change }: { readonly release: Release; change(p
         least={0}
         most={1e8}
         blank={{ text: 'no switch entered', commit: () => change({ pressureSwitch: null }) }}
-        onCommit={(setPoint_Pa) => change({ pressureSwitch: { setPoint_Pa, isClosedWhenCharged: pressureSwitch?.isClosedWhenCharged ?? true } })}
-        help="On falling pressure."
+        onCommit={take}
+        help={
+          listed_Pa === undefined || pressureSwitch?.setPoint_Pa === listed_Pa ? (
+            'On falling pressure.'
+          ) : (
+            <button type="button" className="link" onClick={() => take(listed_Pa)}>
+              Take that of the unit, on falling pressure: {quantity(listed_Pa, 'pressure')}
+            </button>
+          )
+        }
+        wide
       />
       {pressureSwitch ? (
         <Choice
@@ -107,7 +118,7 @@ export function ReleaseSlip({ at, network }: { readonly at: RefOf<'network'>; re
       <h4>Conduit</h4>
       <ConduitFields release={release} fill={sums?.conduit} onCommit={change} />
       <h4>Watching over the cylinder</h4>
-      <SwitchFields release={release} change={change} />
+      <SwitchFields release={release} listed_Pa={profile?.limits.lowPressureSwitch_Pa?.value} change={change} />
     </Slip>
   );
 }

@@ -91,6 +91,9 @@ function aboutRelease({ id, release }: Network, topic: 'wiring' | 'supervision')
     ...(release.devices.some(({ distance_m }) => distance_m === null) ? [onForm(ref, 'Wire from the panel', 'Enter how long the wire is')] : []),
     ...(release.conduit === null ? [onForm(ref, 'Conduit', 'Choose the conduit')] : []),
     ...(release.conductors.length === 0 ? [onForm(ref, 'Add conductors', 'Enter the conductors')] : []),
+    ...(release.panelCurrent_A === null ? [onForm(ref, 'Current it gives', 'Enter what the panel gives')] : []),
+    ...(release.panelPulse_s === null ? [onForm(ref, 'For how long', 'Enter how long the panel gives it')] : []),
+    ...(release.pulls.length === 0 ? [onForm(ref, 'Add a stretch of conduit', 'Enter how the conduit bends')] : []),
   ];
 }
 
