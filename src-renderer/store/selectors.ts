@@ -37,7 +37,7 @@ export const presentEvaluation = (state: State): Evaluation => evaluationOf(stat
 export const selectFindings = (state: State): readonly Finding[] => selectEvaluation(state).findings;
 
 /** Every calculation about a plan, as lines that can be followed. */
-export const calculationsFrom = remembered((evaluation: Evaluation): readonly Calculation[] => calculationsOf(evaluation));
+const calculationsFrom = remembered((evaluation: Evaluation): readonly Calculation[] => calculationsOf(evaluation));
 
 /** Every calculation about the shown plan. */
 export const selectCalculations = (state: State): readonly Calculation[] => calculationsFrom(selectEvaluation(state));

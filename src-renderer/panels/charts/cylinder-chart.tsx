@@ -1,4 +1,4 @@
-import { useMemo, useState } from 'react';
+import { memo, useMemo, useState } from 'react';
 import type { SupervisionSums } from '#shared/calculations/design/design';
 import { useFigures } from '../bench/use-plan.ts';
 import { axisUnit, gaugeUnit, nearestIndex } from './axis.ts';
@@ -6,7 +6,7 @@ import { CursorSlider } from './cursor-slider.tsx';
 import { LineChart } from './line-chart.tsx';
 
 /** What the gauge of a full cylinder shows at each temperature, and of one that has lost too much. */
-export function CylinderChart({ sums: { chart, fillTemperature_K } }: { readonly sums: SupervisionSums }) {
+export const CylinderChart = memo(function CylinderChart({ sums: { chart, fillTemperature_K } }: { readonly sums: SupervisionSums }) {
   const { system } = useFigures();
   const { warmth, gauge } = useMemo(() => ({ warmth: axisUnit('temperature', system), gauge: gaugeUnit(system) }), [system]);
   const series = useMemo(
@@ -37,4 +37,4 @@ export function CylinderChart({ sums: { chart, fillTemperature_K } }: { readonly
       />
     </div>
   );
-}
+});

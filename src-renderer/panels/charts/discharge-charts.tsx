@@ -1,5 +1,6 @@
-import { useMemo, useState } from 'react';
+import { memo, useMemo, useState } from 'react';
 import type { DischargeSums, EnclosureDesign } from '#shared/calculations/design/design';
+import { isAlike } from '#shared/derived/remember';
 import { useFigures } from '../bench/use-plan.ts';
 import { Choice } from '../fields/choice.tsx';
 import { axisUnit, nearestIndex } from './axis.ts';
@@ -21,8 +22,20 @@ const TIMED_SHARE = 0.95;
 
 const percent = (value: number): string => (Number.isFinite(value) ? `${value.toFixed(1)} %` : 'not known');
 
+/** All that the charts show; they are not drawn anew for a pipe that is dragged while its last discharge still stands. */
+const shownOf = ({ sums: { input, result, slow }, enclosures, spaceNames, oxygenBase_pct }: DischargeChartsProps) => ({
+  result,
+  slow,
+  spaces: input.spaces,
+  rooms: input.enclosures,
+  regulatorPressure_Pa: input.regulatorPressure_Pa,
+  limits: enclosures.map(({ ref, filling, weakest }) => [ref.id, filling.isKnown && filling.sums.limit_s, weakest.isKnown && weakest.sums.pressure_Pa]),
+  spaceNames,
+  oxygenBase_pct,
+});
+
 /** How a network empties: flow, pressures, and what the spaces and their walls see of it. */
-export function DischargeCharts({ sums: { input, result, slow }, enclosures, spaceNames, oxygenBase_pct }: DischargeChartsProps) {
+export const DischargeCharts = memo(function DischargeCharts({ sums: { input, result, slow }, enclosures, spaceNames, oxygenBase_pct }: DischargeChartsProps) {
   const { system, quantity } = useFigures();
   const { times_s } = result;
   const slowest = slow.spaces.reduce((worst, { timeTo95_s }, i) => ((timeTo95_s ?? Number.POSITIVE_INFINITY) > (slow.spaces[worst]?.timeTo95_s ?? Number.POSITIVE_INFINITY) ? i : worst), 0);
@@ -107,4 +120,4 @@ export function DischargeCharts({ sums: { input, result, slow }, enclosures, spa
       {pressed && allowable_Pa === undefined ? <p className="field-help">What the weakest wall stands is not known, so no limit is drawn.</p> : null}
     </div>
   );
-}
+}, (before, now) => isAlike(shownOf(before), shownOf(now), 3));

@@ -1,4 +1,4 @@
-import { useId } from 'react';
+import { memo, useId } from 'react';
 import type { FillSums } from '#shared/calculations/design/design';
 import { countOf } from '../../plan-words.ts';
 import { bandVerdict } from '../../store/band-verdict.ts';
@@ -12,7 +12,7 @@ const HEAD_px = 20;
 const FOOT_px = 22;
 
 /** Volumes that full cylinders fit, one bar for each number of them, with the room's volume marked. */
-export function FillBands({ sums }: { readonly sums: FillSums }) {
+export const FillBands = memo(function FillBands({ sums }: { readonly sums: FillSums }) {
   const id = useId();
   const { system, quantity } = useFigures();
   const { ref, width_px } = useWidth<SVGSVGElement>(310);
@@ -69,4 +69,4 @@ export function FillBands({ sums }: { readonly sums: FillSums }) {
       </svg>
     </figure>
   );
-}
+});

@@ -1,6 +1,7 @@
-import { type ReactNode, useId, useState } from 'react';
+import { type ReactNode, memo, useId, useState } from 'react';
 import type { Calculation, CalculationLine } from '#shared/calculations/lines/calculation';
 import { CHOSEN } from '#shared/calculations/lines/draft';
+import { isAlike } from '#shared/derived/remember';
 import { countOf } from '../../plan-words.ts';
 import { VerdictMark } from '../verdict-mark.tsx';
 import { useRun } from '../window-context.ts';
@@ -15,8 +16,11 @@ function Lowered({ text }: { readonly text: string }) {
   );
 }
 
+/** Plain props of a row: during a drag most rows read as they did. */
+const readsAlike = <T,>(before: T, now: T): boolean => isAlike(before, now, 2);
+
 /** One result; pressing it opens how it came about. */
-function SumLine({ line }: { readonly line: CalculationLine }) {
+const SumLine = memo(function SumLine({ line }: { readonly line: CalculationLine }) {
   const id = useId();
   const run = useRun();
   const [isOpen, open] = useState(false);
@@ -52,7 +56,7 @@ function SumLine({ line }: { readonly line: CalculationLine }) {
       ) : null}
     </li>
   );
-}
+}, readsAlike);
 
 function Missing({ reasons, fields }: { readonly reasons: readonly string[]; readonly fields: readonly MissingField[] }) {
   if (reasons.length === 0) return null;
@@ -70,7 +74,7 @@ function Missing({ reasons, fields }: { readonly reasons: readonly string[]; rea
 }
 
 /** What can go wrong with a sum. Folded, for there are many; never left out. */
-function Cautions({ cautions }: { readonly cautions: readonly string[] }) {
+const Cautions = memo(function Cautions({ cautions }: { readonly cautions: readonly string[] }) {
   if (cautions.length === 0) return null;
   return (
     <details className="sum-cautions">
@@ -84,7 +88,7 @@ function Cautions({ cautions }: { readonly cautions: readonly string[] }) {
       ))}
     </details>
   );
-}
+}, readsAlike);
 
 /** Lines of a sum that has no main result. */
 const FEW = 4;

@@ -1,8 +1,9 @@
 import { memo, useEffect, useRef } from 'react';
 import { CALCULATION_TOPICS, PRELIMINARY, type Calculation, type CalculationTopic } from '#shared/calculations/lines/calculation';
+import { calculationsOf } from '#shared/calculations/lines/calculations-of';
 import type { Evaluation } from '#shared/evaluate';
-import { refKey } from '#shared/model/plan';
-import { calculationsFrom } from '../../store/selectors.ts';
+import { isSameRef, refKey } from '#shared/model/plan';
+import { selectEvaluation } from '../../store/selectors.ts';
 import type { State } from '../../store/state.ts';
 import { useStore, useStoreItself } from '../../store/use-store.ts';
 import { useShownPlan } from '../bench/use-plan.ts';
@@ -14,7 +15,6 @@ import { missingFields } from './missing-fields.ts';
 import { RoomsOverview } from './rooms-overview.tsx';
 import { SumPicture } from './sum-picture.tsx';
 import { type SumSubject, calculationsAbout, joinedTo, subjectOf, subjectsOf } from './sum-subjects.ts';
-import { useCalmEvaluation } from './use-calm-evaluation.ts';
 
 const selectionOf = (state: State) => state.session.selection;
 
@@ -76,14 +76,14 @@ function Contents({ calculations }: { readonly calculations: readonly Calculatio
 }
 
 const SubjectSums = memo(function SubjectSums({ subject, evaluation }: { readonly subject: SumSubject; readonly evaluation: Evaluation }) {
-  const calculations = calculationsFrom(evaluation);
   const { derived } = evaluation;
   const joined = joinedTo(derived, subject);
+  const calculations = calculationsOf(evaluation, (ref) => joined.some((each) => isSameRef(each, ref)));
   const shown = calculationsAbout(calculations, joined);
   const slips = shown.map((calculation) => {
     const of = subjectOf(calculation.subject);
     return (
-      <CalculationSlip key={`${calculation.topic} ${calculation.title} ${refKey(calculation.subject)}`} calculation={calculation} showsName={joined.length > 1} fields={of ? missingFields(derived.plan, calculation.topic, joinedTo(derived, of)) : []}>
+      <CalculationSlip key={`${calculation.topic} ${calculation.title} ${refKey(calculation.subject)}`} calculation={calculation} showsName={joined.length > 1} fields={of && calculation.missing.length > 0 ? missingFields(derived.plan, calculation.topic, joinedTo(derived, of)) : []}>
         <SumPicture calculation={calculation} evaluation={evaluation} />
       </CalculationSlip>
     );
@@ -98,7 +98,7 @@ const SubjectSums = memo(function SubjectSums({ subject, evaluation }: { readonl
 
 /** Every calculation about a room and the units that serve it, live. */
 export function SumsPanel({ topic }: { readonly topic: CalculationTopic | null }) {
-  const evaluation = useCalmEvaluation();
+  const evaluation = useStore(selectEvaluation);
   const { subjects, chosen } = useSubject(evaluation);
   const run = useRun();
   const panel = useRef<HTMLDivElement>(null);

@@ -119,10 +119,10 @@ describe('what is kept of the last plan', () => {
     const other = refKey(after.design.networks[1]?.ref ?? { kind: 'network', id: '' });
     const linesOf = (evaluation: Evaluation) => calculationsOf(evaluation, (ref) => refKey(ref) === other);
     expect(linesOf(after)).toHaveLength(5);
-    linesOf(after).forEach((lines, i) => expect(lines).toBe(linesOf(before)[i]));
+    for (const [i, lines] of linesOf(after).entries()) expect(lines).toBe(linesOf(before)[i]);
     const about = (evaluation: Evaluation) => evaluation.findings.filter(({ rule, subject }) => rule.startsWith('P1') && (subject.kind === 'network' || subject.kind === 'pipe') && refKey(subject).includes(after.design.networks[1]?.ref.id ?? '?'));
     expect(about(after).length).toBeGreaterThan(0);
-    about(after).forEach((finding, i) => expect(finding).toBe(about(before)[i]));
+    for (const [i, finding] of about(after).entries()) expect(finding).toBe(about(before)[i]);
   });
 
   test('a plan that is not frozen is asked about anew', () => {
