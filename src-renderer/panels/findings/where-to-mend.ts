@@ -50,10 +50,6 @@ const OWN_FIELDS: Readonly<Record<string, readonly [string, string]>> = {
   E4: ['Coldest', 'Look at the temperatures'],
   N20: ['Orifice of the unit', 'Choose its orifice'],
   S1: ['Time to leave', 'Look at the times to leave and to wait'],
-  L1: ['Draw up the circuit', 'Wire from the panel'],
-  L2: ['Current it gives', 'For how long'],
-  L3: ['Conduit', 'Add conductors'],
-  L4: ['Add a stretch of conduit'],
   S2: ['Delay before discharge', 'Change the delay'],
 };
 
