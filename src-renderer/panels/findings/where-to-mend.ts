@@ -71,7 +71,7 @@ export function whereToMend(derived: Derived, { rule, subject, verdict }: Findin
   const topic = TOPICS[rule];
   const about = subjectOf(subject);
   if (rule === 'E8' && verdict === 'stop') return ventOf(plan, subject);
-  const blank = (topic && about ? blankFields(plan, topic, joinedTo(derived, about)) : []).filter((field) => rule !== 'N20' || field.kind !== 'field' || field.on.kind !== 'nozzle');
+  const blank = (topic && about ? blankFields(plan, topic, joinedTo(derived, about)) : []).filter((field) => field.kind !== 'basis' && (rule !== 'N20' || field.kind !== 'field' || field.on.kind !== 'nozzle'));
   const asked = blank.filter((field) => field.kind === 'field' && ASKED[rule]?.includes(field.label));
   const missing = asked.length > 0 ? asked : blank;
   if (missing.length > 0) return missing.slice(0, MOST);

@@ -29,6 +29,11 @@ export function goToField({ store, desk }: Pick<ActionContext, 'store' | 'desk'>
     focusWhenThere(() => document.querySelector<HTMLElement>(`[data-limit="${field.limit}"] input`));
     return;
   }
+  if (field.kind === 'basis') {
+    desk.set({ bench: { kind: 'basis' } });
+    focusWhenThere(() => fieldNamed(field.label));
+    return;
+  }
   const { on, label } = field;
   store.session(({ level }) => ({ selection: [on], level: 'level' in on ? on.level : level }));
   desk.set({ bench: { kind: 'selection' } });

@@ -7,6 +7,7 @@ import type { SumSubject } from './sum-subjects.ts';
 /** Where something that a sum rests on is entered. */
 export type MissingField =
   | { readonly kind: 'field'; readonly on: Ref; /** Label of the field on the form, or what its button says. */ readonly label: string; readonly text: string }
+  | { readonly kind: 'basis'; /** Label of the choice. */ readonly label: string; readonly text: string }
   | { readonly kind: 'limit'; readonly limit: LimitKey; readonly text: string }
   | { readonly kind: 'tool'; readonly action: string; readonly text: string };
 
@@ -113,8 +114,10 @@ export function blankFields(plan: Plan, topic: CalculationTopic, subjects: reado
     switch (topic) {
       case 'agent':
         return aboutAgent(subject, enclosure);
-      case 'people':
-        return [...aboutAgent(subject, enclosure), ...aboutPeople(subject, enclosure)];
+      case 'people': {
+        const allowed: MissingField[] = plan.basis.greatestDelay_s === null ? [{ kind: 'basis', label: 'Longest delay the authority allows', text: 'Enter the longest delay allowed' }] : [];
+        return [...aboutAgent(subject, enclosure), ...aboutPeople(subject, enclosure), ...allowed];
+      }
       case 'vent':
         return aboutVent(plan, subject, enclosure);
       case 'hold':

@@ -27,7 +27,7 @@ function worked(change: (room: Room, network: Plan['networks'][string]) => void)
 function leadsTo(rule: string, change: Parameters<typeof worked>[0]) {
   const { derived, findings } = worked(change);
   const finding = findings.find((each) => each.rule === rule && each.verdict !== 'ok');
-  return finding && whereToMend(derived, finding).map((field) => (field.kind === 'field' ? field.label : field.kind === 'tool' ? field.action : field.limit));
+  return finding && whereToMend(derived, finding).map((field) => (field.kind === 'tool' ? field.action : field.kind === 'limit' ? field.limit : field.label));
 }
 
 test.each<readonly [string, readonly string[], Parameters<typeof worked>[0]]>([

@@ -1,0 +1,174 @@
+import { readFile } from 'node:fs/promises';
+import type { Page } from '@playwright/test';
+import { expect, test } from './support/app.ts';
+import { clickOn, enter, field, finding, goToStage, ledger, pointTo, takeTool, typeAtPointer, undoName } from './support/by-hand.ts';
+import { pdfTexts } from './support/pdf-text.ts';
+
+const FOOT_m = 0.3048;
+/** Plan place in feet. */
+const ft = (x: number, y: number) => ({ x: x * FOOT_m, y: y * FOOT_m });
+const bench = (page: Page) => page.getByRole('complementary', { name: /^Bench/ });
+const press = async (page: Page, name: string | RegExp): Promise<void> => bench(page).getByRole('button', { name, exact: true }).click();
+
+/** Opens a finding and presses the button that leads to where it is cleared. */
+async function mend(page: Page, name: string, title: string, button: string): Promise<void> {
+  await goToStage(page, 'Proof');
+  const line = finding(page, name, title);
+  const head = line.locator('.finding-head');
+  if ((await head.getAttribute('aria-expanded')) !== 'true') await head.click();
+  await line.getByRole('button', { name: button, exact: true }).click();
+}
+
+/** Types into the field that a button led to. */
+async function typeThere(page: Page, label: string, text: string): Promise<void> {
+  await expect(field(page, label)).toBeFocused();
+  await page.keyboard.type(text);
+  await page.keyboard.press('Enter');
+}
+
+/** Presses the button that another one led to. */
+async function pressThere(page: Page, name: string): Promise<void> {
+  await expect(bench(page).getByRole('button', { name, exact: true })).toBeFocused();
+  await page.keyboard.press('Enter');
+}
+
+test('an empty plan becomes a layout with every sum known and every check asked, led by what the window says', async ({ nozzlewright: { page, complaints } }) => {
+  test.setTimeout(180_000);
+
+  await test.step('a room is drawn with typed lengths and gets its height', async () => {
+    await page.getByRole('button', { name: /^A tape measure/ }).click();
+    await clickOn(page, ft(2, 3));
+    await pointTo(page, ft(10, 3));
+    await typeAtPointer(page, { length: `16'` });
+    await pointTo(page, ft(18, 9));
+    await typeAtPointer(page, { length: `11'` });
+    await pointTo(page, ft(6, 14));
+    await typeAtPointer(page, { length: `16'` });
+    await page.keyboard.press('Enter');
+    await enter(page, 'Floor to ceiling', `8'`);
+    await expect(ledger(page, 'Net volume')).toContainText('1408.0 ft³');
+  });
+
+  await test.step('cylinder, pipe and nozzle', async () => {
+    await goToStage(page, 'Layout');
+    await takeTool(page, 'Cylinder');
+    await pointTo(page, ft(2.2, 8));
+    await typeAtPointer(page, { length: `8'` });
+    await takeTool(page, 'Pipe');
+    await clickOn(page, ft(2.44, 6));
+    await pointTo(page, ft(2.44, 9));
+    await typeAtPointer(page, { length: `2'6` });
+    await pointTo(page, ft(7, 8.5));
+    await typeAtPointer(page, { length: '7-6 3/4' });
+    await page.keyboard.press('Enter');
+    await takeTool(page, 'Nozzle');
+    await clickOn(page, ft(10, 8.5));
+    await expect(ledger(page, 'Nozzles')).toContainText('1');
+    await page.keyboard.press('Escape');
+  });
+
+  await test.step('what the agent, the people and the hold time need', async () => {
+    await mend(page, 'Room 1', 'Wall strength known', 'Enter what all walls bear');
+    await typeThere(page, 'All walls bear', '250 Pa');
+    await mend(page, 'Room 1', 'Agent quantity', 'Say what can burn');
+    await expect(field(page, 'What can burn')).toBeFocused();
+    await field(page, 'What can burn').selectOption({ label: 'Class A, surface fire' });
+    await press(page, 'Take the least of the edition: 40.3 %');
+    await expect(field(page, 'Design concentration')).toHaveValue('40.3 %');
+    await mend(page, 'Room 1', 'Agent quantity', 'Enter the temperatures');
+    await expect(field(page, 'Coldest')).toBeFocused();
+    await page.keyboard.type('60');
+    await page.keyboard.press('Tab');
+    await typeThere(page, 'Warmest', '80');
+    await mend(page, 'Room 1', 'Agent quantity', 'Enter the height above the sea');
+    await typeThere(page, 'Height above the sea', '0');
+    await expect(ledger(page, 'Agent needed')).toContainText('53.6 / 54.5 lb');
+    await mend(page, 'Room 1', 'People in the gas', 'Say who is in the room');
+    await field(page, 'People').selectOption({ label: 'People come now and then' });
+    await mend(page, 'Room 1', 'Time to leave', 'Enter the time to leave');
+    await typeThere(page, 'Time to leave', '25');
+    await mend(page, 'Room 1', 'Delay before discharge', 'Enter the delay');
+    await typeThere(page, 'Delay before discharge', '30');
+    await mend(page, 'Room 1', 'Leakage area', 'Say what is known of the leaks');
+    await field(page, 'What is known of the leaks').selectOption({ label: 'A leakage area, listed or estimated' });
+    await enter(page, 'Leakage area', '0.01 m²');
+    await enter(page, 'At a pressure of', '10 Pa');
+    await mend(page, 'Room 1', 'Hold time', 'Enter the lowest thing to protect');
+    await typeThere(page, 'Lowest thing to protect', `6'`);
+  });
+
+  await test.step('a relief vent of the needed size', async () => {
+    await mend(page, 'Room 1', 'Pressure relief', 'Put a relief vent in a wall');
+    await clickOn(page, ft(18, 8));
+    await press(page, 'Take it');
+    await expect(undoName(page)).toHaveAccessibleName(/opening|vent/i);
+    await field(page, 'Leads to').selectOption({ label: 'Outdoors' });
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('Escape');
+  });
+
+  await test.step('what holds the cylinder and the pipe', async () => {
+    await mend(page, 'C1', 'Wall behind cylinder', 'Say what the wall behind it bears');
+    await field(page, 'Load-bearing').selectOption({ label: 'Yes' });
+    await enter(page, 'Weight it bears at a rail', '3000 N');
+    await mend(page, 'C1', 'Anchors', 'Enter its anchors');
+    await expect(field(page, 'Kind of anchor')).toBeFocused();
+    for (const text of ['Sleeve 10', '2', '3 kN', '4 kN', '6 in', '4 in']) {
+      await page.keyboard.type(text);
+      await page.keyboard.press('Tab');
+    }
+    await enter(page, 'Rail above floor', `4'`);
+    await mend(page, 'N1', 'Orifice code', 'Choose its orifice');
+    await press(page, 'Take it');
+    await mend(page, 'Network 1', 'Support span', 'Place the supports');
+    await pressThere(page, 'Place supports by the table');
+    await mend(page, 'N1', 'Thrust on support', 'Enter what the supports bear');
+    await typeThere(page, 'Each support bears', '1 kN');
+  });
+
+  await test.step('the releasing circuit', async () => {
+    await mend(page, 'Network 1', 'Voltage at device', 'Draw up the releasing circuit');
+    await pressThere(page, 'Draw up the circuit');
+    await mend(page, 'Network 1', 'Voltage at device', 'Enter how long the wire is');
+    await typeThere(page, 'Wire from the panel', `60'`);
+    await mend(page, 'Network 1', 'Release current', 'Enter what the panel gives');
+    await typeThere(page, 'Current it gives', '2 A');
+    await mend(page, 'Network 1', 'Release current', 'Enter how long the panel gives it');
+    await typeThere(page, 'For how long', '3');
+    await mend(page, 'Network 1', 'Conduit fill', 'Choose the conduit');
+    await field(page, 'Conduit').selectOption({ index: 1 });
+    await mend(page, 'Network 1', 'Conduit fill', 'Enter the conductors');
+    await pressThere(page, 'Add conductors');
+    await mend(page, 'Network 1', 'Bends between pulls', 'Enter how the conduit bends');
+    await pressThere(page, 'Add a stretch of conduit');
+    await enter(page, 'Its bends', '90 90');
+    await mend(page, 'Network 1', 'Low-pressure switch', 'Enter the low-pressure switch');
+    await press(page, /^Take that of the unit/);
+  });
+
+  await test.step('nothing stops, nothing is left unchecked, every sum is worked out', async () => {
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('a');
+    await bench(page).getByRole('button', { name: 'Enter the longest delay allowed' }).click();
+    await typeThere(page, 'Longest delay the authority allows', '60');
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('a');
+    await expect(ledger(page, 'Stops')).toHaveText(/\D0$/);
+    await expect(ledger(page, 'Not checked')).toHaveText(/\D0$/);
+    for (const topic of ['agent', 'people', 'discharge', 'vent', 'hold', 'strength', 'supports', 'supervision', 'wiring']) await expect(page.locator(`[data-topic="${topic}"]`).first()).toBeAttached();
+    await expect(page.locator('[data-chart="discharge"] svg.chart-plot')).toHaveCount(4);
+    await expect(bench(page).locator('.sum-missing')).toHaveCount(0);
+    await page.screenshot({ path: test.info().outputPath('sums.png') });
+  });
+
+  await test.step('the sums are printed', async () => {
+    await goToStage(page, 'Sheets');
+    const download = page.waitForEvent('download');
+    await press(page, 'Print to PDF');
+    const path = test.info().outputPath('sheets.pdf');
+    await (await download).saveAs(path);
+    expect((await pdfTexts(await readFile(path))).join(' ')).toContain('Agent quantity');
+  });
+  expect(complaints).toEqual([]);
+});
