@@ -164,7 +164,9 @@ export async function keepBytes(context: ActionContext, name: string, bytes: Uin
     tell(context, `Written to ${saved.value.place}.`);
     return saved.value.place;
   }
-  if (saved.problem.code === 'unsupported') download(name, bytes, type);
-  else if (saved.problem.code !== 'cancelled') showProblem(context, saved.problem);
+  if (saved.problem.code === 'unsupported') {
+    download(name, bytes, type);
+    tell(context, `“${name}” is among your downloads.`);
+  } else if (saved.problem.code !== 'cancelled') showProblem(context, saved.problem);
   return null;
 }

@@ -80,10 +80,7 @@ export function ConflictDialog() {
           <button
             type="button"
             className="button is-main"
-            onClick={() => {
-              context.desk.set({ conflict: null });
-              context.store.session({ dialog: 'save-as' });
-            }}
+            onClick={() => context.store.session({ dialog: 'save-as' })}
           >
             Save mine as a copy…
           </button>

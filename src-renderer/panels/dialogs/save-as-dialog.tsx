@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
 import { planName, save, saveUnder } from '../../actions/plan-file.ts';
 import type { State } from '../../store/state.ts';
 import { useStore } from '../../store/use-store.ts';
@@ -14,7 +14,9 @@ export function SaveAsDialog() {
   const close = useCloseDialog();
   const run = useRun();
   const folder = useStore(hostOf)?.plansFolder;
-  const [name, setName] = useState(planName(context.store.get()));
+  // A copy beside a file that someone else changed needs a name of its own.
+  const [name, setName] = useState(() => (context.desk.get().conflict ? `${planName(context.store.get())}, mine` : planName(context.store.get())));
+  useEffect(() => context.desk.set({ conflict: null }), [context]);
   const [taken, setTaken] = useState<string | null>(null);
   const [isBusy, setBusy] = useState(false);
   const clean = name.trim();

@@ -28,17 +28,6 @@ export function FindingDetail({ finding }: { readonly finding: Finding }) {
   ];
   return (
     <div className="finding-detail">
-      <dl className="readings">
-        {rows.map(([label, value]) =>
-          value ? (
-            <div key={label}>
-              <dt>{label}</dt>
-              <dd>{value}</dd>
-            </div>
-          ) : null,
-        )}
-      </dl>
-      {basis.caution ? <p className="caution">{basis.caution}</p> : null}
       {cure && cure.kind !== 'advice' ? (
         <button type="button" className="button is-main" onClick={() => store.commit(applyCure(cure))}>
           {cure.text}
@@ -51,6 +40,17 @@ export function FindingDetail({ finding }: { readonly finding: Finding }) {
           Open the unit profile…
         </button>
       ) : null}
+      <dl className="readings">
+        {rows.map(([label, value]) =>
+          value ? (
+            <div key={label}>
+              <dt>{label}</dt>
+              <dd>{value}</dd>
+            </div>
+          ) : null,
+        )}
+      </dl>
+      {basis.caution ? <p className="caution">{basis.caution}</p> : null}
     </div>
   );
 }
