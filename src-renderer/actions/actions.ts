@@ -3,6 +3,7 @@ import { ARRANGE_ACTIONS } from './arrange-actions.ts';
 import { CHECK_ACTIONS } from './check-actions.ts';
 import { DRAW_ACTIONS } from './draw-actions.ts';
 import { EDIT_ACTIONS } from './edit-actions.ts';
+import { ENTER_ACTIONS } from './enter-actions.ts';
 import { HELP_ACTIONS } from './help-actions.ts';
 import { LEVEL_ACTIONS } from './level-actions.ts';
 import { PLAN_ACTIONS } from './plan-actions.ts';
@@ -15,6 +16,7 @@ export const ACTIONS: readonly Action[] = [
   ...LEVEL_ACTIONS,
   ...EDIT_ACTIONS,
   ...DRAW_ACTIONS,
+  ...ENTER_ACTIONS,
   ...ARRANGE_ACTIONS,
   ...CHECK_ACTIONS,
   ...SHEETS_ACTIONS,

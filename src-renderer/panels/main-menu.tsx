@@ -6,7 +6,7 @@ import { OwnMark } from './tool-icon.tsx';
 import { isMac, useActionContext, useRun } from './window-context.ts';
 
 /** Left out of the menu: each is one press away on the board, and the action list has them too. */
-const KEPT_OUT = /^(nudge-|stage-|layer-|lock-|snap-|tool-)/;
+const KEPT_OUT = /^(nudge-|stage-|layer-|lock-|snap-|tool-|enter-)/;
 
 /** Moves the keyboard through the items of a menu. */
 export function moveInMenu(event: KeyboardEvent<HTMLElement>): void {

@@ -23,7 +23,7 @@ export function beginningsOf(network: Network): { readonly node: string; readonl
 }
 
 const beginningText = ({ away_m, z_m }: ReturnType<typeof beginningsOf>[number], { length }: Figures): string =>
-  Number.isFinite(away_m) ? `${length(away_m)} beside the cylinder, ${length(z_m)} above the floor` : `${length(z_m)} above the floor`;
+  Number.isFinite(away_m) ? `${length(z_m)} above the floor, ${length(away_m)} from the cylinder` : `${length(z_m)} above the floor`;
 
 /** Form of a whole pipe network. */
 export function NetworkForm({ at }: { readonly at: RefOf<'network'> }) {
