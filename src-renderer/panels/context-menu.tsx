@@ -14,7 +14,7 @@ function actionsOn(ref: Ref | null, stage: keyof typeof STAGE_TOOLS): readonly s
   if (ref === null) return ['paste', 'select-all', 'fit', 'layers', 'info', ...STAGE_TOOLS[stage].filter((tool) => tool !== 'select').map((tool) => `tool-${tool}`)];
   switch (ref.kind) {
     case 'wall':
-      return ['tool-opening', 'fit-selection', 'delete'];
+      return ['tool-opening', 'add-vent', 'enter-walls', 'fit-selection', 'delete'];
     case 'corner':
     case 'opening':
     case 'ceiling-zone':
@@ -22,16 +22,16 @@ function actionsOn(ref: Ref | null, stage: keyof typeof STAGE_TOOLS): readonly s
     case 'underlay':
       return ['tool-calibrate', 'tool-pick-outline', 'fit', 'layer-underlays', 'delete'];
     case 'enclosure':
-      return ['tool-opening', 'tool-ceiling-zone', 'tool-hole', 'tool-nozzle', 'tool-cylinder', 'sums', ...edit, 'fit-selection'];
+      return ['tool-opening', 'add-vent', 'tool-ceiling-zone', 'tool-hole', 'tool-nozzle', 'tool-cylinder', 'sums', ...edit, 'fit-selection'];
     case 'cylinder':
     case 'nozzle':
     case 'obstruction':
-      return [...(ref.kind === 'obstruction' ? [] : ['tool-pipe']), 'turn-left', 'turn-right', 'mirror-across', 'align', ...(ref.kind === 'obstruction' ? [] : ['sums']), ...edit, 'select-same', 'fit-selection'];
+      return [...(ref.kind === 'obstruction' ? [] : ['tool-pipe']), 'turn-left', 'turn-right', 'mirror-across', 'align', ...(ref.kind === 'cylinder' ? ['enter-anchors', 'enter-circuit'] : []), ...(ref.kind === 'obstruction' ? [] : ['sums']), ...edit, 'select-same', 'fit-selection'];
     case 'pipe':
-      return ['support-here', 'tool-pipe', 'tool-nozzle', 'section', ...edit, 'select-same', 'fit-selection'];
+      return ['support-here', 'enter-supports', 'tool-pipe', 'tool-nozzle', 'section', ...edit, 'select-same', 'fit-selection'];
     case 'node':
     case 'network':
-      return ['tool-pipe', 'tool-nozzle', 'section', 'sums', ...edit, 'select-same', 'fit-selection'];
+      return ['tool-pipe', 'tool-nozzle', 'enter-supports', 'enter-circuit', 'section', 'sums', ...edit, 'select-same', 'fit-selection'];
     case 'support':
       return ['delete', 'fit-selection'];
     case 'dimension':

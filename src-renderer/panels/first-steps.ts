@@ -19,6 +19,6 @@ export function firstSteps(plan: Plan, { derived, findings }: Evaluation): reado
     { title: 'Give it its height', how: 'Select the room and type floor to ceiling.', action: 'stage-survey', isDone: enclosures.length > 0 && enclosures.every((enclosure) => enclosure.height_m !== null) },
     { title: 'Stand the cylinder', how: 'Press against the wall that carries it.', action: 'tool-cylinder', isDone: Object.values(plan.networks).some((network) => Object.keys(network.cylinders).length > 0) },
     { title: 'Hang a nozzle, run the pipe', how: 'From the cylinder to the nozzle; bends become elbows.', action: derived.nozzles.length === 0 ? 'tool-nozzle' : 'tool-pipe', isDone: joined },
-    { title: 'Clear the stops', how: 'Go through what the checks say; many have a ready cure.', action: 'findings', isDone: joined && !findings.some((finding) => finding.verdict === 'stop') },
+    { title: 'Clear the stops', how: 'Go through what the checks say: each leads to its cure or to the field it waits for.', action: 'findings', isDone: joined && !findings.some((finding) => finding.verdict === 'stop') },
   ];
 }

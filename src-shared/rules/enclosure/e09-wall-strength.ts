@@ -30,11 +30,11 @@ export const e09WallStrength = defineRule<EnclosureDesign>({
       return { ...figures, isKept: true, text, place: placeOfEnclosure(design) };
     }
     const named = ({ id }: typeof first): string => thingName({ levels, networks: {} }, { kind: 'wall', level: ref.level, enclosure: ref.id, id } satisfies RefOf<'wall'>);
-    const others = unknown.length === 1 ? '' : unknown.length === 2 ? ` and of 1 other wall` : ` and of ${unknown.length - 1} other walls`;
+    const others = unknown.length === 1 ? ' bears' : unknown.length === 2 ? ' and 1 other wall bear' : ` and ${unknown.length - 1} other walls bear`;
     return {
       ...figures,
       isKept: false,
-      text: `What pressure is borne is not known of ${named(first)}${others}. Enter it, or no relief vent can be sized.`,
+      text: `It is not known what pressure ${named(first)}${others}. Enter it, or no relief vent can be sized.`,
       place: { level: ref.level, at: unknown.flatMap(({ id }) => wallMiddle(enclosure, id) ?? []) },
       cure: { kind: 'advice', text: `Let a structural engineer declare what is borne by ${unknown.map(named).join(', ')}, doors and panes included, and enter it there.` },
     };

@@ -22,13 +22,13 @@ describe('E9', () => {
       verdict: 'stop',
       measured: 1,
       margin: -1,
-      text: 'What pressure is borne is not known of Wall 3 of Room. Enter it, or no relief vent can be sized.',
+      text: 'It is not known what pressure Wall 3 of Room bears. Enter it, or no relief vent can be sized.',
       place: { at: [{ x: 3, y: 4 }] },
     });
   });
   test('several are counted, marked and all named in the cure', () => {
     const finding = asked([null, null, null, 500]);
-    expect(finding).toMatchObject({ verdict: 'stop', measured: 3, text: expect.stringContaining('Wall 1 of Room and of 2 other walls') });
+    expect(finding).toMatchObject({ verdict: 'stop', measured: 3, text: expect.stringContaining('Wall 1 of Room and 2 other walls bear') });
     expect(finding.place?.at).toHaveLength(3);
     expect(finding.cure?.text).toContain('Wall 1 of Room, Wall 2 of Room, Wall 3 of Room');
   });
