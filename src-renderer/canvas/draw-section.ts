@@ -257,6 +257,9 @@ function drawMarks(pen: Pen, view: SectionView, cut: SectionCut, { ink, selectio
   }
 }
 
+/** Room that the buttons of the strip take at its right edge [px]. */
+const BUTTONS_WIDTH_px = 190;
+
 /** Heights above the finished floor along the left edge, and the title. */
 function drawHeights(pen: Pen, view: SectionView, cut: SectionCut, { ink, lengths }: SectionLook): void {
   pen.fillStyle = ink.paper;
@@ -272,6 +275,7 @@ function drawHeights(pen: Pen, view: SectionView, cut: SectionCut, { ink, length
     write(pen, formatLength(k * step, lengths), { x: HEIGHTS_WIDTH_px - 9, y }, { colour: k === 0 ? ink.ink : ink.quiet, align: 'right', bold: k === 0 });
   }
   write(pen, cut.path.title, { x: HEIGHTS_WIDTH_px + 10, y: 14 }, { colour: ink.ink, halo: ink.paper, bold: true });
-  const width = textWidth_px(pen, cut.path.title, { bold: true });
-  write(pen, 'heights above finished floor', { x: HEIGHTS_WIDTH_px + 22 + width, y: 14 }, { colour: ink.quiet, halo: ink.paper });
+  const x = HEIGHTS_WIDTH_px + 22 + textWidth_px(pen, cut.path.title, { bold: true });
+  const fitting = ['heights above finished floor', 'above finished floor', 'heights'].find((words) => x + textWidth_px(pen, words) <= view.width - BUTTONS_WIDTH_px);
+  if (fitting) write(pen, fitting, { x, y: 14 }, { colour: ink.quiet, halo: ink.paper });
 }
