@@ -47,6 +47,18 @@ export function tickText(value: number, step: number): string {
   return value.toFixed(decimals).replace(/\B(?=(\d{3})+(?!\d))/g, decimals === 0 ? '\u2009' : '');
 }
 
+/** A curve over other places, straight between its own; beyond its ends it stays as it was there. */
+export function atPlaces(xs: readonly number[], values: readonly number[], places: readonly number[]): number[] {
+  return places.map((place) => {
+    const near = nearestIndex(xs, place);
+    const low = (xs[near] ?? 0) > place ? near - 1 : near;
+    const [x0, x1] = [xs[low], xs[low + 1]];
+    const [v0, v1] = [values[low], values[low + 1]];
+    if (x0 === undefined || v0 === undefined) return values[0] ?? 0;
+    return x1 === undefined || v1 === undefined || x1 === x0 ? v0 : v0 + ((v1 - v0) * (place - x0)) / (x1 - x0);
+  });
+}
+
 /** Index of the value nearest to `at` in a rising list. */
 export function nearestIndex(values: readonly number[], at: number): number {
   let low = 0;

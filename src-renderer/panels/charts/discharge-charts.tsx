@@ -3,7 +3,7 @@ import type { DischargeSums, EnclosureDesign } from '#shared/calculations/design
 import { isAlike } from '#shared/derived/remember';
 import { useFigures } from '../bench/use-plan.ts';
 import { Choice } from '../fields/choice.tsx';
-import { axisUnit, nearestIndex } from './axis.ts';
+import { atPlaces, axisUnit, nearestIndex } from './axis.ts';
 import { CursorSlider } from './cursor-slider.tsx';
 import { LineChart, type Mark } from './line-chart.tsx';
 
@@ -52,12 +52,13 @@ export const DischargeCharts = memo(function DischargeCharts({ sums: { input, re
   const series = useMemo(
     () => ({
       flow: result.flow_kg_s.map(flow.of),
+      slowFlow: atPlaces(slow.times_s, slow.flow_kg_s, result.times_s).map(flow.of),
       cylinder: result.cylinderPressure_Pa.map(pressure.of),
       source: result.sourcePressure_Pa.map(pressure.of),
       oxygen: ran?.concentration_pct.map((concentration) => oxygenBase_pct * (1 - concentration / 100)) ?? [],
       over: pressed?.overpressure_Pa.map(wall.of) ?? [],
     }),
-    [result, ran, pressed, oxygenBase_pct, flow, pressure, wall],
+    [result, slow, ran, pressed, oxygenBase_pct, flow, pressure, wall],
   );
 
   const timed_pct = of ? of.designConcentration_pct * TIMED_SHARE : undefined;
@@ -77,7 +78,10 @@ export const DischargeCharts = memo(function DischargeCharts({ sums: { input, re
         title="Flow"
         yUnit={flow.name}
         description={`Flow out of the cylinders over time. Its peak is ${quantity(result.peakFlow_kg_s, 'massFlow')}.`}
-        curves={[{ label: 'All cylinders', values: series.flow, look: 'plain', show: (value) => `${value.toFixed(2)} ${flow.name}` }]}
+        curves={[
+          { label: 'Cold gas', values: series.flow, look: 'plain', show: (value) => `${value.toFixed(2)} ${flow.name}` },
+          { label: 'Warmed by the pipe', values: series.slowFlow, look: 'dashed', show: (value) => `${value.toFixed(2)} ${flow.name}` },
+        ]}
       />
       <LineChart
         {...common}

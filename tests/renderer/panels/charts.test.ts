@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { axisUnit, gaugeUnit, nearestIndex, tickText, ticksBetween } from '../../../src-renderer/panels/charts/axis.ts';
+import { atPlaces, axisUnit, gaugeUnit, nearestIndex, tickText, ticksBetween } from '../../../src-renderer/panels/charts/axis.ts';
 import { bandVerdict } from '../../../src-renderer/store/band-verdict.ts';
 import { pathThrough, scaleOf } from '../../../src-renderer/panels/charts/plot.ts';
 
@@ -77,4 +77,10 @@ describe('bands of full cylinders', () => {
   ])('a room of %d m³', (net_m3, band, words, fits) => {
     expect(bandVerdict(net_m3, band)).toEqual({ words, fits });
   });
+});
+
+test('a curve is read between its own places, and stays at its ends', () => {
+  expect(atPlaces([0, 2, 4], [0, 10, 30], [-1, 0, 1, 2, 3.5, 4, 9])).toEqual([0, 0, 5, 10, 25, 30, 30]);
+  expect(atPlaces([1], [7], [0, 1, 2])).toEqual([7, 7, 7]);
+  expect(atPlaces([], [], [1])).toEqual([0]);
 });
