@@ -38,8 +38,8 @@ export function ReleaseDevices({ devices, limits, sums, onCommit }: ReleaseDevic
           <fieldset className="part-fields" key={device.id}>
             <legend>{device.name || `Device ${i + 1}`}</legend>
             <div className="fields">
-              <Choice label="What it is" value={device.kind} options={optionsOf(KINDS)} onCommit={(kind) => change({ kind })} />
-              <TextField label="Name" value={device.name} onCommit={(name) => change({ name })} />
+              <Choice label="What it is" value={device.kind} options={optionsOf(KINDS)} onCommit={(kind) => change({ kind })} wide />
+              <TextField label="Name" value={device.name} onCommit={(name) => change({ name })} wide />
               <LengthField label="Wire from the panel" value={device.distance_m} least={0} blank={{ text: 'not known', commit: () => change({ distance_m: null }) }} onCommit={(distance_m) => change({ distance_m })} help="One way." />
               <QuantityField
                 kind="current"

@@ -1,12 +1,14 @@
 import { editNetwork } from '#shared/commands/edit-network';
 import type { Network, RefOf, Release } from '#shared/model/plan';
 import { WIRE_GAUGES } from '#shared/model/schema';
+import { goToForm } from '../../actions/go-to-form.ts';
 import { selectEvaluation } from '../../store/selectors.ts';
 import { useStore } from '../../store/use-store.ts';
 import { Slip } from '../bench/slip.tsx';
 import { useCommit, useFigures, useShownPlan } from '../bench/use-plan.ts';
 import { Choice } from '../fields/choice.tsx';
 import { QuantityField } from '../fields/quantity-field.tsx';
+import { useActionContext } from '../window-context.ts';
 import { ConduitFields } from './conduit-fields.tsx';
 import { ReleaseDevices } from './release-devices.tsx';
 import { END_OF_BATTERY_V, startingCircuit } from './start-circuit.ts';
@@ -57,6 +59,7 @@ function SwitchFields({ release, listed_Pa, change }: { readonly release: Releas
 /** The releasing circuit of a network: supply, wire, devices, conduit and the switch that watches the cylinder. */
 export function ReleaseSlip({ at, network }: { readonly at: RefOf<'network'>; readonly network: Network }) {
   const commit = useCommit();
+  const context = useActionContext();
   const plan = useShownPlan();
   const { design } = useStore(selectEvaluation);
   const profile = plan.profiles[network.profile];
@@ -66,7 +69,14 @@ export function ReleaseSlip({ at, network }: { readonly at: RefOf<'network'>; re
     return (
       <Slip title="Releasing circuit" part="release">
         <p className="quiet">Not drawn up: whether enough voltage reaches the solenoid is not checked.</p>
-        <button type="button" className="button" onClick={() => commit(editNetwork(at, { release: startingCircuit() }))}>
+        <button
+          type="button"
+          className="button"
+          onClick={() => {
+            // The button goes: the keyboard goes on to what only the designer knows.
+            if (commit(editNetwork(at, { release: startingCircuit() }))) goToForm(context, at, 'Wire from the panel');
+          }}
+        >
           Draw up the circuit
         </button>
       </Slip>
