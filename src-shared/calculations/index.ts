@@ -17,6 +17,3 @@ import { voltageDropTopic } from './voltage-drop.ts';
 
 /** Every calculator, in the order in which a design needs them. */
 export const TOPICS: readonly Topic[] = [agentQuantityTopic, exposureTopic, nitrogenTopic, cylinderTopic, frictionTopic, isothermalPipeTopic, fannoTopic, orificeTopic, blowdownTopic, reliefVentTopic, holdTimeTopic, cutLengthTopic, pipeRatingTopic, voltageDropTopic, conduitFillTopic];
-
-/** The calculator of an id, if there is one. */
-export const findTopic = (id: string): Topic | undefined => TOPICS.find((topic) => topic.id === id);

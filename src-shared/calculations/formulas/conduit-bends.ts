@@ -18,12 +18,3 @@ export const GREATEST_BENDS_rad = 2 * Math.PI;
  * @example bendsSum_rad([Math.PI / 2, Math.PI / 2, 0.5]) // 3.6416
  */
 export const bendsSum_rad = (bends_rad: readonly number[]): number => bends_rad.reduce((sum, bend_rad) => sum + within('bend_rad', bend_rad, 0, Math.PI), 0);
-
-/**
- * Whether wires may be pulled through a stretch of conduit: four right angles may, any more may not.
- *
- * @param bends_rad  every bend in the stretch [rad], each 0 to π
- * @returns true when it turns by no more than 360° [-]
- * @throws {RangeError} a bend not finite or out of range
- */
-export const canPull = (bends_rad: readonly number[]): boolean => bendsSum_rad(bends_rad) <= GREATEST_BENDS_rad + 1e-9;

@@ -1,9 +1,6 @@
 import type { Basis } from '../topic.ts';
 import { positive, within } from './checked.ts';
 
-/** Oxygen of dry air by which residual oxygen is worked out [vol %]: 20.95 measured, 20.9 and 21 as sources round it. */
-export const OXYGEN_BASES_pct = [20.95, 20.9, 21] as const;
-
 export const residualOxygenBasis: Basis = {
   formula: 'O2 = O2_air·(1 − C/100)',
   source: 'mixing, the displaced air lost; O2_air 20.95 % of dry air, 20.9 % or 21 % as chosen',

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { OXYGEN_BASES_pct, concentrationForOxygen_pct, residualOxygen_pct, seaLevelOxygen_pct } from '#shared/calculations/formulas/oxygen';
+import { concentrationForOxygen_pct, residualOxygen_pct, seaLevelOxygen_pct } from '#shared/calculations/formulas/oxygen';
 
 describe('oxygen', () => {
   test.each([
@@ -41,7 +41,7 @@ describe('oxygen', () => {
 
   test('more agent leaves less oxygen, and the way back is the same', () => {
     fc.assert(
-      fc.property(fc.double({ min: 0, max: 99, noNaN: true }), fc.double({ min: 0.01, max: 1, noNaN: true }), fc.constantFrom(...OXYGEN_BASES_pct), (concentration_pct, more, base_pct) => {
+      fc.property(fc.double({ min: 0, max: 99, noNaN: true }), fc.double({ min: 0.01, max: 1, noNaN: true }), fc.constantFrom(20.95, 20.9, 21), (concentration_pct, more, base_pct) => {
         const oxygen_pct = residualOxygen_pct(concentration_pct, base_pct);
         expect(residualOxygen_pct(concentration_pct + more, base_pct)).toBeLessThan(oxygen_pct);
         expect(concentrationForOxygen_pct(oxygen_pct, base_pct)).toBeCloseTo(concentration_pct, 9);
