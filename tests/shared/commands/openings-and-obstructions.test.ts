@@ -18,6 +18,15 @@ const roomIn = (plan: Plan) => only(levelIn(plan).enclosures);
 const bowTie = [planPoint(0, 0), planPoint(1, 1), planPoint(1, 0), planPoint(0, 1)];
 
 describe('addOpening', () => {
+  test('a new one sits at round figures of the plan’s own lengths', () => {
+    const heights = (lengths: 'feet' | 'metric') => {
+      const built = planBuilder(lengths).room(6, 4, 2.7);
+      const { next } = done(built.plan, addOpening(built.wall(0), 'relief-vent', 2, 0.5));
+      return Object.values(next.levels['level-0']?.enclosures[built.enclosure.id]?.openings ?? {}).map(({ bottom_m, height_m }) => [bottom_m, height_m]);
+    };
+    expect(heights('metric')).toEqual([[1.8, 0.3]]);
+    expect(heights('feet')).toEqual([[6 * 0.3048, 0.3048]]);
+  });
   const built = planBuilder().room(6, 4, 2.7);
   test('puts a door into a wall, nothing known of where it leads', () => {
     const { next, created } = done(built.plan, addOpening(built.wall(0), 'door', 2, 0.9));
