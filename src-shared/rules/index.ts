@@ -1,5 +1,6 @@
 import { c02WallLoad } from './cylinder/c02-wall-load.ts';
 import { c03Anchors } from './cylinder/c03-anchors.ts';
+import { c07DoorSwing } from './cylinder/c07-door-swing.ts';
 import { d01UnderlayScale } from './document/d01-underlay-scale.ts';
 import { d05ProfileComplete } from './document/d05-profile-complete.ts';
 import { d08Rounding } from './document/d08-rounding.ts';
@@ -76,6 +77,7 @@ const JUDGING: readonly Rule[] = [
   p27Clash,
   c02WallLoad,
   c03Anchors,
+  c07DoorSwing,
   e01NetVolume,
   e02AgentQuantity,
   e03People,

@@ -86,9 +86,9 @@ describe('F2 with seeded faults', () => {
 });
 
 describe('F3 with seeded faults', () => {
-  test('the cornered nozzle of 203 is found by the corner and the coverage check, and by nothing else', async () => {
+  test('the cornered nozzle of 203 is found by the corner and the coverage check, the cylinder of 204 in the swing of its door, and nothing else', async () => {
     const findings = await findingsOf('F3-faults');
-    expect(faults(findings, 'stop')).toEqual(['N5 203-N2', 'N9 Room 203']);
+    expect(faults(findings, 'stop')).toEqual(['C7 204-C1', 'N5 203-N2', 'N9 Room 203']);
     expect(faults(findings, 'warn')).toEqual(['D5 Sample 80 L unit (invented)']);
   });
 });

@@ -1,0 +1,27 @@
+import type { Derived, DerivedNetwork } from '../../derived/derived.ts';
+import type { Cylinder, RefOf } from '../../model/plan.ts';
+import type { UnitProfile } from '../../profile/unit-profile.ts';
+import type { Place } from '../finding.ts';
+
+/** A cylinder with the unit that it belongs to. */
+export interface NetworkCylinder {
+  readonly cylinder: Cylinder;
+  readonly level: string;
+  readonly profile: UnitProfile | undefined;
+}
+
+/** Every cylinder of the plan under its own name, with what a check adds of its network. */
+export const cylinderSubjects = <T extends object>(
+  { networks }: Derived,
+  more: (network: DerivedNetwork, cylinder: Cylinder) => T,
+): { subject: NetworkCylinder & T; ref: RefOf<'cylinder'>; name: string }[] =>
+  networks.flatMap((network) =>
+    Object.values(network.network.cylinders).map((cylinder) => ({
+      subject: { cylinder, level: network.level.id, profile: network.profile, ...more(network, cylinder) },
+      ref: { kind: 'cylinder' as const, network: network.network.id, id: cylinder.id },
+      name: cylinder.name,
+    })),
+  );
+
+/** Where a cylinder's finding shows. */
+export const placeOfCylinder = ({ cylinder: { at }, level }: NetworkCylinder, more: Omit<Place, 'level' | 'at'> = {}): Place => ({ level, at: [{ x: at.x, y: at.y }], ...more });
