@@ -1,4 +1,4 @@
-import type { PipeSize } from '../../profile/pipe-table.ts';
+import { PIPE_TABLE, type PipeSize } from '../../profile/pipe-table.ts';
 import { inches_m } from '../../units/convert.ts';
 import type { Basis } from '../topic.ts';
 
@@ -54,3 +54,13 @@ export function threadEngagement_m(size: PipeSize, engagement: ThreadEngagement)
   const { perInch, handTight_in, shop_in } = THREADS[size];
   return inches_m(engagement === 'shop' ? shop_in : handTight_in + (perInch === 8 ? 2 : 3) / perInch);
 }
+
+export const effectiveThreadBasis: Basis = { formula: 'L2 = (0.80·D + 6.8)/n, D outside diameter and n threads an inch', source: 'ASME B1.20.1 (NPT)' };
+/**
+ * Length of the effective thread of a pipe.
+ *
+ * @param size  nominal pipe size [-]
+ * @returns length [m]
+ * @example effectiveThread_m('3/4') // 0.0138611
+ */
+export const effectiveThread_m = (size: PipeSize): number => inches_m((0.8 * PIPE_TABLE[size].outside_in + 6.8) / THREADS[size].perInch);
