@@ -1,5 +1,6 @@
 import { c02WallLoad } from './cylinder/c02-wall-load.ts';
 import { c03Anchors } from './cylinder/c03-anchors.ts';
+import { c04RailHeight } from './cylinder/c04-rail-height.ts';
 import { c07DoorSwing } from './cylinder/c07-door-swing.ts';
 import { d01UnderlayScale } from './document/d01-underlay-scale.ts';
 import { d05ProfileComplete } from './document/d05-profile-complete.ts';
@@ -77,6 +78,7 @@ const JUDGING: readonly Rule[] = [
   p27Clash,
   c02WallLoad,
   c03Anchors,
+  c04RailHeight,
   c07DoorSwing,
   e01NetVolume,
   e02AgentQuantity,

@@ -46,6 +46,7 @@ const ABOUT_SUPPORTS: ReadonlySet<string> = new Set(['P18', 'P19', 'P20', 'P21',
 const OWN_FIELDS: Readonly<Record<string, readonly [string, string]>> = {
   C2: ['Load-bearing', 'Say what the wall behind it bears'],
   C3: ['Kind of anchor', 'Enter its anchors'],
+  C4: ['Rail above floor', 'Change the height of its rail'],
   E3: ['Longest stay in the gas to design for', 'Choose the stay to design for'],
   E4: ['Coldest', 'Look at the temperatures'],
   N20: ['Orifice of the unit', 'Choose its orifice'],
