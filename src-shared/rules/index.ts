@@ -2,6 +2,7 @@ import { c02WallLoad } from './cylinder/c02-wall-load.ts';
 import { c03Anchors } from './cylinder/c03-anchors.ts';
 import { c04RailHeight } from './cylinder/c04-rail-height.ts';
 import { c07DoorSwing } from './cylinder/c07-door-swing.ts';
+import { c12CountAndFill } from './cylinder/c12-count-and-fill.ts';
 import { d01UnderlayScale } from './document/d01-underlay-scale.ts';
 import { d05ProfileComplete } from './document/d05-profile-complete.ts';
 import { d08Rounding } from './document/d08-rounding.ts';
@@ -80,6 +81,7 @@ const JUDGING: readonly Rule[] = [
   c03Anchors,
   c04RailHeight,
   c07DoorSwing,
+  c12CountAndFill,
   e01NetVolume,
   e02AgentQuantity,
   e03People,
