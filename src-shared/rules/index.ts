@@ -35,6 +35,7 @@ import { p04Elbows } from './pipe/p04-elbows.ts';
 import { p05Tees } from './pipe/p05-tees.ts';
 import { p08StraightRun } from './pipe/p08-straight-run.ts';
 import { p09PipeSize } from './pipe/p09-pipe-size.ts';
+import { p10PipeVolume } from './pipe/p10-pipe-volume.ts';
 import { p13PipeRating } from './pipe/p13-pipe-rating.ts';
 import { p14FittingRating } from './pipe/p14-fitting-rating.ts';
 import { p18SupportSpan } from './pipe/p18-support-span.ts';
@@ -73,6 +74,7 @@ const JUDGING: readonly Rule[] = [
   p05Tees,
   p08StraightRun,
   p09PipeSize,
+  p10PipeVolume,
   p13PipeRating,
   p14FittingRating,
   p18SupportSpan,
