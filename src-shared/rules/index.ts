@@ -36,6 +36,7 @@ import { p05Tees } from './pipe/p05-tees.ts';
 import { p08StraightRun } from './pipe/p08-straight-run.ts';
 import { p09PipeSize } from './pipe/p09-pipe-size.ts';
 import { p10PipeVolume } from './pipe/p10-pipe-volume.ts';
+import { p12BracedDrop } from './pipe/p12-braced-drop.ts';
 import { p13PipeRating } from './pipe/p13-pipe-rating.ts';
 import { p14FittingRating } from './pipe/p14-fitting-rating.ts';
 import { p18SupportSpan } from './pipe/p18-support-span.ts';
@@ -75,6 +76,7 @@ const JUDGING: readonly Rule[] = [
   p08StraightRun,
   p09PipeSize,
   p10PipeVolume,
+  p12BracedDrop,
   p13PipeRating,
   p14FittingRating,
   p18SupportSpan,
