@@ -1,0 +1,10 @@
+/** Counts things that are alike, in the order in which they are first met. */
+export function tally<Kind>(things: readonly Kind[], keyOf: (thing: Kind) => string): { readonly thing: Kind; readonly count: number }[] {
+  const counts = new Map<string, { thing: Kind; count: number }>();
+  for (const thing of things) {
+    const known = counts.get(keyOf(thing));
+    if (known) known.count += 1;
+    else counts.set(keyOf(thing), { thing, count: 1 });
+  }
+  return [...counts.values()];
+}
