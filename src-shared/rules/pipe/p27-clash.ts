@@ -1,54 +1,91 @@
-import { nearestSolid } from '../../derived/clash.ts';
+import { type ClashThing, type Contact, type PipeContacts, clashPass } from '../../derived/clash-pass.ts';
 import type { DerivedPipe } from '../../derived/derived.ts';
+import { remembered } from '../../derived/remember.ts';
 import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
-import { atLeast, defineRule, limitOrBlank } from '../rule.ts';
+import { atLeast, defineRule, limitOrBlank, notChecked } from '../rule.ts';
 
-/** Solids farther from the pipe than this beyond its limit are of no interest [m]. */
-const LOOK_AROUND_m = 0.25;
+/** A pipe with one thing that it is too close to, or with the nearest one. */
+interface Clash {
+  readonly pipe: DerivedPipe;
+  readonly contact: Contact | undefined;
+  readonly unknownCeiling: PipeContacts['unknownCeiling'];
+}
+
+/** The clearance that holds between a pipe and a thing: of two pipes the greater of those that are known. */
+function wantedOf({ pipe, contact }: Clash): ReturnType<typeof limitOrBlank> {
+  const own = limitOrBlank(pipe.network.profile, 'pipeClearance_m');
+  if (contact?.thing.kind !== 'pipe') return own;
+  const other = limitOrBlank(contact.thing.pipe.network.profile, 'pipeClearance_m');
+  return other.limit && other.limit.value > (own.limit?.value ?? -Infinity) ? other : own;
+}
+
+const isFault = (clash: Clash): boolean =>
+  clash.contact !== undefined && clash.contact.clearance_m - (wantedOf(clash).limit?.value ?? 0) < -LENGTH_SLACK_m;
+
+const nameOf = (pipe: DerivedPipe): string => `${pipe.pipe.size} in pipe`;
+
+/** One subject for every thing that a pipe is too close to; for a pipe that keeps clear one, with what is nearest to it. */
+const asked = remembered((network: readonly PipeContacts[]) =>
+  network.flatMap(({ pipe, contacts, unknownCeiling }) => {
+    const clashes = contacts.map((contact): Clash => ({ pipe, contact, unknownCeiling })).filter(isFault);
+    const all: readonly Clash[] = clashes.length > 0 ? clashes : [{ pipe, contact: contacts[0], unknownCeiling }];
+    return all.map((subject) => ({ subject, ref: pipe.ref, name: nameOf(pipe) }));
+  }),
+);
+
+function thingName(thing: ClashThing, beside: DerivedPipe): string {
+  if (thing.kind === 'solid') return thing.solid.obstruction.name;
+  if (thing.kind === 'ceiling') return `the ${thing.ceiling.enclosure.ceilingVoid ? 'top of the ceiling void' : 'ceiling'} of ${thing.ceiling.enclosure.name}`;
+  const { network } = thing.pipe;
+  return `the ${nameOf(thing.pipe)} beside it${network.ref.id === beside.network.ref.id ? '' : ` of ${network.network.name}`}`;
+}
 
 /**
- * P27: pipe keeps clear of beams, boxes and other solids.
+ * P27: pipe keeps clear of beams, boxes and other solids, of the ceiling above it and of other pipe.
  * Measure: outside of the pipe to the nearest solid in space [m]; negative when they run into each other.
  * Limit: clearance around pipe from the unit profile (common practice: 1 in); below 0 it is a stop.
- * Not checked: the limit is blank. A clash below 0 is reported even then.
+ * One finding for each pipe and thing, for two pipes one with the first. Pipe may pass a suspended ceiling under a void
+ * and a raised floor over one; pipes that meet at a node are no clash.
+ * Not checked: the limit is blank, or the height of the ceiling above the pipe is. A clash below 0 is reported even then.
  */
-export const p27Clash = defineRule<DerivedPipe>({
+export const p27Clash = defineRule<Clash>({
   id: 'P27',
   title: 'Clash',
   severity: 'warn',
   measure: 'length',
   basis: { formula: 'outside of pipe to nearest solid ≥ limit; below 0 they collide', source: 'common practice 1 in (25 mm)' },
   limitKeys: ['pipeClearance_m'],
-  subjects: ({ networks }) =>
-    networks.flatMap(({ pipes }) => pipes.map((pipe) => ({ subject: pipe, ref: pipe.ref, name: `${pipe.pipe.size} in pipe` }))),
-  check(pipe, { derived, say }) {
-    const { level, profile } = pipe.network;
-    const wanted = limitOrBlank(profile, 'pipeClearance_m');
-    const near = nearestSolid(derived, pipe, (wanted.limit?.value ?? 0) + LOOK_AROUND_m);
+  subjects: (derived) => clashPass(derived).flatMap(asked),
+  check(clash, { say }) {
+    const { pipe, contact, unknownCeiling } = clash;
+    const wanted = wantedOf(clash);
     const at = [pipe.from, pipe.to];
-    const place = { level: level.id, at, heights: at };
-    if (near && near.clearance_m < -LENGTH_SLACK_m) {
+    const place = { level: pipe.network.level.id, at, heights: at };
+    const thing = contact ? thingName(contact.thing, pipe) : '';
+    if (contact && contact.clearance_m < -LENGTH_SLACK_m) {
       return {
         kind: 'judged',
         isKept: false,
         severity: 'stop',
-        measured: near.clearance_m,
+        measured: contact.clearance_m,
         limit: wanted.limit?.value ?? 0,
         limitSource: wanted.limit?.source ?? 'geometry',
-        margin: near.clearance_m - (wanted.limit?.value ?? 0),
-        text: `Runs at least ${say.length(-near.clearance_m)} into ${near.solid.obstruction.name}. Shift it.`,
+        margin: contact.clearance_m - (wanted.limit?.value ?? 0),
+        text: `Runs at least ${say.length(-contact.clearance_m)} into ${thing}. Shift it.`,
         place,
       };
     }
+    // A pipe that keeps clear of one thing by that thing's limit is still not checked against the rest without its own.
+    const needed = isFault(clash) ? wanted : limitOrBlank(pipe.network.profile, 'pipeClearance_m');
+    if (!needed.limit) return needed.blank;
     if (!wanted.limit) return wanted.blank;
-    if (!near) return { kind: 'judged', isKept: true, limit: wanted.limit.value, limitSource: wanted.limit.source, text: 'Keeps clear of everything drawn.', place };
-    const figures = atLeast(near.clearance_m, wanted.limit, LENGTH_SLACK_m);
-    const { value: gap, limit: least } = say.against(near.clearance_m, wanted.limit.value);
+    if (unknownCeiling && !isFault(clash)) return notChecked(`the height of the ceiling of ${unknownCeiling.enclosure.name} is not known.`, place);
+    if (!contact) return { kind: 'judged', isKept: true, limit: wanted.limit.value, limitSource: wanted.limit.source, text: 'Keeps clear of everything drawn.', place };
+    const figures = atLeast(contact.clearance_m, wanted.limit, LENGTH_SLACK_m);
+    const { value: gap, limit: least } = say.against(contact.clearance_m, wanted.limit.value);
     return {
       ...figures,
-      text: figures.isKept
-        ? `Is ${gap} clear of ${near.solid.obstruction.name}.`
-        : `Is only ${gap} clear of ${near.solid.obstruction.name}; ${least} is wanted. Shift it.`,
+      text: figures.isKept ? `Is ${gap} clear of ${thing}.` : `Is only ${gap} clear of ${thing}; ${least} is wanted. Shift it.`,
       place,
     };
   },

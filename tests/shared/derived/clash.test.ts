@@ -1,15 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { nearestSolid, pipeToPipe_m, pipeToSolid_m, pipesNear, solidsNear } from '#shared/derived/clash';
-import { derivePlan } from '#shared/derived/derive-plan';
+import { pipeBox, pipeToCeiling_m, pipeToPipe_m, pipeToSolid_m } from '#shared/derived/clash';
 import { distanceToOutline_m, isInside, rectangle } from '#shared/geometry/outline';
 import { type PlanPoint, type PlanPoint3, planPoint, polar } from '#shared/geometry/point';
-import { distanceBetween3_m } from '#shared/geometry/segment3';
-import { inches_m } from '#shared/units/convert';
-import { pipeOutside_m } from '#shared/profile/pipe-table';
-import { type PlanBuilder, planBuilder, place3 as p } from '../../support/plan-builder.ts';
-import { archive, ft } from './demo-layouts.ts';
-import { anyPlacing, movedPlace, movedPlan } from './placed-plan.ts';
+import { place3 as p } from '../../support/plan-builder.ts';
+import { anyPlacing, movedPlace } from './placed-plan.ts';
 
 const pipe = (from: PlanPoint3, to: PlanPoint3, outside_m = 0.1) => ({ from, to, outside_m });
 const block = { footprint: rectangle(2, 2, planPoint(1, 1)), bottom_m: 1, top_m: 2 };
@@ -91,91 +86,15 @@ test('clearance of two pipes is between their outsides', () => {
   expect(pipeToPipe_m(pipe(p(0, 0, 0), p(4, 0, 0)), pipe(p(2, -1, 0), p(2, 5, 0), 0.2))).toBeCloseTo(-0.15, 12);
 });
 
-describe('what is near a pipe in a plan', () => {
-  const derived = (built: PlanBuilder) => derivePlan(built.plan);
-  const pipeIn = (built: PlanBuilder, i = 0) => {
-    const all = derived(built).networks.flatMap(({ pipes }) => pipes);
-    const found = all[i];
-    if (!found) throw new Error('The plan has no such pipe.');
-    return found;
-  };
-  const straight = () => planBuilder().room(20, 20, 4).network().run([p(2, 5, 3), p(9, 5, 3)]).nozzle(9, 5, 3);
-  const radius_m = pipeOutside_m('3/4') / 2;
+test('clearance to a ceiling counts from the outside of the pipe, and only within what is asked for', () => {
+  const flat = { rings: [rectangle(4, 4)], at: p(0, 0, 3), east: 0, north: 0 };
+  expect(pipeToCeiling_m(pipe(p(1, 1, 2.8), p(3, 3, 2.8)), [flat], 1)).toBeCloseTo(0.15, 12);
+  expect(pipeToCeiling_m(pipe(p(1, 1, 2.8), p(3, 3, 2.8)), [flat], 0.1)).toBe(Infinity);
+  expect(pipeToCeiling_m(pipe(p(1, 1, 2), p(3, 3, 4)), [flat], 0.1)).toBeCloseTo(-0.05, 12);
+  expect(pipeToCeiling_m(pipe(p(1, 1, 2.8), p(3, 3, 2.8)), [flat, { ...flat, at: p(0, 0, 2.9) }], 1)).toBeCloseTo(0.05, 12);
+  expect(pipeToCeiling_m(pipe(p(1, 1, 2.8), p(3, 3, 2.8)), [], 1)).toBe(Infinity);
+});
 
-  test('the nearest solid, within the distance asked for', () => {
-    const built = straight()
-      .obstruction('beam', rectangle(1, 1, planPoint(4, 5.1)), 2.5, 3.5)
-      .obstruction('duct', rectangle(1, 1, planPoint(7, 5.05)), 2.5, 3.5);
-    const near = nearestSolid(derived(built), pipeIn(built), 0.2);
-    expect(near?.solid.obstruction.kind).toBe('duct');
-    expect(near?.clearance_m).toBeCloseTo(0.05 - radius_m, 9);
-    expect(solidsNear(derived(built), pipeIn(built), 0.2).map(({ solid }) => solid.obstruction.kind)).toEqual(['duct', 'beam']);
-    expect(nearestSolid(derived(built), pipeIn(built), 0.01)).toBeUndefined();
-  });
-
-  test('not what stands on another level', () => {
-    const built = straight().level('Level 2', 4).obstruction('beam', rectangle(1, 1, planPoint(4, 4.5)), 2.5, 3.5);
-    expect(nearestSolid(derived(built), pipeIn(built), 1)).toBeUndefined();
-  });
-
-  test('F2: the main lies clear under the beam; raised to 8 ft 1 in it has 0.17 in left', () => {
-    const clearance = (raise_m: number) => {
-      const built = archive();
-      for (const { at } of Object.values(Object.values(built.plan.networks)[0]?.nodes ?? {})) if (Math.abs(at.z - ft(7, 10)) < 1e-9) at.z += raise_m;
-      const plan = derivePlan(built.plan);
-      return Math.min(...plan.networks.flatMap(({ pipes }) => pipes.flatMap((each) => nearestSolid(plan, each, 0.1)?.clearance_m ?? [])));
-    };
-    expect(clearance(0)).toBeCloseTo(inches_m(4 - 1.66 / 2), 9);
-    expect(clearance(ft(0, 3))).toBeCloseTo(inches_m(0.17), 9);
-  });
-
-  test('pipes of any network on the level, but not those joined to it', () => {
-    const built = straight().run([p(9, 5, 3), p(9, 9, 3)]).run([p(2, 5.2, 3), p(8, 5.2, 3)]).network().run([p(4, 1, 3.1), p(4, 9, 3.1)]);
-    const near = pipesNear(derived(built), pipeIn(built), 0.5);
-    expect(near.map(({ pipe: other }) => other.to)).toEqual([p(4, 9, 3.1), p(8, 5.2, 3)]);
-    expect(near[0]?.clearance_m).toBeCloseTo(0.1 - 2 * radius_m, 9);
-    expect(pipesNear(derived(built), pipeIn(built), 0.01)).toEqual([]);
-  });
-
-  test('a return bend over one short nipple is no clash, over a longer piece it is', () => {
-    const bend = (gap_m: number) => straight().run([p(9, 5, 3), p(9, 5 + gap_m, 3), p(2, 5 + gap_m, 3)]);
-    expect(pipesNear(derived(bend(0.04)), pipeIn(bend(0.04)), 0.025)).toEqual([]);
-    expect(pipesNear(derived(bend(0.06)), pipeIn(bend(0.06)), 0.025)).toEqual([]);
-    expect(pipesNear(derived(bend(0.06)), pipeIn(bend(0.06)), 0.034)).toHaveLength(0);
-    const back = straight().run([p(9, 5, 3), p(9, 6, 3), p(8, 6, 3), p(8, 5.03, 3)]);
-    expect(pipesNear(derived(back), pipeIn(back), 0.025)).toHaveLength(1);
-  });
-
-  test('agrees with asking every pair', () => {
-    const metre = fc.integer({ min: 0, max: 60 }).map((n) => n / 10);
-    const run = fc.tuple(fc.record({ x: metre, y: metre, z: metre }), fc.record({ x: metre, y: metre, z: metre }));
-    fc.assert(
-      fc.property(fc.array(run, { minLength: 2, maxLength: 12 }), (runs) => {
-        const built = planBuilder().room(20, 20, 9);
-        for (const [from, to] of runs) if (distanceBetween3_m({ a: from, b: from }, { a: to, b: to }) > 0) built.network().run([from, to]);
-        const plan = derived(built);
-        const all = plan.networks.flatMap(({ pipes }) => pipes);
-        for (const one of all) {
-          const near = pipesNear(plan, one, 0.3);
-          const tried = all.filter((other) => other !== one && pipeToPipe_m(one, other) <= 0.3);
-          expect(near.map(({ pipe: other }) => other.ref.id).sort()).toEqual(tried.map((other) => other.ref.id).sort());
-        }
-      }),
-      { numRuns: 60 },
-    );
-  });
-
-  test('does not change when the plan is turned, shifted or mirrored', () => {
-    const built = archive();
-    fc.assert(
-      fc.property(anyPlacing, (placing) => {
-        const facts = (plan: PlanBuilder['plan']) => {
-          const from = derivePlan(plan);
-          return from.networks.flatMap(({ pipes }) => pipes.map((each) => nearestSolid(from, each, 0.5)?.clearance_m.toFixed(6)));
-        };
-        expect(facts(movedPlan(built.plan, placing))).toEqual(facts(built.plan));
-      }),
-      { numRuns: 20 },
-    );
-  });
+test('the box around a pipe holds its outside and the margin', () => {
+  expect(pipeBox(pipe(p(4, 1, 0), p(1, 2, 0), 0.5), 0.5)).toEqual({ minX: 0.25, minY: 0.25, maxX: 4.75, maxY: 2.75 });
 });

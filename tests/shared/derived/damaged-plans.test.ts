@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { nearestSolid, pipesNear } from '#shared/derived/clash';
+import { clashPass } from '#shared/derived/clash-pass';
 import { nearestClearanceFace } from '#shared/derived/clearance-faces';
 import { cornersNear } from '#shared/derived/corner-zone';
 import { coverageOf } from '#shared/derived/coverage';
@@ -65,8 +65,8 @@ test('whatever a plan file may hold, everything is derived, and every figure is 
       }
       for (const network of derived.networks) {
         figures.push(network.totalLength_m, network.pipeVolume_m3, ...network.paths.map(({ length_m }) => length_m), ...network.fittings.map(({ turn_rad }) => turn_rad));
-        for (const pipe of network.pipes) figures.push(nearestSolid(derived, pipe, 1)?.clearance_m, ...pipesNear(derived, pipe, 1).map(({ clearance_m }) => clearance_m));
       }
+      figures.push(...clashPass(derived).flat().flatMap(({ contacts }) => contacts.map(({ clearance_m }) => clearance_m)));
       for (const figure of figures) if (figure !== undefined) expect(Number.isFinite(figure)).toBe(true);
     }),
     { numRuns: 400 },

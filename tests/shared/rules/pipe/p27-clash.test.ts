@@ -4,7 +4,7 @@ import { rectangle } from '#shared/geometry/outline';
 import { planPoint } from '#shared/geometry/point';
 import { pipeOutside_m } from '#shared/profile/pipe-table';
 import { p27Clash as rule } from '#shared/rules/pipe/p27-clash';
-import { anyPlacing, at3, checkOne, layout, placedLayout } from '../../../support/layout.ts';
+import { anyPlacing, at3, check, checkOne, layout, placedLayout } from '../../../support/layout.ts';
 
 // 1 in: common practice.
 const LIMIT_m = 0.0254;
@@ -44,5 +44,79 @@ describe('P27', () => {
   test('a blank limit is not checked, but a clash is still a stop', () => {
     expect(checkOne(rule, layout({ ...under(0.01), limits: { pipeClearance_m: null } })).verdict).toBe('not-checked');
     expect(checkOne(rule, layout({ ...under(-0.01), limits: { pipeClearance_m: null } })).verdict).toBe('stop');
+  });
+});
+
+describe('P27 of the ceiling', () => {
+  const run = (z_m: number, enclosure: NonNullable<Parameters<typeof layout>[0]['enclosure']> = {}) =>
+    layout({ runs: [{ places: [at3(1, 2, z_m), at3(5, 2, z_m)], size: '1-1/4' }], height_m: 2.7, enclosure, limits: { pipeClearance_m: LIMIT_m } });
+
+  test.each([
+    ['on the limit below it', 2.7 - RADIUS_m - LIMIT_m, 'ok'],
+    ['just too close', 2.7 - RADIUS_m - LIMIT_m + 0.0005, 'warn'],
+    ['touching it', 2.7 - RADIUS_m, 'warn'],
+    ['a hair into it', 2.7 - RADIUS_m + 0.0001, 'stop'],
+    ['above it', 4, 'stop'],
+  ])('%s', (_, z_m, verdict) => {
+    const finding = checkOne(rule, run(z_m));
+    expect(finding.verdict).toBe(verdict);
+    expect(finding.text).toContain('ceiling of Room');
+  });
+
+  test('a suspended ceiling may be passed, what is above its void may not', () => {
+    const ceilingVoid = { depth_m: 0.5, isProtected: true };
+    expect(checkOne(rule, run(2.9, { ceilingVoid })).verdict).toBe('ok');
+    expect(checkOne(rule, run(3.2, { ceilingVoid }))).toMatchObject({ verdict: 'stop', text: expect.stringContaining('top of the ceiling void of Room') });
+  });
+
+  test('a lower zone and a slope count where the pipe runs', () => {
+    const zone = (x: number, height_m: number) => ({ ceilingZones: { z1: { id: 'z1', name: 'Soffit', outline: rectangle(1, 4, planPoint(x, 0)).map(({ x: east, y }) => ({ x: east, y })), height_m } } });
+    expect(checkOne(rule, run(2.5, zone(3, 2.4))).verdict).toBe('stop');
+    expect(checkOne(rule, run(2.5, zone(3, 2.6))).verdict).toBe('ok');
+    expect(checkOne(rule, run(2.2, { slope: { at: { x: 0, y: 2 }, direction_rad: 0, rise: -0.1 } })).verdict).toBe('stop');
+    expect(checkOne(rule, run(2.1, { slope: { at: { x: 0, y: 2 }, direction_rad: 0, rise: -0.1 } })).verdict).toBe('ok');
+  });
+
+  test('a raised part of the ceiling lets pipe up into it', () => {
+    const coffer = { ceilingZones: { z1: { id: 'z1', name: 'Coffer', outline: rectangle(5, 2, planPoint(0.5, 1)).map(({ x, y }) => ({ x, y })), height_m: 3.2 } } };
+    expect(checkOne(rule, run(3, coffer)).verdict).toBe('ok');
+    expect(checkOne(rule, run(3.3, coffer)).verdict).toBe('stop');
+  });
+
+  test('an unknown height is not checked', () => {
+    const finding = checkOne(rule, layout({ runs: [{ places: [at3(1, 2, 2), at3(5, 2, 2)] }], height_m: null }));
+    expect(finding).toMatchObject({ verdict: 'not-checked', text: 'Not checked: the height of the ceiling of Room is not known.' });
+  });
+});
+
+describe('P27 of several things', () => {
+  const beam = (x: number, bottom_m: number) => ({ kind: 'beam' as const, footprint: rectangle(0.3, 4, planPoint(x, 0)).map(({ x: east, y }) => ({ x: east, y })), bottom_m, top_m: 2.6 });
+
+  test('one finding for every thing at fault, the nearest first', () => {
+    const plan = layout({ ...under(0.1), obstructions: [beam(2, 2 + RADIUS_m + 0.02), beam(4, 1.9), beam(3, 2.3)] });
+    expect(check(rule, plan).map(({ verdict, text }) => [verdict, /Thing \d/.exec(text)?.[0]])).toEqual([
+      ['stop', 'Thing 2'],
+      ['warn', 'Thing 1'],
+    ]);
+  });
+
+  test('two pipes that cross are one finding, of the first', () => {
+    const crossing = (z_m: number) =>
+      layout({ runs: [{ places: [at3(1, 2, 2), at3(5, 2, 2)], size: '1-1/4' }, { places: [at3(3, 1, z_m), at3(3, 3, z_m)], size: '1-1/4' }], limits: { pipeClearance_m: LIMIT_m } });
+    const verdicts = (z_m: number) => check(rule, crossing(z_m)).map(({ verdict }) => verdict);
+    expect(verdicts(2)).toEqual(['stop', 'ok']);
+    expect(verdicts(2 + 2 * RADIUS_m)).toEqual(['warn', 'ok']);
+    expect(verdicts(2 + 2 * RADIUS_m + LIMIT_m)).toEqual(['ok', 'ok']);
+    expect(check(rule, crossing(2))[0]?.text).toContain('into the 1-1/4 in pipe beside it');
+  });
+
+  test('pipes that meet at a node, a support and a nozzle at the end are no clash', () => {
+    const places = [at3(1, 2, 2), at3(3, 2, 2), at3(3, 2, 2.3)];
+    const plan = layout({
+      runs: [{ places, size: '1-1/4' }, { places: [at3(3, 2, 2), at3(5, 2, 2)] }],
+      nozzles: [{ at: at3(5, 2, 2) }],
+      network: { supports: { s1: { id: 's1', at: at3(2, 2, 2), kind: 'rigid', capacity_N: null } } },
+    });
+    expect(check(rule, plan).map(({ verdict }) => verdict)).toEqual(['ok', 'ok', 'ok']);
   });
 });
