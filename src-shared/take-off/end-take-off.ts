@@ -20,10 +20,12 @@ const TABLED: Readonly<Partial<Record<PieceEndKind, PipeEnd>>> = {
   coupling: 'coupling',
 };
 
+/** Never the length of a straight one. */
+const REDUCING = 'reducing fitting: take its length from the fitting’s maker';
 const UNTABLED: Readonly<Partial<Record<PieceEndKind, string>>> = {
   'odd-bend': 'no made fitting turns by this angle',
   cross: 'the length of a cross is not known here: take it from the fitting’s maker',
-  reducer: 'the length of a reducing fitting is its own: take it from the fitting’s maker',
+  reducer: REDUCING,
   joint: 'the joint is not threaded: take its length from the maker',
   unfitted: 'a nozzle hangs here in the middle of a pipe: draw the branch that carries it',
 };
@@ -40,7 +42,7 @@ export function endTakeOff(end: RunEnd, { size, joint }: Pick<StraightRun, 'size
   const tabled = TABLED[end.kind];
   if (tabled === 'open') return { isKnown: true, reach_m: 0, engagement_m: 0, takeOff_m: 0 };
   if (joint !== 'threaded') return unknown(`the centre-to-end of ${joint} fittings is not known here: take it from the fitting’s maker`);
-  if (end.isReducing) return unknown('the length of a reducing fitting is its own: take it from the fitting’s maker');
+  if (end.isReducing) return unknown(REDUCING);
   if (made === null) return unknown('the fitting class is blank in the unit profile');
   const fittingClass = malleableClass(made);
   if (!fittingClass || !tabled) return unknown(`the centre-to-end of Class ${made} fittings is not known here: take it from the fitting’s maker`);

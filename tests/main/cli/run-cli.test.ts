@@ -193,7 +193,7 @@ describe('the command line itself', () => {
     expect(await run('--version')).toMatchObject({ code: 0, out: '1.2.3' });
     const { code, out } = await run('--help');
     expect(code).toBe(0);
-    for (const command of ['check', 'sheets', 'import', 'new']) expect(out).toContain(command);
+    for (const command of ['check', 'sheets', 'takeoff', 'import', 'new']) expect(out).toContain(command);
   });
 
   test.each([[[]], [['chek', 'a.nzw']], [['check']], [['check', 'a.nzw', '--jsn']], [['check', 'a.nzw', 'b.nzw']]])('%j is bad input', async (words) => {
