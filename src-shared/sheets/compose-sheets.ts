@@ -10,6 +10,7 @@ import { type NumberedFinding, findingsTable, numberFindings } from './findings-
 import { printable } from './font-widths.ts';
 import { type FlowBlock, flowTables } from './flow.ts';
 import { type SheetLayout, drawFrame, sampleStamp, sheetLayout } from './frame.ts';
+import { isometricSheets } from './isometric-view.ts';
 import { jobTable, notesTable, revisionTable } from './job-tables.ts';
 import { legendTable } from './legend.ts';
 import { limitsTable, profilesInUse } from './limits-table.ts';
@@ -33,7 +34,7 @@ import { titleColumn } from './title-block.ts';
 import { type ViewSet, viewArea } from './view-set.ts';
 
 /**
- * Composes the sheets of a plan: for each level its nozzle and pipe plan, then sections, schedules, findings and calculations.
+ * Composes the sheets of a plan: for each level its nozzle and pipe plan, then sections, isometrics, schedules, findings and calculations.
  * @param evaluation  the plan with all that follows from it
  * @param drawings    imported floor plans by underlay id; one that is missing is said on the sheet
  */
@@ -57,10 +58,9 @@ export function composeSheets(evaluation: Evaluation, drawings: ReadonlyMap<stri
   );
   const facts = sheetFacts(derived, drawings);
   const hasRoom = (draft: SheetDraft): boolean => legendFits(layout, facts, draft, derived, options);
-  const blocks = isField
-    ? fieldBlocks(derived)
-    : submittalBlocks(derived, numbered, findings, listed);
-  const homeless = new Set<SymbolName>(views.filter((draft) => !hasRoom(draft)).flatMap(({ used }) => [...used]));
+  const isometrics = isometricSheets(set);
+  const blocks = [...(isField ? fieldBlocks(derived) : submittalBlocks(derived, numbered, findings, listed)), ...isometrics.tables.map(full)];
+  const homeless = new Set<SymbolName>([...views, ...isometrics.drafts].filter((draft) => !hasRoom(draft)).flatMap(({ used }) => [...used]));
   if (homeless.size > 0) blocks.push({ table: legendTable(homeless, layout.sizes), span: 'column' });
   const pages = flowTables(blocks.filter(({ table }) => table.rows.length > 0), layout.area, layout.tableColumns, layout.sizes, packed.left);
   // What the flow put below the last sections belongs to their sheet.
@@ -69,6 +69,8 @@ export function composeSheets(evaluation: Evaluation, drawings: ReadonlyMap<stri
   if (shared && lastView && shared.titles.length > 0) {
     views.splice(-1, 1, { ...lastView, title: sheetTitle([lastView.title, ...shared.titles]), marks: [...lastView.marks, ...shared.marks] });
   }
+  const lastViewAt = views.length - 1;
+  views.push(...isometrics.drafts);
   // Calculations begin a sheet of their own, so that they can be handed over by themselves.
   const calculations = isField ? [] : flowTables(calculationBlocks(evaluation, layout), layout.area, layout.tableColumns, layout.sizes);
   const tables = [...pages, ...calculations]
@@ -78,7 +80,7 @@ export function composeSheets(evaluation: Evaluation, drawings: ReadonlyMap<stri
   const legendPage = pages.findIndex(({ titles }) => titles.includes('Legend'));
   const numberOf = (index: number): string => [printable(derived.plan.info.sheetPrefix.trim()).slice(0, LONGEST_PREFIX), String(index + 1)].filter(Boolean).join('-');
   const isLegendShared = shared?.titles.includes('Legend') ?? false;
-  const legendAt = isLegendShared ? numberOf(views.length - 1) : legendPage < 0 ? undefined : numberOf(views.length + legendPage);
+  const legendAt = isLegendShared ? numberOf(lastViewAt) : legendPage < 0 ? undefined : numberOf(views.length + legendPage);
   return drafts.map((draft, index) => finishSheet(layout, facts, draft, { index, count: drafts.length, number: numberOf(index), legendAt }, derived, options));
 }
 

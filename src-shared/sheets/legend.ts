@@ -6,6 +6,7 @@ import { SYMBOL_NAMES, type SymbolName } from './symbol-names.ts';
 import {
   arcPlaces,
   arrowHead,
+  breakSymbol,
   capSymbol,
   checkValveSymbol,
   cylinderSymbol,
@@ -84,6 +85,13 @@ const ENTRIES: Readonly<Record<SymbolName, Entry>> = {
   regulator: { words: 'regulator, arrow with the flow', draw: (x, y, _half, f) => regulatorSymbol(x, y, 0, f) },
   'check-valve': { words: 'check valve, arrow with the flow', draw: (x, y, _half, f) => checkValveSymbol(x, y, 0, f) },
   pipe: { words: 'pipe: size · length · height', draw: (x, y, half, f) => across(pen(WEIGHT.heavy * f, PRINT.cool))(x, y, half) },
+  run: { words: 'pipe, low-pressure side: size · length', draw: (x, y, half, f) => across(pen(WEIGHT.heavy * f, PRINT.cool))(x, y, half) },
+  flow: { words: 'way of the agent', draw: (x, y, half, f) => [...across(pen(WEIGHT.heavy * f, PRINT.cool))(x, y, half), arrowHead(x + 1.3 * f, y, 0, 2.6 * f, PRINT.cool)] },
+  break: { words: 'drawn shorter, length as printed', draw: (x, y, half, f) => [...across(pen(WEIGHT.heavy * f, PRINT.cool))(x, y, half), ...breakSymbol(x, y, 0, f)] },
+  node: {
+    words: 'number of a node, see its table',
+    draw: (x, y, half, f) => [ring(pen(WEIGHT.thin * f), [x - half * 0.5, y - 1.5 * f, x + half * 0.5, y - 1.5 * f, x + half * 0.5, y + 1.5 * f, x - half * 0.5, y + 1.5 * f], PRINT.paper), segments(pen(WEIGHT.thin * f), [x, y - 0.8 * f, x, y + 0.8 * f])],
+  },
   fitting: {
     words: 'elbow or tee, ticks on its legs',
     draw: (x, y, half, f) => [line(pen(WEIGHT.heavy * f, PRINT.cool), x - half, y, x, y, x, y + 2 * f), ...fittingSymbol(x, y, [Math.PI], PRINT.cool, f)],

@@ -39,7 +39,7 @@ export function pipeSchedule(derived: Derived): Table {
 }
 
 /** Sizes of the pipes at a fitting, the one toward the source first. */
-function fittingSizes(network: DerivedNetwork, pipes: readonly string[], lengths: Lengths): string {
+export function fittingSizes(network: DerivedNetwork, pipes: readonly string[], lengths: Lengths): string {
   const sizes = pipes.flatMap((id) => {
     const pipe = network.pipes.find(({ ref }) => ref.id === id);
     return pipe ? [pipe.pipe.size] : [];

@@ -1,4 +1,5 @@
 import type { Derived, DerivedNozzle, Space } from '../derived/derived.ts';
+import type { AssemblyPart, Settings } from '../model/plan.ts';
 import { formatLength } from '../units/length-text.ts';
 import { formatQuantity } from '../units/quantity-text.ts';
 import { type Datum, datumsOf, faceName, fromFace_m } from './datum.ts';
@@ -76,6 +77,12 @@ export function nozzleSchedule(derived: Derived, isListed: (nozzle: DerivedNozzl
 
 const PART_WORDS: Readonly<Record<string, string>> = { hose: 'hose', 'check-valve': 'check valve', regulator: 'regulator', adapter: 'adapter' };
 
+/** A part of a discharge assembly in words: its name, what it is set to, and a warning where it stands the wrong way round. */
+export function assemblyPartWords({ kind, name, setPressure_Pa, arrowDownstream }: AssemblyPart, lengths: Settings['lengths']): string {
+  const set = setPressure_Pa === null ? '' : ` set to ${formatQuantity(setPressure_Pa, 'pressure', lengths)}`;
+  return `${name || PART_WORDS[kind] || kind}${set}${arrowDownstream ? '' : ' (ARROW AGAINST THE FLOW)'}`;
+}
+
 /** Cylinders of each network with their unit, and the discharge assembly in flow order. */
 export function cylinderSchedule(derived: Derived): Table {
   const { lengths } = derived.plan.settings;
@@ -86,10 +93,7 @@ export function cylinderSchedule(derived: Derived): Table {
     rows: derived.networks.map(({ network, profile }) => {
       const cylinders = Object.values(network.cylinders);
       const rails = new Set(cylinders.map(({ railHeight_m }) => (railHeight_m === null ? NOT_KNOWN : formatLength(railHeight_m, lengths))));
-      const parts = network.assembly.map(({ kind, name, setPressure_Pa, arrowDownstream }) => {
-        const set = setPressure_Pa === null ? '' : ` set to ${formatQuantity(setPressure_Pa, 'pressure', lengths)}`;
-        return `${name || PART_WORDS[kind] || kind}${set}${arrowDownstream ? '' : ' (ARROW AGAINST THE FLOW)'}`;
-      });
+      const parts = network.assembly.map((part) => assemblyPartWords(part, lengths));
       return [
         network.name,
         cylinders.length > 0 ? `${cylinders.length}: ${cylinders.map(({ name }) => name).join(', ')}` : 'none drawn',

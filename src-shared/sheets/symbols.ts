@@ -117,6 +117,17 @@ export function reducerSymbol(x: number, y: number, flow_rad: number, colour: st
 export const capSymbol = (x: number, y: number, pipe_rad: number, colour: string, factor: number): Mark =>
   line(pen(WEIGHT.heavy * factor, colour), ...along(x, y, pipe_rad + Math.PI / 2, 1.5 * factor), ...along(x, y, pipe_rad - Math.PI / 2, 1.5 * factor));
 
+/** Break of a pipe that is drawn shorter than it is: a gap between two strokes aslant. */
+export function breakSymbol(x: number, y: number, pipe_rad: number, factor: number): Mark[] {
+  const half = 0.8 * factor;
+  const ends = [along(x, y, pipe_rad, half), along(x, y, pipe_rad + Math.PI, half)];
+  const [[ax, ay] = [x, y], [bx, by] = [x, y]] = ends;
+  return [
+    line(pen(2.2 * factor, PRINT.paper), ax, ay, bx, by),
+    ...ends.map(([endX, endY]) => line(pen(WEIGHT.medium * factor), ...along(endX, endY, pipe_rad + Math.PI / 3, 2 * factor), ...along(endX, endY, pipe_rad + Math.PI / 3, -2 * factor))),
+  ];
+}
+
 /** Pipe support: two strokes square to its pipe, broken where it only carries; the bar of what holds it closes them. */
 export function supportSymbol(x: number, y: number, kind: Support['kind'], lie: SupportLie, factor: number): Mark[] {
   const { strokes, bar, isBroken } = supportShape(kind, lie);
