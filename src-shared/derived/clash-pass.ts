@@ -6,7 +6,7 @@ import { type SolidCeiling, solidCeilingOf } from './clash-ceiling.ts';
 import { networkBox, pipesNear } from './clash-pairs.ts';
 import type { Derived, DerivedNetwork, DerivedPipe, Solid } from './derived.ts';
 import { remembered, sameList } from './remember.ts';
-import { solidsOf } from './solids.ts';
+import { type SolidIndex, solidsOf } from './solids.ts';
 
 /** What a pipe may run into. */
 export type ClashThing = { readonly kind: 'solid'; readonly solid: Solid } | { readonly kind: 'ceiling'; readonly ceiling: SolidCeiling } | { readonly kind: 'pipe'; readonly pipe: DerivedPipe };
@@ -93,13 +93,44 @@ const everyContact = remembered((own: readonly PipeContacts[], others: readonly 
   }),
 );
 
-/** Lists of the last pass, so that a list of the same things is the same list. */
-interface LastLists {
-  solids: readonly Solid[];
-  ceilings: readonly SolidCeiling[];
-  others: readonly PairContacts[];
+/** What stands on a level. */
+interface Standing {
+  readonly solids: SolidIndex;
+  readonly ceilings: readonly SolidCeiling[];
 }
-const lastLists = remembered((_network: DerivedNetwork): LastLists => ({ solids: [], ceilings: [], others: [] }));
+const NOTHING: Standing = { solids: solidsOf({}, ''), ceilings: [] };
+
+/** Boxes of the solids that only one of two indexes has. */
+const changedSolids = remembered((after: SolidIndex, before: SolidIndex): readonly Box[] => {
+  const [then, now] = [new Set(before.solids), new Set(after.solids)];
+  return [...after.solids.filter((solid) => !then.has(solid)), ...before.solids.filter((solid) => !now.has(solid))].map(({ bounds }) => bounds);
+});
+
+/** What the last pass found around a network. Lists of the same things are the same list. */
+interface Around extends Standing {
+  readonly within_m: number;
+  readonly nearSolids: readonly Solid[];
+  readonly nearCeilings: readonly SolidCeiling[];
+}
+const lastAround = new WeakMap<DerivedNetwork, Around>();
+const lastOthers = new WeakMap<DerivedNetwork, readonly PairContacts[]>();
+
+/** Solids and ceilings near a network; sought anew only where something near it has changed. */
+function aroundOf(network: DerivedNetwork, { solids, ceilings }: Standing, box: Box, within_m: number): Around {
+  const last = lastAround.get(network);
+  const isKept = last?.within_m === within_m;
+  const hasSolids = isKept && (last.solids === solids || !changedSolids(solids, last.solids).some((changed) => boxesTouch(changed, box)));
+  const hasCeilings = isKept && sameList(last.ceilings, ceilings) === last.ceilings;
+  const around: Around = {
+    within_m,
+    solids,
+    ceilings,
+    nearSolids: hasSolids ? last.nearSolids : sameList(last?.nearSolids, solids.near(box)),
+    nearCeilings: hasCeilings ? last.nearCeilings : sameList(last?.nearCeilings, ceilings.filter(({ bounds }) => boxesTouch(bounds, box))),
+  };
+  lastAround.set(network, around);
+  return around;
+}
 
 type NetworkBox = Box & { readonly network: DerivedNetwork; readonly order: number };
 
@@ -136,23 +167,22 @@ export const clashPass = remembered((derived: Derived): readonly (readonly PipeC
   index.load(networks.flatMap((network, order) => (network.pipes.length === 0 ? [] : [{ ...networkBox(network), network, order }])));
   const ceilings = ceilingsByLevel(derived.spaces);
   const levels = new Map(derived.networks.map(({ level }) => [level.id, level]));
-  const solids = new Map([...levels].map(([id, { obstructions }]) => [id, solidsOf(obstructions, id)]));
+  const on = new Map([...levels].map(([id, { obstructions }]) => [id, { solids: solidsOf(obstructions, id), ceilings: ceilings.get(id) ?? [] }]));
   const widest_m = Math.max(0, ...networks.map(wanted_m)) + LOOK_AROUND_m;
   return networks.map((network, order) => {
     if (network.pipes.length === 0) return [];
     const level = network.level.id;
-    const around = widened(networkBox(network), widest_m);
-    const last = lastLists(network);
-    last.solids = sameList(last.solids, solids.get(level)?.near(around) ?? []);
-    last.ceilings = sameList(last.ceilings, (ceilings.get(level) ?? []).filter(({ bounds }) => boxesTouch(bounds, around)));
-    last.others = sameList(
-      last.others,
+    const box = widened(networkBox(network), widest_m);
+    const { nearSolids, nearCeilings } = aroundOf(network, on.get(level) ?? NOTHING, box, widest_m);
+    const others = sameList(
+      lastOthers.get(network),
       index
-        .search(around)
+        .search(box)
         .filter((other) => other.order > order && other.network.level.id === level)
         .sort((a, b) => a.order - b.order)
         .map((other) => pairContacts(network, other.network)),
     );
-    return everyContact(ownContacts(network, last.solids, last.ceilings), last.others);
+    lastOthers.set(network, others);
+    return everyContact(ownContacts(network, nearSolids, nearCeilings), others);
   });
 });

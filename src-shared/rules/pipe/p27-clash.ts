@@ -55,7 +55,7 @@ export const p27Clash = defineRule<Clash>({
   measure: 'length',
   basis: { formula: 'outside of pipe to nearest solid ≥ limit; below 0 they collide', source: 'common practice 1 in (25 mm)' },
   limitKeys: ['pipeClearance_m'],
-  subjects: (derived) => clashPass(derived).flatMap(asked),
+  subjects: (derived) => clashPass(derived).flatMap((network) => asked(network)),
   check(clash, { say }) {
     const { pipe, contact, unknownCeiling } = clash;
     const wanted = wantedOf(clash);
