@@ -40,27 +40,31 @@ export const networkBox = remembered(
 export function pipesNear(pipe: DerivedPipe, network: DerivedNetwork, within_m: number): NearPipe[] {
   const found = pipeIndexOf(network).search(pipeBox(pipe, within_m));
   if (found.length === 0) return [];
-  const joined = network === pipe.network ? joinedTo(pipe, within_m) : undefined;
+  const isOwn = network === pipe.network;
   const least_m = Math.min(pipe.from.z, pipe.to.z) - within_m - pipe.outside_m / 2;
   const most_m = Math.max(pipe.from.z, pipe.to.z) + within_m + pipe.outside_m / 2;
   const near: (NearPipe & { order: number })[] = [];
   for (const { pipe: other, order } of found) {
-    if (joined?.has(other.ref.id)) continue;
+    if (isOwn && (other.ref.id === pipe.ref.id || meet(pipe, other))) continue;
     const beyond_m = other.outside_m / 2;
     if (Math.max(other.from.z, other.to.z) + beyond_m < least_m || Math.min(other.from.z, other.to.z) - beyond_m > most_m) continue;
     const clearance_m = pipeToPipe_m(pipe, other);
     if (clearance_m <= within_m) near.push({ pipe: other, clearance_m, order });
   }
-  return near.sort((a, b) => a.order - b.order).map(({ pipe: other, clearance_m }) => ({ pipe: other, clearance_m }));
+  const joined = isOwn && near.length > 0 ? joinedBriefly(pipe, within_m) : undefined;
+  const apart = joined ? near.filter(({ pipe: other }) => !joined.has(other.ref.id)) : near;
+  return apart.sort((a, b) => a.order - b.order).map(({ pipe: other, clearance_m }) => ({ pipe: other, clearance_m }));
 }
 
-/** Ids of a pipe itself, the pipes that share a node with it, and those that are joined to it by one piece no longer than what must lie between them. */
-function joinedTo(pipe: DerivedPipe, within_m: number): Set<string> {
+/** Whether two pipes of a network share a node. */
+const meet = ({ pipe: one }: DerivedPipe, { pipe: other }: DerivedPipe): boolean => [one.from, one.to].some((node) => node === other.from || node === other.to);
+
+/** Ids of the pipes that are joined to a pipe by one piece no longer than what must lie between them. */
+function joinedBriefly(pipe: DerivedPipe, within_m: number): Set<string> {
   const atNode = pipesByNode(pipe.network);
-  const joined = new Set([pipe.ref.id]);
+  const joined = new Set<string>();
   for (const node of [pipe.pipe.from, pipe.pipe.to]) {
     for (const beside of atNode.get(node) ?? []) {
-      joined.add(beside.pipe.id);
       const far = beside.pipe.from === node ? beside.pipe.to : beside.pipe.from;
       for (const next of atNode.get(far) ?? []) {
         if (beside.length_m <= within_m + (pipe.outside_m + next.outside_m) / 2) joined.add(next.pipe.id);

@@ -89,6 +89,21 @@ describe('P27 of the ceiling', () => {
   });
 });
 
+test('P27 wants the greater clearance of two networks', () => {
+  const plan = layout({ runs: [{ places: [at3(1, 2, 2), at3(5, 2, 2)], size: '1-1/4' }], limits: { pipeClearance_m: 0.01 } });
+  const [profile] = Object.values(plan.profiles);
+  const { net } = plan.networks;
+  if (!profile || !net) throw new Error('The layout has a network with its profile.');
+  plan.profiles.wide = { ...structuredClone(profile), id: 'wide', limits: { ...profile.limits, pipeClearance_m: { value: 0.05, source: 'test' } } };
+  const other = structuredClone(net);
+  for (const { at } of Object.values(other.nodes)) at.z = 2 + 2 * RADIUS_m + 0.03;
+  plan.networks.other = { ...other, id: 'other', name: 'Second', profile: 'wide' };
+  expect(check(rule, plan).map(({ verdict, limit, text }) => [verdict, limit, text.includes('of Second')])).toEqual([
+    ['warn', 0.05, true],
+    ['ok', 0.05, false],
+  ]);
+});
+
 describe('P27 of several things', () => {
   const beam = (x: number, bottom_m: number) => ({ kind: 'beam' as const, footprint: rectangle(0.3, 4, planPoint(x, 0)).map(({ x: east, y }) => ({ x: east, y })), bottom_m, top_m: 2.6 });
 
