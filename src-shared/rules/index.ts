@@ -1,6 +1,7 @@
 import { c02WallLoad } from './cylinder/c02-wall-load.ts';
 import { c03Anchors } from './cylinder/c03-anchors.ts';
 import { c04RailHeight } from './cylinder/c04-rail-height.ts';
+import { c05FrontDepth } from './cylinder/c05-front-depth.ts';
 import { c07DoorSwing } from './cylinder/c07-door-swing.ts';
 import { c12CountAndFill } from './cylinder/c12-count-and-fill.ts';
 import { d01UnderlayScale } from './document/d01-underlay-scale.ts';
@@ -33,6 +34,7 @@ import { p02PathLength } from './pipe/p02-path-length.ts';
 import { p03TotalLength } from './pipe/p03-total-length.ts';
 import { p04Elbows } from './pipe/p04-elbows.ts';
 import { p05Tees } from './pipe/p05-tees.ts';
+import { p07BullTees } from './pipe/p07-bull-tees.ts';
 import { p08StraightRun } from './pipe/p08-straight-run.ts';
 import { p09PipeSize } from './pipe/p09-pipe-size.ts';
 import { p10PipeVolume } from './pipe/p10-pipe-volume.ts';
@@ -73,6 +75,7 @@ const JUDGING: readonly Rule[] = [
   p03TotalLength,
   p04Elbows,
   p05Tees,
+  p07BullTees,
   p08StraightRun,
   p09PipeSize,
   p10PipeVolume,
@@ -88,6 +91,7 @@ const JUDGING: readonly Rule[] = [
   c02WallLoad,
   c03Anchors,
   c04RailHeight,
+  c05FrontDepth,
   c07DoorSwing,
   c12CountAndFill,
   e01NetVolume,

@@ -12,7 +12,7 @@ interface PathBudget {
   readonly formula: string;
   readonly limitKey: LimitKey;
   /** Figure of one path, base SI. */
-  spent(path: NonNullable<NozzlePath['path']>): number;
+  spent(path: NonNullable<NozzlePath['path']>, network: NozzlePath['network']): number;
   /** Prints the figure and its limit. */
   print(value: number, limit: number, context: CheckContext): { readonly value: string; readonly limit: string };
   readonly cure: string;
@@ -32,7 +32,7 @@ export const pathBudgetRule = ({ id, title, measure, formula, limitKey, spent, p
       const { limit, ...missing } = limitOrBlank(subject.network.profile, limitKey);
       if ('blank' in missing) return missing.blank;
       if (!subject.path || !limit) return notChecked('no pipe leads to it from the cylinder.');
-      const value = spent(subject.path);
+      const value = spent(subject.path, subject.network);
       const figures = atMost(value, limit, LENGTH_SLACK_m);
       const printed = print(value, limit.value, context);
       return {
