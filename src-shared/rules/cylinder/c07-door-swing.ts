@@ -1,9 +1,7 @@
-import type { Space } from '../../derived/derived.ts';
 import { type Door, distanceToDoor_m, doorsByLevel, sweepOutline } from '../../derived/door-swing.ts';
-import { isInsideRegion } from '../../geometry/inside.ts';
 import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
 import { atLeast, defineRule, limitOrBlank, notChecked } from '../rule.ts';
-import { type NetworkCylinder, cylinderSubjects, placeOfCylinder } from './cylinders.ts';
+import { type NetworkCylinder, cylinderSubjects, placeOfCylinder, roomAround } from './cylinders.ts';
 
 interface CylinderByDoors extends NetworkCylinder {
   readonly doors: readonly Door[];
@@ -13,9 +11,6 @@ interface CylinderByDoors extends NetworkCylinder {
 }
 
 const NO_DOORS: readonly Door[] = [];
-
-const roomAround = (spaces: readonly Space[], level: string, at: NetworkCylinder['cylinder']['at']): Space | undefined =>
-  spaces.find((space) => space.kind === 'room' && space.level.id === level && isInsideRegion(at, space.outline, space.holes));
 
 /**
  * C7: no cylinder stands where a door leaf sweeps, nor in a doorway.

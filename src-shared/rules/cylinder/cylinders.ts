@@ -1,4 +1,6 @@
-import type { Derived, DerivedNetwork } from '../../derived/derived.ts';
+import type { Derived, DerivedNetwork, Space } from '../../derived/derived.ts';
+import { isInsideRegion } from '../../geometry/inside.ts';
+import type { PlanPoint } from '../../geometry/point.ts';
 import type { Cylinder, RefOf } from '../../model/plan.ts';
 import type { UnitProfile } from '../../profile/unit-profile.ts';
 import type { Place } from '../finding.ts';
@@ -25,3 +27,10 @@ export const cylinderSubjects = <T extends object>(
 
 /** Where a cylinder's finding shows. */
 export const placeOfCylinder = ({ cylinder: { at }, level }: NetworkCylinder, more: Omit<Place, 'level' | 'at'> = {}): Place => ({ level, at: [{ x: at.x, y: at.y }], ...more });
+
+/** The drawn room around a place on a level. */
+export const roomAround = (spaces: readonly Space[], level: string, at: PlanPoint): Space | undefined =>
+  spaces.find(
+    ({ kind, level: { id }, bounds: { minX, minY, maxX, maxY }, outline, holes }) =>
+      kind === 'room' && id === level && at.x >= minX && at.x <= maxX && at.y >= minY && at.y <= maxY && isInsideRegion(at, outline, holes),
+  );
