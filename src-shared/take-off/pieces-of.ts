@@ -2,6 +2,7 @@ import { cutLength_m } from '../calculations/formulas/cut-length.ts';
 import { type ThreadEngagement, effectiveThread_m } from '../calculations/formulas/pipe-threads.ts';
 import type { DerivedNetwork } from '../derived/derived.ts';
 import { pipeTreeOf } from '../derived/pipe-tree.ts';
+import { runTreeOf } from '../isometric/straight-runs.ts';
 import { feet_m } from '../units/convert.ts';
 import { type EndTakeOff, endTakeOff } from './end-take-off.ts';
 import { type PieceEndKind, type RunEnd, type StraightRun, straightRunsOf } from './straight-runs.ts';
@@ -52,8 +53,11 @@ export interface Piece {
 const NOISE_m = 1e-9;
 const takenOff = (takeOff: EndTakeOff): number => (takeOff.isKnown ? takeOff.takeOff_m : 0);
 
-/** Number of every node, counted along the flow from 1. */
-export const nodeNumbersOf = ({ network }: DerivedNetwork): ReadonlyMap<string, number> => new Map(pipeTreeOf(network).order.map((node, i) => [node, i + 1]));
+/** Numbers of the nodes as the isometric shows them, from 1; those that have none there, such as where only the joint changes, follow. */
+function nodeNumbersOf(derived: DerivedNetwork): ReadonlyMap<string, number> {
+  const nodes = new Set([...runTreeOf(derived).nodes, ...pipeTreeOf(derived.network).order]);
+  return new Map([...nodes].map((node, i) => [node, i + 1]));
+}
 
 /**
  * Lengths of pipe that a run is made of: whole stock lengths as long as they last. Where that leaves a stub, the last two share.
@@ -109,10 +113,12 @@ function piecesOfRun(derived: DerivedNetwork, run: StraightRun, numbers: Readonl
 const letters = (place: number): string => (place < 26 ? '' : letters(Math.floor(place / 26) - 1)) + String.fromCharCode(97 + (place % 26));
 
 /**
- * Every piece of pipe of a network from fitting to fitting, in the order of the flow, with its cut length.
+ * Every piece of pipe of a network from fitting to fitting, in the order of the isometric's numbers, with its cut length.
  * Runs longer than the stock get couplings. Nothing is rounded.
  */
 export function piecesOf(derived: DerivedNetwork, options: TakeOffOptions = USUAL_TAKE_OFF): Piece[] {
   const numbers = nodeNumbersOf(derived);
-  return straightRunsOf(derived).flatMap((run) => piecesOfRun(derived, run, numbers, options));
+  const numberOf = ({ to }: StraightRun): number => numbers.get(to.node) ?? numbers.size;
+  const runs = straightRunsOf(derived).sort((a, b) => numberOf(a) - numberOf(b));
+  return runs.flatMap((run) => piecesOfRun(derived, run, numbers, options));
 }

@@ -79,6 +79,17 @@ describe('nesting', () => {
     expect(nestPieces([4.4, 4, 4, 3.5, 2.1, 2], 10, 0)).toMatchObject({ isFewest: true, bars: { length: 2 } });
   });
 
+  // No fewer can hold their sum; filling the longest first takes one bar more.
+  test.each([
+    [[40, 26, 45, 16, 26, 54, 51, 22, 17, 24, 35, 41], 4],
+    [[40, 17, 37, 33, 44, 31, 14, 34, 30, 32, 47, 33], 4],
+    [[10, 20, 29, 47, 46, 48, 14, 17, 12, 34, 22], 3],
+    [[32, 25, 38, 51, 23, 16, 17, 44, 18, 46, 32, 24, 33], 4],
+  ])('searches for the fewest bars: %j of stock 100 take %d', (lengths_m, bars) => {
+    expect(Math.ceil(lengths_m.reduce((sum, length_m) => sum + length_m, 0) / 100)).toBe(bars);
+    expect(nestPieces(lengths_m, 100, 0)).toMatchObject({ bars: { length: bars }, isFewest: true });
+  });
+
   test('for up to 8 pieces it equals every way tried', () => {
     fc.assert(
       fc.property(fc.oneof(anyLengths(8), awkwardLengths(8)), fc.constantFrom(0, USUAL_KERF_m, 0.02), (lengths_m, kerf_m) => {

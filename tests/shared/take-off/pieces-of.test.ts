@@ -1,7 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { derivePlan } from '#shared/derived/derive-plan';
 import { parsePlan } from '#shared/model/parse-plan';
 import { printPlan } from '#shared/model/print-plan';
+import { layoutIsometric } from '#shared/isometric/layout-isometric';
 import { effectiveThread_m } from '#shared/calculations/formulas/pipe-threads';
 import type { PipeSize } from '#shared/profile/pipe-table';
 import { type Piece, STOCK_LENGTH_m, USUAL_TAKE_OFF, piecesOf } from '#shared/take-off/pieces-of';
@@ -54,6 +56,14 @@ describe('cut lengths', () => {
       expect(inches(piece?.cut_m ?? null)).toBeCloseTo(cut_in, 9);
     }
   });
+});
+
+test.each(['F1', 'F2', 'F3'] as const)('%s: ends carry the numbers of the isometric', async (name) => {
+  for (const network of derivePlan((await buildDemo(name)).plan).networks) {
+    const numbers = new Map(layoutIsometric(network).nodes.map(({ id, number }) => [id, String(number)]));
+    const ends = piecesOf(network).flatMap(({ from, to }) => [from, to]).filter(({ node }) => node !== null);
+    expect(ends.map(({ label }) => label)).toEqual(ends.map(({ node }) => numbers.get(node ?? '')));
+  }
 });
 
 describe('what is not known', () => {
