@@ -74,5 +74,5 @@ export function drawIsometricAssembly(view: ViewDraft, iso: Isometric): void {
     { text: lastRegulator < 0 ? 'no regulator drawn: all high pressure' : 'high pressure before the regulator' },
   ];
   const wish = { x, y, clearance_mm: 3.6 * factor, owner: 'assembly', toward_rad: away };
-  addLabelWays(view, [words, words.slice(0, 1)].map((lines) => ({ lines, wish })), 'the discharge assembly');
+  addLabelWays(view, [words, [...words.slice(0, 1), ...words.slice(-1)], words.slice(0, 1)].map((lines) => ({ lines, wish })), 'the discharge assembly');
 }

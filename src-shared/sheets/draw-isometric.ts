@@ -10,13 +10,21 @@ import { type ViewDraft, addLine, uprightBox } from './view-draft.ts';
 
 const ownerOf = ({ id }: Pick<IsometricNode, 'id'>): string => `node ${id}`;
 
-/** Where along a run its signs stand: the flow arrow, and the break of one that is drawn shorter. */
-const ARROW_AT = 0.62;
-const BREAK_AT = 0.4;
+/** Shares of a run where its signs may stand, the best liked first: the flow arrow, and the break of one that is drawn shorter. */
+const ARROW_AT = [0.62, 0.55, 0.7, 0.48, 0.77, 0.4, 0.84, 0.3];
+const BREAK_AT = [0.4, 0.33, 0.47, 0.27, 0.54, 0.6, 0.7, 0.8];
+/** Signs on one run keep so far apart where they can [mm at factor 1]. */
+const SIGNS_APART_mm = 4;
 /** A shorter run has no room for an arrow [mm at factor 1]. */
 const LEAST_WITH_ARROW_mm = 9;
 
-function drawRun(view: ViewDraft, run: IsometricRun): void {
+/** The first share of a run that is clear of what stands on it; the clearest where none is. */
+function clearShare(shares: readonly number[], taken_mm: readonly number[], length: number, apart: number): number {
+  const gapAt = (share: number): number => Math.min(...taken_mm.map((mm) => Math.abs(mm - share * length)), Infinity);
+  return shares.find((share) => gapAt(share) >= apart) ?? shares.reduce((best, share) => (gapAt(share) > gapAt(best) ? share : best));
+}
+
+function drawRun(view: ViewDraft, run: IsometricRun, supports: Isometric['supports']): void {
   const { frame, sizes, placer } = view;
   const { factor } = sizes;
   const [ax, ay, bx, by] = [frame.x(run.a.x), frame.y(run.a.y), frame.x(run.b.x), frame.y(run.b.y)];
@@ -24,6 +32,7 @@ function drawRun(view: ViewDraft, run: IsometricRun): void {
   if (length === 0) return;
   const at = (mm: number): [number, number] => [ax + ((bx - ax) * mm) / length, ay + ((by - ay) * mm) / length];
   const heading_rad = Math.atan2(ay - by, bx - ax);
+  const taken_mm = supports.filter(({ placed }) => placed.pipe && run.pipes.includes(placed.pipe.ref.id)).map(({ place }) => Math.hypot(frame.x(place.x) - ax, frame.y(place.y) - ay));
   view.used.add('run');
   // What lies behind is parted where a nearer pipe runs over it.
   const bared = Math.min(2.2 * factor, length / 3);
@@ -31,13 +40,15 @@ function drawRun(view: ViewDraft, run: IsometricRun): void {
   addLine(view, [ax, ay, bx, by], line(pen(WEIGHT.heavy * factor, PRINT.cool), ax, ay, bx, by), 24);
   if (length >= LEAST_WITH_ARROW_mm * factor) {
     view.used.add('flow');
-    view.lines.push(arrowHead(...at(length * ARROW_AT + 1.3 * factor), heading_rad, 2.6 * factor, PRINT.cool));
-    const [x, y] = at(length * ARROW_AT);
+    const middle = length * clearShare(ARROW_AT, taken_mm, length, SIGNS_APART_mm * factor);
+    taken_mm.push(middle);
+    view.lines.push(arrowHead(...at(middle + 1.3 * factor), heading_rad, 2.6 * factor, PRINT.cool));
+    const [x, y] = at(middle);
     placer.block({ x, y, halfWidth: 1.4 * factor, halfHeight: 1.2 * factor, rotation_rad: heading_rad });
   }
   if (run.isBroken) {
     view.used.add('break');
-    const [x, y] = at(length * BREAK_AT);
+    const [x, y] = at(length * clearShare(BREAK_AT, taken_mm, length, SIGNS_APART_mm * factor));
     view.lines.push(...breakSymbol(x, y, heading_rad, factor));
     placer.block({ x, y, halfWidth: 2 * factor, halfHeight: 1.7 * factor, rotation_rad: heading_rad });
   }
@@ -80,7 +91,7 @@ function drawNozzle(view: ViewDraft, { view: from }: Isometric, { place, nozzle,
 export function drawIsometric(view: ViewDraft, iso: Isometric): void {
   const { frame, sizes, placer } = view;
   const { factor } = sizes;
-  for (const run of [...iso.runs].sort((a, b) => a.nearness - b.nearness)) drawRun(view, run);
+  for (const run of [...iso.runs].sort((a, b) => a.nearness - b.nearness)) drawRun(view, run, iso.supports);
   drawFittings(view, iso);
   for (const { placed, place, pipe_rad } of iso.supports) {
     const [x, y] = [frame.x(place.x), frame.y(place.y)];
@@ -117,7 +128,9 @@ export function labelIsometricNodes(view: ViewDraft, { nodes, network }: Isometr
       ...(isShort ? [{ text: `${only} ${height}`.trim() }] : [...parts.map((text) => ({ text })), ...(nozzle ? [] : [{ text: height, font: 'bold' } as const])]),
     ];
     const wish = { x: frame.x(place.x), y: frame.y(place.y), clearance_mm: (nozzle ? 2.4 : 2) * sizes.factor, owner: ownerOf(node), toward_rad: nozzle ? -Math.PI / 4 : Math.PI / 5 };
-    const ways = [words, words.filter(({ font }) => font === 'bold'), [flag]].map((lines) => ({ lines, wish }));
+    // The name of a nozzle stays with its number, however little room there is.
+    const least: LabelLine = nozzle ? { ...flag, text: `${number} ${nozzle.nozzle.name}` } : flag;
+    const ways = [words, words.filter(({ font }) => font === 'bold'), [least]].map((lines) => ({ lines, wish }));
     addLabelWays(view, isTerse ? ways : ways.slice(0, 1), `node ${number}`);
   }
 }

@@ -63,6 +63,13 @@ describe.each(DEMO_NAMES)('the networks of %s', (name) => {
   });
 });
 
+test('the five paths of the annex, added up by hand from its dimensions [ft]', async () => {
+  const network = only(derivePlan((await buildDemo('F2')).plan).networks);
+  const { nodes } = layoutIsometric(network);
+  const feet = ['N1', 'N2', 'N3', 'N4', 'N5'].map((name) => (nodes.find(({ nozzle }) => nozzle?.nozzle.name === name)?.distance_m ?? 0) / 0.3048);
+  expect(feet.map((length) => length.toFixed(2))).toEqual(['31.83', '37.33', '21.33', '26.83', '9.33']);
+});
+
 describe('any network', () => {
   test('holds every pipe and fitting once; numbers rise with the flow', () => {
     fc.assert(

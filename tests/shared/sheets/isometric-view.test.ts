@@ -17,6 +17,9 @@ describe.each(DEMO_NAMES)('isometric sheets of %s', (name) => {
     for (const paper of PAPERS) {
       const sheets = sheetsOf(plan, { paper }).filter(({ title }) => title.startsWith('Isometric: '));
       expect(sheets.map(({ title }) => title)).toEqual(derivePlan(plan).networks.map(({ network }) => `Isometric: ${network.name}`));
+      const names = derivePlan(plan).nozzles.map(({ nozzle }) => nozzle.name);
+      const words = sheets.flatMap(wordsOf);
+      for (const nozzle of names) expect(words.some((text) => text.split(' ').includes(nozzle)), nozzle).toBe(true);
       for (const sheet of sheets) {
         expect(textOverlaps(textsOf(sheet))).toEqual([]);
         if (sheet.paper.width_mm > 450) expect(textsOf(sheet).filter(({ text, height_mm }) => height_mm < 4.76 && /["']\d|^\d+$|elbow|tee|reducer/.test(text) && !text.includes('.'))).toEqual([]);
