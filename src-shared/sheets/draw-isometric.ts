@@ -130,8 +130,10 @@ export function labelIsometricNodes(view: ViewDraft, { nodes, network }: Isometr
     const wish = { x: frame.x(place.x), y: frame.y(place.y), clearance_mm: (nozzle ? 2.4 : 2) * sizes.factor, owner: ownerOf(node), toward_rad: nozzle ? -Math.PI / 4 : Math.PI / 5 };
     // The name of a nozzle stays with its number, however little room there is.
     const least: LabelLine = nozzle ? { ...flag, text: `${number} ${nozzle.nozzle.name}` } : flag;
-    const ways = [words, words.filter(({ font }) => font === 'bold'), [least]].map((lines) => ({ lines, wish }));
-    addLabelWays(view, isTerse ? ways : ways.slice(0, 1), `node ${number}`);
+    const middling = isShort ? [flag, { text: height }] : words.filter(({ font }) => font === 'bold');
+    const ways = [words, middling, [least]].map((lines) => ({ lines, wish }));
+    // A lone elbow tells its kind by its sign: a far label would tell less than a short one at hand.
+    addLabelWays(view, isTerse || isShort ? ways : ways.slice(0, 1), `node ${number}`);
   }
 }
 
