@@ -49,6 +49,15 @@ test('an empty plan becomes a layout with every sum known and every check asked,
     await expect(ledger(page, 'Net volume')).toContainText('1408.0 ft³');
   });
 
+  await test.step('a door, clear of where the cylinder will stand', async () => {
+    await goToStage(page, 'Survey');
+    await takeTool(page, 'Opening');
+    await clickOn(page, ft(15, 3));
+    await expect(undoName(page)).toHaveAccessibleName(/opening/i);
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('Escape');
+  });
+
   await test.step('cylinder, pipe and nozzle', async () => {
     await goToStage(page, 'Layout');
     await takeTool(page, 'Cylinder');
