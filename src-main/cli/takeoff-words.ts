@@ -1,7 +1,7 @@
 import type { FittingCount } from '#shared/take-off/bill-of-materials';
 import type { Piece } from '#shared/take-off/pieces-of';
 import { roundCut } from '#shared/take-off/round-cut';
-import type { PieceEndKind } from '#shared/take-off/straight-runs';
+import type { PieceEndKind } from '#shared/take-off/piece-runs';
 import { FITTING_WORDS } from '#shared/derived/fitting-words';
 import { sizeText } from '#shared/sheets/sheet-text';
 import { toInches, toMillimetres } from '#shared/units/convert';

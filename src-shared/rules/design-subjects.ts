@@ -47,3 +47,6 @@ export const placeOn = ({ network }: NetworkDesign, at: readonly (PlanPoint | Pl
 
 /** The node that a nozzle hangs at. */
 export const nozzleAt = ({ network }: NetworkDesign, { id }: RefOf<'nozzle'>): PlanPoint3 | undefined => network.nodes[network.nozzles[id]?.node ?? '']?.at;
+
+/** What a finding adds while the discharge that it rests on is the last one and a new one is on its way. */
+export const staleDischarge = (isStale: boolean): string => (isStale ? ' This is the discharge before the last change: the new one is being worked out.' : '');

@@ -2,7 +2,7 @@ import { type ThreadEngagement, threadEngagement_m } from '../calculations/formu
 import { type FittingClass, type PipeEnd, fittingReach_m } from '../calculations/formulas/threaded-fittings.ts';
 import type { PipeSize } from '../profile/pipe-table.ts';
 import type { UnitProfile } from '../profile/unit-profile.ts';
-import type { PieceEndKind, RunEnd, StraightRun } from './straight-runs.ts';
+import type { PieceEndKind, RunEnd, StraightRun } from './piece-runs.ts';
 
 /** What an end of a piece loses against the centre of its fitting, or why that is not known. */
 export type EndTakeOff =

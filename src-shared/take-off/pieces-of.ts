@@ -5,7 +5,7 @@ import { pipeTreeOf } from '../derived/pipe-tree.ts';
 import { runTreeOf } from '../isometric/straight-runs.ts';
 import { feet_m } from '../units/convert.ts';
 import { type EndTakeOff, endTakeOff } from './end-take-off.ts';
-import { type PieceEndKind, type RunEnd, type StraightRun, straightRunsOf } from './straight-runs.ts';
+import { type PieceEndKind, type RunEnd, type StraightRun, straightRunsOf } from './piece-runs.ts';
 
 /** Length that steel pipe is sold in, common practice [m]. */
 export const STOCK_LENGTH_m = feet_m(21);

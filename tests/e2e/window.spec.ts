@@ -205,6 +205,16 @@ test.describe('files', () => {
     await expect(page.locator('[data-dialog="save-as"]')).toHaveCount(0);
   });
 
+  test('the unit profile scrolls in its body alone: head and buttons stay', async ({ nozzlewright: { page } }) => {
+    await page.keyboard.press('Control+Shift+U');
+    const dialog = page.locator('[data-dialog="profile"]');
+    await expect(dialog).toBeVisible();
+    expect(await dialog.evaluate((box) => box.scrollHeight - box.clientHeight)).toBeLessThanOrEqual(1);
+    await dialog.getByLabel('Note', { exact: true }).focus();
+    await expect(dialog.getByRole('button', { name: 'Done' })).toBeInViewport();
+    await expect(dialog.getByRole('heading', { name: 'Unit profile' })).toBeInViewport();
+  });
+
   test('a profile goes out as a file and comes in again', async ({ nozzlewright: { page } }) => {
     await page.keyboard.press('Control+Shift+U');
     const mine = { ...SAMPLE_PROFILE, id: 'valley-120', name: 'Valley 120 L', isSample: false };

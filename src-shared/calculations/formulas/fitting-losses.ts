@@ -22,7 +22,7 @@ const SCATTER = 'Measured losses of threaded fittings scatter by 20 % to 40 % ab
 export const fittingLossBasis: Readonly<Record<LossSet, Basis>> = {
   'tp-410': {
     formula: 'K = f_T·L/D,  L/D: elbow 90° 30, 45° 16, tee run 20, tee branch 60; union and coupling 7',
-    source: 'Crane TP-410, memory; union and coupling are not in it and stand in from a table of the NFPA 12 kind, memory',
+    source: 'TP-410, Flow of Fluids, memory; union and coupling are not in it and stand in from a table of the NFPA 12 kind, memory',
     caution: SCATTER,
   },
   'nfpa-12': {
@@ -87,7 +87,7 @@ export function fittingLoss(set: LossSet, kind: LossKind, size: PipeSize, bore_m
 
 export const contractionLossBasis: Basis = {
   formula: 'K = ½·(1 − d²/D²), on the velocity head in d',
-  source: 'Crane TP-410, sudden contraction, memory',
+  source: 'TP-410, Flow of Fluids, sudden contraction, memory',
   caution: 'A reducer that is rounded or tapered inside loses less.',
 };
 /**

@@ -31,7 +31,7 @@ export type FlowRegime = 'laminar' | 'transition' | 'turbulent';
 
 export const flowRegimeBasis: Basis = {
   formula: 'laminar: Re ≤ 2000; transition: 2000 < Re < 4000; turbulent: Re ≥ 4000',
-  source: 'limits of the critical zone in Crane TP-410, memory',
+  source: 'limits of the critical zone in TP-410, Flow of Fluids, memory',
   caution: 'In the transition the friction is not certain: Churchill runs through it smoothly, measured values scatter.',
 };
 /**
@@ -119,7 +119,7 @@ export function churchillFriction(reynolds: number, relativeRoughness: number): 
 
 export const fullyRoughBasis: Basis = {
   formula: 'f_T = 0.25/log10²[ε/(3.7·D)]',
-  source: 'limit of Colebrook for great Re, as Crane TP-410 takes it for fittings',
+  source: 'limit of Colebrook for great Re, as TP-410, Flow of Fluids takes it for fittings',
 };
 /**
  * Darcy friction factor of a rough pipe at great Reynolds numbers.

@@ -8,7 +8,7 @@ export type PipeGas = (typeof PIPE_GASES)[number];
 
 export const pipeResistanceBasis: Basis = {
   formula: 'K = f·L/D + ΣK,  f Darcy friction factor',
-  source: 'Crane TP-410; f here is four times that of Fanning',
+  source: 'TP-410, Flow of Fluids; f here is four times that of Fanning',
 };
 /**
  * What a pipe with its fittings resists, as one loss coefficient.

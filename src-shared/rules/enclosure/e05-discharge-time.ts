@@ -3,6 +3,7 @@ import { dischargeLimitBasis } from '../../calculations/formulas/design-concentr
 import type { Place } from '../finding.ts';
 import { atMost, defineRule, notChecked } from '../rule.ts';
 import { placeOfEnclosure, servedEnclosureSubjects } from '../enclosure-subjects.ts';
+import { staleDischarge } from '../design-subjects.ts';
 import { slackOf } from '../slack.ts';
 
 /**
@@ -26,7 +27,7 @@ export const e05DischargeTime = defineRule<EnclosureDesign>({
     const slowest = spaces.reduce<(typeof spaces)[number] | undefined>((slow, each) => (slow && (slow.timeTo95_s ?? Infinity) >= (each.timeTo95_s ?? Infinity) ? slow : each), undefined);
     const place: Place = slowest ? { level: design.ref.level, at: slowest.space.outline } : placeOfEnclosure(design);
     const where = slowest && spaces.length > 1 ? `Its slowest space, “${slowest.space.name}”,` : 'It';
-    const stale = isStale ? ' This is the discharge before the last change: the new one is being worked out.' : '';
+    const stale = staleDischarge(isStale);
     const cure = { kind: 'advice', text: 'Take larger pipe or orifices, a shorter way, or more cylinders where people allow it.' } as const;
     if (timeTo95_s === undefined) {
       const limit = say.quantity(limit_s, 'time');

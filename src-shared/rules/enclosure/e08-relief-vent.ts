@@ -4,6 +4,7 @@ import { openingMiddle, wallMiddle } from '../../derived/wall-places.ts';
 import type { Place } from '../finding.ts';
 import { type Answer, type CheckContext, atLeast, atMost, defineRule, notChecked } from '../rule.ts';
 import { placeOfEnclosure, servedEnclosureSubjects } from '../enclosure-subjects.ts';
+import { staleDischarge } from '../design-subjects.ts';
 import { slackOf } from '../slack.ts';
 
 type Judged = Extract<Answer, { kind: 'judged' }>;
@@ -25,7 +26,7 @@ function tooHard({ filling, weakest }: EnclosureDesign, { say }: CheckContext): 
   const figures = atMost(filling.sums.peakOverpressure_Pa, { value: pressure_Pa, source: 'declared pressure of the weakest wall' }, slackOf(pressure_Pa));
   if (figures.isKept) return undefined;
   const { value, limit } = say.quantityAgainst(figures.measured, figures.limit, 'pressureDifference');
-  return { ...figures, measure: 'pressureDifference', text: `The discharge brings ${value} over the pressure outdoors, but ${wallName} bears only ${limit}.` };
+  return { ...figures, measure: 'pressureDifference', text: `The discharge brings ${value} over the pressure outdoors, but ${wallName} bears only ${limit}.${staleDischarge(filling.sums.isStale)}` };
 }
 
 /**

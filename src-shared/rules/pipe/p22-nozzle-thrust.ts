@@ -1,6 +1,6 @@
 import type { ThrustSums } from '../../calculations/design/design.ts';
 import { holeThrustBasis, nozzleThrustBasis } from '../../calculations/formulas/thrust.ts';
-import { type Member, memberSubjects, nozzleAt, pipedNetworks, placeOn, supportSumsOf } from '../design-subjects.ts';
+import { type Member, memberSubjects, nozzleAt, pipedNetworks, placeOn, supportSumsOf, staleDischarge } from '../design-subjects.ts';
 import { atMost, defineRule, notChecked } from '../rule.ts';
 import { slackOf } from '../slack.ts';
 
@@ -33,7 +33,7 @@ export const p22NozzleThrust = defineRule<Member<ThrustSums>>({
     const thrust_N = Math.max(open_N, blocked_N);
     const when = blocked_N > open_N ? 'with one hole blocked' : 'with all holes open';
     const { discharge } = network;
-    const stale = discharge.isKnown && discharge.sums.isStale ? ' This is the discharge before the last change: the new one is being worked out.' : '';
+    const stale = staleDischarge(discharge.isKnown && discharge.sums.isStale);
     const pushes = `Pushes with ${say.quantity(thrust_N, 'force')} ${when}`;
     if (!support) return notChecked(`no support holds its pipe. ${pushes}.${stale}`, place);
     const capacity_N = support.support.capacity_N;

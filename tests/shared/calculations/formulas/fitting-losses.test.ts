@@ -11,7 +11,7 @@ const at = (set: Set, kind: LossKind, size: PipeSize) => fittingLoss(set, kind, 
 const length_ft = (set: Set, kind: LossKind, size: PipeSize): number => toFeet(at(set, kind, size).equivalentLength_m);
 
 describe('losses of fittings', () => {
-  // L/D 30, 16, 20 and 60 of Crane TP-410 (memory) times the bore of Schedule 40, computed independently.
+  // L/D 30, 16, 20 and 60 of TP-410, Flow of Fluids (memory) times the bore of Schedule 40, computed independently.
   test.each<[PipeSize, number, number, number, number, number, number]>([
     ['1/2', 1.55, 0.474, 0.83, 1.04, 3.11, 0.948],
     ['3/4', 2.06, 0.628, 1.1, 1.37, 4.12, 1.256],
@@ -19,7 +19,7 @@ describe('losses of fittings', () => {
     ['1-1/4', 3.45, 1.052, 1.84, 2.3, 6.9, 2.103],
     ['1-1/2', 4.03, 1.227, 2.15, 2.68, 8.05, 2.454],
     ['2', 5.17, 1.575, 2.76, 3.45, 10.34, 3.15],
-  ])('Crane TP-410 (memory), equivalent lengths: NPS %s', (size, elbow_ft, elbow_m, elbow45_ft, run_ft, branch_ft, branch_m) => {
+  ])('TP-410, Flow of Fluids (memory), equivalent lengths: NPS %s', (size, elbow_ft, elbow_m, elbow45_ft, run_ft, branch_ft, branch_m) => {
     expect(Math.abs(length_ft('tp-410', 'elbow-90', size) - elbow_ft)).toBeLessThan(6e-3);
     expect(Math.abs(at('tp-410', 'elbow-90', size).equivalentLength_m - elbow_m)).toBeLessThan(6e-4);
     expect(Math.abs(length_ft('tp-410', 'elbow-45', size) - elbow45_ft)).toBeLessThan(6e-3);
@@ -85,12 +85,12 @@ describe('losses of fittings', () => {
     expect(() => fittingLoss('tp-410', 'elbow-90', '1', 0)).toThrow('bore_m');
   });
 
-  // Crane TP-410, sudden contraction (memory): K = 0.5·(1 − β²).
+  // TP-410, Flow of Fluids, sudden contraction (memory): K = 0.5·(1 − β²).
   test.each([
     [0.02, 0.02, 0],
     [0.02, 0.01, 0.375],
     [0.0266446, 0.0157988, 0.324],
-  ])('Crane TP-410 (memory): from %d m into %d m loses K %d', (bore_m, smaller_m, loss) => {
+  ])('TP-410, Flow of Fluids (memory): from %d m into %d m loses K %d', (bore_m, smaller_m, loss) => {
     expect(contractionLoss(bore_m, smaller_m)).toBeCloseTo(loss, 3);
   });
 

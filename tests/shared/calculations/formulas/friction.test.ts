@@ -43,7 +43,7 @@ describe('friction factor', () => {
     expect(churchillFriction(500, rough)).toBeCloseTo(0.128, 5);
   });
 
-  // Roughness 0.00015 ft, Schedule 40; printed values of Crane TP-410 (2009 and later) from memory.
+  // Roughness 0.00015 ft, Schedule 40; printed values of TP-410, Flow of Fluids (2009 and later) from memory.
   test.each<[PipeSize, number, number]>([
     ['1/2', 0.0259, 0.026],
     ['3/4', 0.024, 0.024],

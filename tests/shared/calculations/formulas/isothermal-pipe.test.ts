@@ -29,7 +29,7 @@ describe('isothermal pipe', () => {
     expect(isothermalChokePressure_Pa(resistance, 1e6)).toBeCloseTo(389_699.73, 2);
   });
 
-  describe('Crane TP-410 example 7.16 (book by way of an open notebook): 100 standard cubic feet of air a minute, 65 psig, 75 ft of NPS 1', () => {
+  describe('TP-410, Flow of Fluids example 7.16 (book by way of an open notebook): 100 standard cubic feet of air a minute, 65 psig, 75 ft of NPS 1', () => {
     const bore_m = inches_m(1.049);
     const inlet_Pa = psi_Pa(65) + ATMOSPHERE_Pa;
     const mass_kg_s = (cubicFeet_m3(100) * ATMOSPHERE_Pa) / (60 * AIR_J_kgK * STANDARD_K);
@@ -63,7 +63,7 @@ describe('isothermal pipe', () => {
     ['book, within 0.4 %', 3762, 0.004],
     ['open notebook, within 0.7 %', 3774, 0.007],
     ['computed independently', 3751, 2e-4],
-  ])('Crane TP-410 example 7.22, air at 19.3 psig and 100 °F, 10 ft of NPS 1/2 Schedule 80 with its exit: %s', (_, published, within) => {
+  ])('TP-410, Flow of Fluids example 7.22, air at 19.3 psig and 100 °F, 10 ft of NPS 1/2 Schedule 80 with its exit: %s', (_, published, within) => {
     const flow = standardFeet_h(inches_m(0.546), feet_m(10), 1, AIR_J_kgK, fahrenheit_K(100), psi_Pa(19.3) + ATMOSPHERE_Pa);
     expect(off(flow, published)).toBeLessThan(within);
   });
@@ -72,7 +72,7 @@ describe('isothermal pipe', () => {
     ['book by Darcy, within 2.5 %', 11_770, 0.025],
     ['book by sonic velocity, within 3.5 %', 11_160, 0.035],
     ['open notebook, isothermal with a little less loss, within 1 %', 11_626, 0.01],
-  ])('Crane TP-410 example 7.20, saturated steam of 170 psi through 30 ft of NPS 2, elbow, globe valve, entrance and exit: %s', (_, published_lb_h, within) => {
+  ])('TP-410, Flow of Fluids example 7.20, saturated steam of 170 psi through 30 ft of NPS 2, elbow, globe valve, entrance and exit: %s', (_, published_lb_h, within) => {
     const bore_m = inches_m(2.067);
     const resistance = pipeResistance(0.019, feet_m(30), bore_m, 0.5 + 340 * 0.019 + 30 * 0.019 + 1);
     const inlet_Pa = psi_Pa(170);
@@ -81,7 +81,7 @@ describe('isothermal pipe', () => {
     expect(off((flow_kg_s * 3600) / 0.45359237, published_lb_h)).toBeLessThan(within);
   });
 
-  test('Crane TP-410 example 7.21, gas of 0.42 at 125 psig and 140 °F through 20 ft of NPS 3: book 1 028 000 scfh, adiabatic, within 2.5 %', () => {
+  test('TP-410, Flow of Fluids example 7.21, gas of 0.42 at 125 psig and 140 °F through 20 ft of NPS 3: book 1 028 000 scfh, adiabatic, within 2.5 %', () => {
     const flow = standardFeet_h(inches_m(3.068), feet_m(20), 1.5, AIR_J_kgK / 0.42, fahrenheit_K(140), psi_Pa(125) + ATMOSPHERE_Pa);
     expect(off(flow, 1_028_000)).toBeLessThan(0.025);
   });

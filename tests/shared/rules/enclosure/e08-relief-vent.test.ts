@@ -21,7 +21,7 @@ const vent = (provided_m2: number, more: Partial<VentSums> = {}): VentSums => ({
   ...more,
 });
 const weakest = worked({ pressure_Pa: 240, wall: { kind: 'wall', level: 'level-0', enclosure: 'e1', id: 'c2' } as const, wallName: 'Wall 3 of Room' });
-const filling = (peakOverpressure_Pa: number) => worked<FillingSums>({ spaces: [], timeTo95_s: 50, limit_s: 60, limitSource: 'test', peakOverpressure_Pa, isStale: false });
+const filling = (peakOverpressure_Pa: number, isStale = false) => worked<FillingSums>({ spaces: [], timeTo95_s: 50, limit_s: 60, limitSource: 'test', peakOverpressure_Pa, isStale });
 const asked = (provided_m2: number, more: Partial<VentSums> = {}) => checkEnclosure(rule, plan, { vent: worked(vent(provided_m2, more)), weakest });
 
 describe('E8', () => {
@@ -62,6 +62,13 @@ describe('E8', () => {
   test('both faults are one finding', () => {
     expect(checkEnclosure(rule, plan, { vent: worked(vent(0.03)), weakest, filling: filling(300) })).toMatchObject({ verdict: 'stop', measure: 'area', text: expect.stringContaining('The discharge brings 300 Pa') });
   });
+  test('a pressure of the discharge before the last change says that it is one', () => {
+    const asFound = (isStale: boolean): string => checkEnclosure(rule, plan, { vent: worked(vent(0.06)), weakest, filling: filling(300, isStale) }).text;
+    const sentence = 'bears only 240 Pa. This is the discharge before the last change: the new one is being worked out.';
+    expect(asFound(true)).toContain(sentence);
+    expect(asFound(false)).not.toContain('before the last change');
+  });
+
   test('an unknown flow is not checked, unless the discharge already brings too much', () => {
     const unknown = notWorked('“Peak flow of one cylinder” is blank in the unit profile.');
     expect(checkEnclosure(rule, plan, { vent: unknown, weakest }).verdict).toBe('not-checked');
