@@ -6,6 +6,7 @@ import { openBytes, planName } from './actions/plan-file.ts';
 import { findByKey, worksInFields } from './actions/shortcuts.ts';
 import { isChanged } from './actions/unsaved.ts';
 import { Board } from './canvas/board.tsx';
+import { SideView } from './canvas/side-view.tsx';
 import { SectionStrip } from './canvas/section-strip.tsx';
 import { useInk } from './canvas/use-ink.ts';
 import { toPlanPlace } from './canvas/viewport.ts';
@@ -159,6 +160,7 @@ export function App() {
           </div>
           <SectionStrip />
         </main>
+        <SideView />
         <Bench />
       </div>
       <Ledger />

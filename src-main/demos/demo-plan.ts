@@ -99,6 +99,7 @@ export function addOpening(plan: Plan, room: Enclosure, wallIndex: number, openi
     swing: isDoor ? 'out' : 'none',
     hinge: 'start',
     freeArea_m2: null,
+    crossing: null,
     leadsTo: isDoor ? 'corridor' : 'outdoors',
     closes: isDoor ? true : null,
     ...opening,
@@ -121,7 +122,7 @@ export function addThing(
     { x: x1, y: y1 },
     { x: x0, y: y1 },
   ];
-  demoLevel(plan).obstructions[id] = { id, name, kind, footprint, bottom_m, top_m, isPermeable: kind !== 'beam' };
+  demoLevel(plan).obstructions[id] = { front_rad: null, id, name, kind, footprint, bottom_m, top_m, isPermeable: kind !== 'beam' };
 }
 
 /** Draws one network: cylinders, runs of pipe through places, nozzles at their ends. */
@@ -169,7 +170,7 @@ export function placeSupports(plan: Plan): void {
     const network = plan.networks[derived.network.id];
     for (const { at, kind } of suggestedSupports(derived, plan.basis)) {
       const id = takeId(plan, 'support');
-      if (network) network.supports[id] = { id, at: { x: at.x, y: at.y, z: at.z }, kind, capacity_N: SUPPORT_BEARS_N };
+      if (network) network.supports[id] = { brace: 'none', id, at: { x: at.x, y: at.y, z: at.z }, kind, capacity_N: SUPPORT_BEARS_N };
     }
   }
 }
@@ -177,7 +178,7 @@ export function placeSupports(plan: Plan): void {
 /** Begins a network whose pipe starts at `source`, with hose, check valve and regulator before it. */
 export function startNetwork(plan: Plan, name: string, source: PlanPoint3): NetworkDraft {
   const id = takeId(plan, 'network');
-  const network: Network = {
+  const network: Network = { manifold: null, installation: { bonding: 'unknown', marking: '', finish: '' },
     id,
     name,
     level: DEMO_LEVEL,
@@ -200,7 +201,7 @@ export function startNetwork(plan: Plan, name: string, source: PlanPoint3): Netw
     const known = Object.values(network.nodes).find((node) => node.at.x === at.x && node.at.y === at.y && node.at.z === at.z);
     if (known) return known.id;
     const node = takeId(plan, 'node');
-    network.nodes[node] = { id: node, at: { x: at.x, y: at.y, z: at.z } };
+    network.nodes[node] = { part: null, id: node, at: { x: at.x, y: at.y, z: at.z } };
     return node;
   };
   network.source = nodeAt(source);
@@ -208,14 +209,14 @@ export function startNetwork(plan: Plan, name: string, source: PlanPoint3): Netw
     network,
     cylinder(cylinderName, at, back_rad) {
       const cylinder = takeId(plan, 'cylinder');
-      network.cylinders[cylinder] = { id: cylinder, name: cylinderName, at: { x: at.x, y: at.y }, mounting: 'wall', back_rad, railHeight_m: 1.2192, anchors: { kind: 'Wedge anchor M12', count: 4, tension_N: 4000, shear_N: 5000, edge_m: 0.25, leastEdge_m: 0.15 } };
+      network.cylinders[cylinder] = { restraints_m: [], outlet_rad: null, hoseEnd: null, gauge: null, storage: null, exposedTo: null, id: cylinder, name: cylinderName, at: { x: at.x, y: at.y }, mounting: 'wall', back_rad, railHeight_m: 1.2192, anchors: { kind: 'Wedge anchor M12', count: 4, tension_N: 4000, shear_N: 5000, edge_m: 0.25, leastEdge_m: 0.15 } };
     },
     run(size, ...places) {
       for (let i = 1; i < places.length; i += 1) {
         const [from, to] = [places[i - 1], places[i]];
         if (!from || !to) continue;
         const pipe = takeId(plan, 'pipe');
-        network.pipes[pipe] = { id: pipe, from: nodeAt(from), to: nodeAt(to), size, schedule: '40', material: 'black-steel', joint: 'threaded' };
+        network.pipes[pipe] = { insulation_m: 0, measured_m: null, id: pipe, from: nodeAt(from), to: nodeAt(to), size, schedule: '40', material: 'black-steel', joint: 'threaded' };
       }
     },
     nozzle(nozzleName, at, holes, orifice) {

@@ -13,6 +13,7 @@ export function preferencesOf(session: Session): Preferences {
     theme: session.theme,
     benchWidth_px: Math.round(session.benchWidth_px),
     sectionHeight_px: Math.round(session.sectionHeight_px),
+    sideViewWidth_px: Math.round(session.sideViewWidth_px),
     ...Object.fromEntries(SNAPS.map((snap) => [snap, session.toolOptions[snap]])),
     ...Object.fromEntries(HIDEABLE.map((layer) => [`show-${layer}`, session.layers[layer].visible])),
   };
@@ -29,6 +30,7 @@ export function withPreferences(session: Session, remembered: Preferences): Part
     theme: theme === 'light' || theme === 'dark' || theme === 'system' ? theme : session.theme,
     benchWidth_px: within(remembered.benchWidth_px, 260, 900, session.benchWidth_px),
     sectionHeight_px: within(remembered.sectionHeight_px, 0, 1200, session.sectionHeight_px),
+    sideViewWidth_px: within(remembered.sideViewWidth_px, 240, 2000, session.sideViewWidth_px),
     toolOptions: {
       ...toolOptions,
       orthogonal: flag(remembered.orthogonal, toolOptions.orthogonal),

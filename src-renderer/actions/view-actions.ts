@@ -112,6 +112,17 @@ export const VIEW_ACTIONS: readonly Action[] = [
     also: 'side view height elevation toggle',
     run: ({ store }) => store.session(({ sectionHeight_px }) => ({ sectionHeight_px: sectionHeight_px > 40 ? 0 : STRIP_HEIGHT_px })),
   },
+  ...(['isometric', 'cylinder-wall'] as const).map(
+    (kind): Action => ({
+      id: kind,
+      name: kind === 'isometric' ? 'Isometric beside the plan' : 'Cylinder wall beside the plan',
+      nameNow: ({ session }) => `${session.sideView === kind ? 'Put away' : 'Show'} the ${kind === 'isometric' ? 'isometric' : 'cylinder wall'} beside the plan`,
+      group: 'View',
+      keys: [kind === 'isometric' ? 'I' : 'Shift+I'],
+      also: kind === 'isometric' ? 'three dimensional pipe view side' : 'elevation rail clamp gauge outlet side view',
+      run: ({ store }) => store.session(({ sideView }) => ({ sideView: sideView === kind ? 'none' : kind })),
+    }),
+  ),
   { id: 'square', name: 'Square lines on or off', group: 'View', keys: ['Q'], also: 'orthogonal right angle lock', run: toggleOption('orthogonal') },
   { id: 'snap-grid', name: 'Catch the grid: on or off', group: 'View', keys: ['G'], also: 'snap toggle', run: toggleOption('snapGrid') },
   { id: 'snap-plan', name: 'Catch what is drawn: on or off', group: 'View', keys: ['Shift+G'], also: 'snap toggle', run: toggleOption('snapPlan') },

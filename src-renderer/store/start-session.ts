@@ -45,6 +45,8 @@ export const startSession = (id: string): Session => ({
   cut: null,
   sectionHeight_px: 170,
   benchWidth_px: 340,
+  sideView: 'none',
+  sideViewWidth_px: 460,
   theme: 'system',
   dialog: null,
   message: null,

@@ -3,7 +3,7 @@ import type { Command } from '#shared/commands/command';
 import type { History } from '#shared/commands/history';
 import type { PlanPoint } from '#shared/geometry/point';
 import type { HostInfo, PlanRef, Problem } from '#shared/host/contract';
-import type { Plan, Ref } from '#shared/model/plan';
+import type { Obstruction, Plan, Ref } from '#shared/model/plan';
 import type { PipeSize } from '#shared/profile/pipe-table';
 
 /** Where the job stands; decides what the side shows, never what the plan is. */
@@ -49,7 +49,7 @@ export interface ToolOptions {
   readonly openingKind: 'door' | 'relief-vent' | 'damper' | 'grille' | 'penetration' | 'window';
   /** Clear width of new openings [m]; null: the usual one of the kind. */
   readonly openingWidth_m: number | null;
-  readonly obstructionKind: 'beam' | 'duct' | 'rack' | 'cabinet' | 'column' | 'light' | 'tray' | 'other';
+  readonly obstructionKind: Obstruction['kind'];
   readonly obstructionBottom_m: number;
   readonly obstructionTop_m: number;
   readonly orthogonal: boolean;
@@ -79,6 +79,9 @@ export type DialogId =
   | 'discard'
   | null;
 
+/** A second view of the plan beside the board: every network as an isometric, or the wall behind the cylinders. */
+export type SideViewKind = 'none' | 'isometric' | 'cylinder-wall';
+
 /** Everything in the window that is not the plan. */
 export interface Session {
   readonly id: string;
@@ -99,6 +102,9 @@ export interface Session {
   readonly cut: { readonly a: PlanPoint; readonly b: PlanPoint } | null;
   readonly sectionHeight_px: number;
   readonly benchWidth_px: number;
+  /** What stands beside the plan. */
+  readonly sideView: SideViewKind;
+  readonly sideViewWidth_px: number;
   readonly theme: 'light' | 'dark' | 'system';
   readonly dialog: DialogId;
   readonly message: Message | null;

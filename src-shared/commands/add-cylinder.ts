@@ -18,7 +18,7 @@ export const addCylinder = command('Add cylinder', (draft, levelId: string, netw
   const chosen = networkId ?? (bare.length === 1 ? bare[0]?.id : undefined);
   const network = chosen === undefined ? newNetwork(draft, levelId) : networkOnLevel(draft, chosen, levelId);
   const id = takeId(draft, 'cylinder');
-  network.cylinders[id] = {
+  network.cylinders[id] = { restraints_m: [], outlet_rad: null, hoseEnd: null, gauge: null, storage: null, exposedTo: null,
     id,
     name: nextName(draft, 'cylinder', 'C'),
     at: soundPoint(at),

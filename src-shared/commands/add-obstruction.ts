@@ -23,7 +23,7 @@ export const addObstruction = command(
     const ring = woundLeft(soundRing(footprint, 'The footprint'));
     if (!(top_m > bottom_m)) refuse('The top must be above the bottom.');
     const id = takeId(draft, 'obstruction');
-    level.obstructions[id] = {
+    level.obstructions[id] = { front_rad: null,
       id,
       name: nextObstructionName(draft, kind),
       kind,

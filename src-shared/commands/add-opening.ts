@@ -28,7 +28,7 @@ export const addOpening = command('Add opening', (draft, ref: RefOf<'wall'>, kin
   const opening = { name: nextOpeningName(draft, kind), width_m: soundSize_m('Width', width_m) };
   const wall = { a: soundPoint(corner), b: soundPoint(cornerAfter(ring, index)) };
   const id = takeId(draft, 'opening');
-  enclosure.openings[id] = {
+  enclosure.openings[id] = { crossing: null,
     id,
     ...opening,
     kind,

@@ -41,7 +41,7 @@ export const addPipeRun = command('Draw pipe', (draft, networkId: string | null,
   const first = apart[0];
   if (!first || apart.length < 2) return refuse('A pipe needs two places apart.');
   const network = networkId === null ? networkFor(draft, levelId, apart) : networkOnLevel(draft, networkId, levelId);
-  const make: PipeMake = { size, schedule: draft.profiles[network.profile]?.schedule ?? '40', material: 'black-steel', joint: 'threaded' };
+  const make: PipeMake = { size, schedule: draft.profiles[network.profile]?.schedule ?? '40', material: 'black-steel', joint: 'threaded', insulation_m: 0 };
   const laid = new Set<string>();
   const onSplit = (whole: string, half: string): void => {
     if (laid.has(whole)) laid.add(half);

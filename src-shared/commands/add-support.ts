@@ -11,6 +11,6 @@ export const addSupport = command('Add pipe support', (draft, networkId: string,
   const place = soundPoint3(at);
   if (!heldPipe(network, place)) refuse('No pipe of this network runs here. Choose a place on its pipe.');
   const id = takeId(draft, 'support');
-  network.supports[id] = { id, at: place, kind, capacity_N: null };
+  network.supports[id] = { brace: 'none', id, at: place, kind, capacity_N: null };
   return [{ kind: 'support', network: networkId, id }];
 });

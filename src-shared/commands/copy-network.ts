@@ -4,15 +4,17 @@ import { type Network, type Nozzle, type Plan, type Ref, type Support, takeId } 
 import { refuse } from './command.ts';
 import { copyOf } from './copy-of.ts';
 import { cylinderOf, networkOf, nodeIn, nozzleOf } from './lookup.ts';
-import { type Mapping, nodesOfRefs } from './map-things.ts';
+import { type Mapping, mapCylinder, mapManifold, nodesOfRefs } from './map-things.ts';
 import { nextName, nextNozzleName } from './next-name.ts';
 import { addNode } from './pipe-joins.ts';
-import { soundPoint, soundPoint3 } from './sound-value.ts';
+import { soundPoint3 } from './sound-value.ts';
 
 function copyCylinder(draft: Draft<Plan>, from: Network, into: Network, id: string, mapping: Mapping): Ref {
   const source = from.cylinders[id] ?? refuse('This cylinder is no longer in the plan.');
   const copy = takeId(draft, 'cylinder');
-  into.cylinders[copy] = { ...copyOf(source), id: copy, name: nextName(draft, 'cylinder', 'C'), at: soundPoint(mapping.point(source.at)) };
+  const cylinder = { ...copyOf(source), id: copy, name: nextName(draft, 'cylinder', 'C') };
+  mapCylinder(cylinder, mapping);
+  into.cylinders[copy] = cylinder;
   return { kind: 'cylinder', network: into.id, id: copy };
 }
 
@@ -43,15 +45,17 @@ function copyParts(draft: Draft<Plan>, from: Network, into: Network, { cylinders
   const standing = cylinders.map((id) => copyCylinder(draft, from, into, id, mapping));
   const copies = new Map<string, string>();
   for (const id of nodes) {
-    const { at } = nodeIn(from, id);
-    copies.set(id, addNode(draft, into, soundPoint3({ ...mapping.point(at), z: at.z })));
+    const { at, part } = nodeIn(from, id);
+    const copy = addNode(draft, into, soundPoint3({ ...mapping.point(at), z: at.z }));
+    nodeIn(into, copy).part = part;
+    copies.set(id, copy);
   }
   const created: Ref[] = [];
   for (const pipe of Object.values(from.pipes)) {
     const [start, end] = [copies.get(pipe.from), copies.get(pipe.to)];
     if (!start || !end) continue;
     const id = takeId(draft, 'pipe');
-    into.pipes[id] = { ...copyOf(pipe), id, from: start, to: end };
+    into.pipes[id] = { ...copyOf(pipe), id, from: start, to: end, measured_m: null };
     created.push({ kind: 'pipe', network: into.id, id });
   }
   for (const nozzle of Object.values(from.nozzles)) {
@@ -74,13 +78,15 @@ function copyParts(draft: Draft<Plan>, from: Network, into: Network, { cylinders
 function likeNetwork(draft: Draft<Plan>, source: Network, level: string): Network {
   const id = takeId(draft, 'network');
   const assembly = source.assembly.map((part) => ({ ...copyOf(part), id: takeId(draft, 'part') }));
-  draft.networks[id] = { id, name: nextName(draft, 'network', 'Network '), level, profile: source.profile, source: null, cylinders: {}, assembly, nodes: {}, pipes: {}, nozzles: {}, supports: {}, release: null };
+  draft.networks[id] = { manifold: null, installation: copyOf(source.installation), id, name: nextName(draft, 'network', 'Network '), level, profile: source.profile, source: null, cylinders: {}, assembly, nodes: {}, pipes: {}, nozzles: {}, supports: {}, release: null };
   return networkOf(draft, id);
 }
 
 /** Copies a whole network onto a level. */
 export function copyNetwork(draft: Draft<Plan>, source: Network, level: string, mapping: Mapping, enclosures: CopiedEnclosures): Ref {
   const copy = likeNetwork(draft, source, level);
+  copy.manifold = copyOf(source.manifold);
+  mapManifold(copy, mapping);
   copyParts(draft, source, copy, { cylinders: Object.keys(source.cylinders), nodes: new Set(Object.keys(source.nodes)), nozzles: new Set(Object.keys(source.nozzles)) }, mapping, enclosures);
   return { kind: 'network', id: copy.id };
 }

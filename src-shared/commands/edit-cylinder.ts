@@ -6,7 +6,7 @@ import { command } from './command.ts';
 import { cylinderOf } from './lookup.ts';
 import { refuseTakenName } from './refuse-taken-name.ts';
 
-const PICK = { name: true, at: true, mounting: true, back_rad: true, railHeight_m: true, anchors: true } as const;
+const PICK = { name: true, at: true, mounting: true, back_rad: true, railHeight_m: true, restraints_m: true, anchors: true, outlet_rad: true, hoseEnd: true, gauge: true, storage: true, exposedTo: true } as const;
 const FIELDS = cylinderSchema.pick(PICK).partial();
 
 /** Changes a cylinder. Refuses a blank name, one that another cylinder has, and a value out of range. */

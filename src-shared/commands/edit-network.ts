@@ -5,11 +5,11 @@ import { command, refuse } from './command.ts';
 import { networkOf } from './lookup.ts';
 import { soundName } from './sound-value.ts';
 
-const PICK = { name: true, source: true, assembly: true, release: true } as const;
+const PICK = { name: true, source: true, assembly: true, manifold: true, installation: true, release: true } as const;
 const FIELDS = networkSchema.pick(PICK).partial();
 
 /**
- * Changes name, discharge assembly, releasing circuit, or the node where the pipe begins. Refuses a blank name, a node that is not in
+ * Changes name, discharge assembly, manifold, how the pipe is put up, releasing circuit, or the node where the pipe begins. Refuses a blank name, a node that is not in
  * the network, two parts with one id, and a value out of range.
  */
 export const editNetwork = command('Edit network', (draft, ref: RefOf<'network'>, change: Partial<Pick<Network, keyof typeof PICK>>) => {

@@ -5,7 +5,7 @@ import { applyChange } from './apply-change.ts';
 import { command, refuse } from './command.ts';
 import { networkOf, supportOf } from './lookup.ts';
 
-const PICK = { at: true, kind: true, capacity_N: true } as const;
+const PICK = { at: true, kind: true, capacity_N: true, brace: true } as const;
 const FIELDS = supportSchema.pick(PICK).partial();
 
 /** Changes a pipe support. Refuses a place where no pipe of its network runs, and a value out of range. */

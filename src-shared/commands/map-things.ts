@@ -58,6 +58,22 @@ export function mapNozzle(nozzle: Network['nozzles'][string], mapping: Mapping):
   nozzle.rotation_rad = soundAngle_rad(mapping.direction(nozzle.rotation_rad));
 }
 
+/** Lays a cylinder elsewhere, with the end of its hose, its outlet and its gauge. */
+export function mapCylinder(cylinder: Network['cylinders'][string], mapping: Mapping): void {
+  mapPlace(cylinder.at, mapping);
+  if (cylinder.hoseEnd) mapPlace(cylinder.hoseEnd, mapping);
+  cylinder.back_rad = soundAngle_rad(mapping.direction(cylinder.back_rad));
+  if (cylinder.outlet_rad !== null) cylinder.outlet_rad = soundAngle_rad(mapping.direction(cylinder.outlet_rad));
+  if (cylinder.gauge) cylinder.gauge.facing_rad = soundAngle_rad(mapping.direction(cylinder.gauge.facing_rad));
+}
+
+/** Lays the manifold of a network elsewhere. */
+export function mapManifold({ manifold }: Network, mapping: Mapping): void {
+  if (!manifold) return;
+  mapPlace(manifold.from, mapping);
+  mapPlace(manifold.to, mapping);
+}
+
 /** Lays a thing of a level elsewhere; answers false for a kind that is not one. */
 function mapLevelThing(draft: Draft<Plan>, ref: Ref, mapping: Mapping): boolean {
   switch (ref.kind) {
@@ -67,6 +83,7 @@ function mapLevelThing(draft: Draft<Plan>, ref: Ref, mapping: Mapping): boolean 
     case 'obstruction': {
       const thing = obstructionOf(draft, ref);
       thing.footprint = mappedRing(thing.footprint, mapping);
+      if (thing.front_rad !== null) thing.front_rad = soundAngle_rad(mapping.direction(thing.front_rad));
       return true;
     }
     case 'ceiling-zone': {
@@ -94,8 +111,7 @@ function mapLevelThing(draft: Draft<Plan>, ref: Ref, mapping: Mapping): boolean 
     }
     case 'cylinder': {
       const cylinder = cylinderOf(draft, ref);
-      mapPlace(cylinder.at, mapping);
-      cylinder.back_rad = soundAngle_rad(mapping.direction(cylinder.back_rad));
+      mapCylinder(cylinder, mapping);
       return true;
     }
     default:
@@ -167,6 +183,7 @@ export function mapThings(draft: Draft<Plan>, refs: readonly Ref[], mapping: Map
       if (!mapping.isShift) refuse('A door or vent turns with its wall. Choose the enclosure instead.');
     } else if (!mapLevelThing(draft, ref, mapping)) parts.push(ref);
     if (ref.kind === 'network') {
+      mapManifold(networkOf(draft, ref.id), mapping);
       for (const { id } of Object.values(networkOf(draft, ref.id).cylinders)) mapLevelThing(draft, { kind: 'cylinder', network: ref.id, id }, mapping);
     }
   }

@@ -21,7 +21,7 @@ export function newNetwork(draft: Draft<Plan>, levelId: string): Network {
   levelOf(draft, levelId);
   const profile = Object.keys(draft.profiles)[0] ?? refuse('The plan has no unit profile. Load or make one first.');
   const id = takeId(draft, 'network');
-  draft.networks[id] = {
+  draft.networks[id] = { manifold: null, installation: { bonding: 'unknown', marking: '', finish: '' },
     id,
     name: nextName(draft, 'network', 'Network '),
     level: levelId,

@@ -44,18 +44,18 @@ export const findPipeThrough = (network: Network, at: PlanPoint3, except?: strin
 /** Makes a node of its own at a place. */
 export function addNode(draft: Draft<Plan>, network: Network, at: PlanPoint3): string {
   const id = takeId(draft, 'node');
-  network.nodes[id] = { id, at: soundPoint3(at) };
+  network.nodes[id] = { part: null, id, at: soundPoint3(at) };
   return id;
 }
 
 /** What pipes are made of, apart from where they lie. */
-export type PipeMake = Pick<Pipe, 'size' | 'schedule' | 'material' | 'joint'>;
+export type PipeMake = Pick<Pipe, 'size' | 'schedule' | 'material' | 'joint' | 'insulation_m'>;
 
 /** Lays a pipe between two nodes, and answers its id; undefined when one lies there already. */
-export function addPipe(draft: Draft<Plan>, network: Network, from: string, to: string, { size, schedule, material, joint }: PipeMake): string | undefined {
+export function addPipe(draft: Draft<Plan>, network: Network, from: string, to: string, { size, schedule, material, joint, insulation_m }: PipeMake): string | undefined {
   if (from === to || pipesAt(network, from).some((pipe) => otherEnd(pipe, from) === to)) return undefined;
   const id = takeId(draft, 'pipe');
-  network.pipes[id] = { id, from, to, size, schedule, material, joint };
+  network.pipes[id] = { id, from, to, size, schedule, material, joint, insulation_m, measured_m: null };
   return id;
 }
 
@@ -63,6 +63,8 @@ export function addPipe(draft: Draft<Plan>, network: Network, from: string, to: 
 export function splitPipeAt(draft: Draft<Plan>, network: Network, pipe: Pipe, node: string): string | undefined {
   const end = pipe.to;
   pipe.to = node;
+  // What was measured was the whole.
+  pipe.measured_m = null;
   return addPipe(draft, network, node, end, pipe);
 }
 

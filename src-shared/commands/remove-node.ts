@@ -30,6 +30,7 @@ export const removeNode = command('Remove pipe end', (draft, ref: RefOf<'node'>)
     }
     const end = otherEnd(second, node.id);
     if (pipesAt(network, otherEnd(first, node.id)).some((pipe) => otherEnd(pipe, otherEnd(first, node.id)) === end)) refuse('The other ends of these pipes are joined already.');
+    first.measured_m = null;
     if (first.from === node.id) first.from = end;
     else first.to = end;
     delete network.pipes[second.id];

@@ -16,6 +16,6 @@ export const replaceSupports = command('Place pipe supports', (draft, ref: RefOf
     const place = soundPoint3(at);
     if (!heldPipe(network, place)) refuse('No pipe of this network runs where a support was to go.');
     const id = takeId(draft, 'support');
-    network.supports[id] = { id, at: place, kind, capacity_N };
+    network.supports[id] = { brace: 'none', id, at: place, kind, capacity_N };
   }
 });

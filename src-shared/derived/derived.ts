@@ -61,7 +61,7 @@ export interface Space {
   readonly solids: readonly Solid[];
 }
 
-export type FittingKind = 'elbow-90' | 'elbow-45' | 'odd-bend' | 'tee' | 'cross' | 'reducer' | 'coupling' | 'cap';
+export type FittingKind = 'elbow-90' | 'elbow-45' | 'odd-bend' | 'tee' | 'cross' | 'reducer' | 'coupling' | 'union' | 'cap' | 'plug' | 'drain';
 
 /** A fitting that the geometry of a node demands. */
 export interface Fitting {
@@ -74,6 +74,10 @@ export interface Fitting {
   readonly pipes: readonly string[];
   /** A tee fed through its branch, leaving both ways along its run. */
   readonly isBull: boolean;
+  /** An elbow with one outside thread. */
+  readonly isStreet: boolean;
+  /** A tee of which one leg only leads to a dirt trap: the agent turns in it and does not part. */
+  readonly isTrap: boolean;
 }
 
 /** A pipe with its ends in flow order: `from` is the end nearer the source where the network is a tree. */

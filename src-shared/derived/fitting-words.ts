@@ -9,5 +9,8 @@ export const FITTING_WORDS: Readonly<Record<FittingKind, string>> = {
   cross: 'cross',
   reducer: 'reducer',
   coupling: 'coupling',
+  union: 'union',
   cap: 'cap',
+  plug: 'plug',
+  drain: 'drain',
 };

@@ -50,13 +50,17 @@ function runOf(ways: readonly Way[]): readonly [Way, Way] | undefined {
  * - Three legs are a tee, four and more a cross. The source counts as a leg of its own where more than one pipe begins.
  * - A leg of a tee or cross more than one degree off its run or off the square adds an odd bend, whose last pipe is that leg.
  * - Each leg of another size than the leg toward the source adds a reducer.
- * - An open end without nozzle is a cap.
+ * - An open end without nozzle is a cap, or the plug or drain that is built in there.
+ * - A union or coupling that is built in stands where the pipe runs straight on.
+ * - A tee of which one leg only leads to a dirt trap turns the agent and does not part it.
  */
 export function fittingsOf(network: Network, tree: PipeTree): Fitting[] {
   const flow = flowDirectionsOf(tree);
   const ends = new Set(Object.values(network.nozzles).map(({ node }) => node));
+  const traps = trapPipesOf(network, tree, ends);
   return tree.order.flatMap((node): Fitting[] => {
     const at = tree.places.get(node);
+    const part = network.nodes[node]?.part;
     const legs = tree.legs.get(node) ?? [];
     if (!at || legs.length === 0) return [];
     const inlet = tree.inlets.get(node);
@@ -74,18 +78,20 @@ export function fittingsOf(network: Network, tree: PipeTree): Fitting[] {
       turn_rad,
       pipes: pipes.map(({ id }) => id),
       isBull,
+      isStreet: part === 'street-elbow' && (kind === 'elbow-90' || kind === 'elbow-45'),
+      isTrap: kind === 'tee' && pipes.some(({ id }) => traps.has(id)),
     });
     const all = inOrder.map(({ pipe }) => pipe);
     const first = all[0];
     const reducers = all.slice(1).flatMap((pipe) => (first && pipe.size !== first.size ? [fitting('reducer', [first, pipe])] : []));
 
-    if (all.length === 1 && !isSource) return ends.has(node) ? [] : [fitting('cap', all)];
+    if (all.length === 1 && !isSource) return ends.has(node) ? [] : [fitting(part === 'plug' || part === 'drain' ? part : 'cap', all)];
     if (all.length === 1) return [];
     const run = runOf(ways);
     if (all.length === 2) {
       const turn_rad = run ? bendOf(run[0], run[1]) : 0;
       if (isSource) return [fitting('tee', all, 0, turn_rad <= AS_MADE_rad), ...reducers];
-      if (turn_rad <= AS_MADE_rad) return reducers;
+      if (turn_rad <= AS_MADE_rad) return reducers.length === 0 && (part === 'union' || part === 'coupling') ? [fitting(part, all)] : reducers;
       return [fitting(bendKind(turn_rad), all, turn_rad), ...reducers];
     }
     const odd = oddLegsOf(ways, run, inlet?.pipe).map(({ pipe, turn_rad }) => fitting('odd-bend', [pipe], turn_rad));
@@ -95,6 +101,21 @@ export function fittingsOf(network: Network, tree: PipeTree): Fitting[] {
     }
     return [fitting('cross', all), ...odd, ...reducers];
   });
+}
+
+/** Pipes that only lead to dirt traps. */
+function trapPipesOf(network: Network, tree: PipeTree, ends: ReadonlySet<string>): ReadonlySet<string> {
+  const trapping = new Set<string>();
+  const leading = new Set<string>();
+  for (const node of [...tree.order].reverse()) {
+    const onward = (tree.legs.get(node) ?? []).filter(({ pipe }) => tree.upstream.get(pipe.id) === node);
+    const isTrap = onward.length === 0 ? network.nodes[node]?.part === 'dirt-trap' && !ends.has(node) : onward.every(({ other }) => leading.has(other));
+    if (!isTrap) continue;
+    leading.add(node);
+    const inlet = tree.inlets.get(node);
+    if (inlet) trapping.add(inlet.pipe.id);
+  }
+  return trapping;
 }
 
 const bendKind = (turn_rad: number): 'elbow-90' | 'elbow-45' | 'odd-bend' => {

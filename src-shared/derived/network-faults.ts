@@ -80,10 +80,15 @@ function unreachableFaults(tree: PipeTree, at: PlacesOf): NetworkFault[] {
   }));
 }
 
+/** Parts that close an end of pipe. */
+const CLOSED: ReadonlySet<string> = new Set(['dirt-trap', 'drain', 'cap', 'plug']);
+
 const openEndFaults = (network: Network, tree: PipeTree, at: PlacesOf, gapNodes: ReadonlySet<string>): NetworkFault[] => {
   const ends = new Set(Object.values(network.nozzles).map(({ node }) => node));
+  /** What ends there on purpose. */
+  const isClosed = (node: string): boolean => CLOSED.has(network.nodes[node]?.part ?? '');
   return tree.order
-    .filter((node) => tree.legs.get(node)?.length === 1 && node !== tree.source && !ends.has(node) && !gapNodes.has(node))
+    .filter((node) => tree.legs.get(node)?.length === 1 && node !== tree.source && !ends.has(node) && !isClosed(node) && !gapNodes.has(node))
     .map((node) => ({
       kind: 'open-end',
       text: 'A pipe ends without a nozzle.',

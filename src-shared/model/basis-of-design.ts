@@ -7,6 +7,7 @@ export const LOSS_SETS = ['tp-410', 'nfpa-12', 'ashrae'] as const;
 export const STRESS_SETS = ['older', 'newer'] as const;
 export const PIPE_SPECIFICATIONS = ['A106-C', 'A106-B', 'A53-B-seamless', 'A53-A-seamless', 'A53-B-ERW', 'A53-A-ERW', 'A53-F'] as const;
 export const SUPPORT_TABLES = ['b31.1', 'mss-sp-69', 'iso-14520'] as const;
+export const SEISMIC = ['unknown', 'not-required', 'required'] as const;
 export const EXPOSURES = ['5-min', '3-min', '30-s', 'none'] as const;
 
 /**
@@ -58,6 +59,8 @@ export const basisSchema = z.strictObject({
   hottestCylinder_K: z.number().min(273).max(373),
   supportTable: z.enum(SUPPORT_TABLES),
   lastSupport: z.enum(['iso', 'us']),
+  /** Whether the pipe must be braced against earthquakes, as the authority or the structural engineer says. */
+  seismic: z.enum(SEISMIC),
   /** Filled cylinder on its wall: weight times this. */
   wallLoadFactor: z.number().min(1).max(10),
 });
@@ -92,5 +95,6 @@ export const usualBasis = (): BasisOfDesign => ({
   hottestCylinder_K: 327.594,
   supportTable: 'iso-14520',
   lastSupport: 'iso',
+  seismic: 'unknown',
   wallLoadFactor: 1.5,
 });

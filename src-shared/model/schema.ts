@@ -1,10 +1,10 @@
 import { PIPE_SCHEDULES, PIPE_SIZES } from '../profile/pipe-table.ts';
-import { unitProfileSchema } from '../profile/unit-profile.ts';
+import { ASSEMBLY_KINDS, unitProfileSchema } from '../profile/unit-profile.ts';
 import { z } from '../profile/zod.ts';
 import { EXPOSURES, basisSchema } from './basis-of-design.ts';
 
 /** Version of the plan file that this program writes. An older one is migrated, a newer one refused. */
-export const PLAN_VERSION = 2;
+export const PLAN_VERSION = 3;
 
 /** Nothing on a plan lies farther from its origin than this [m]; a larger number is damage. */
 export const FARTHEST_m = 100_000;
@@ -111,6 +111,17 @@ export const openingSchema = z.strictObject({
   leadsTo: z.enum(['unknown', 'outdoors', 'corridor', 'room', 'exit']),
   /** Closes before discharge; null: not yet known. */
   closes: z.boolean().nullable(),
+  /** How a penetration is made good around the pipe; null for anything else, or while nothing is known. */
+  crossing: z
+    .strictObject({
+      /** Inside of the sleeve [m]; null: not yet known. */
+      sleeve_m: length.nullable(),
+      /** Fire resistance of the wall, as the drawings say it: "1 h"; blank: not yet known. */
+      rating: label,
+      /** Fire-stop system by its listing number; blank: not yet chosen. */
+      seal: label,
+    })
+    .nullable(),
 });
 
 export const ceilingZoneSchema = z.strictObject({
@@ -183,10 +194,12 @@ export const enclosureSchema = z.strictObject({
 export const obstructionSchema = z.strictObject({
   id,
   name: label,
-  kind: z.enum(['beam', 'duct', 'rack', 'cabinet', 'column', 'light', 'tray', 'other']),
+  kind: z.enum(['beam', 'duct', 'rack', 'cabinet', 'column', 'light', 'tray', 'panel', 'other']),
   footprint: ring,
   bottom_m: coordinate,
   top_m: coordinate,
+  /** Direction in which an electrical panel opens [rad]; null for anything else, or while unknown. */
+  front_rad: angle.nullable(),
   /** Agent passes through: not deducted from the volume. */
   isPermeable: z.boolean(),
 });
@@ -212,6 +225,9 @@ export const levelSchema = z.strictObject({
   notes: recordOf(noteSchema),
 });
 
+/** What harms a cylinder where it stands. */
+export const EXPOSED_TO = ['sun', 'heat', 'water', 'vehicles', 'weather'] as const;
+
 /** What holds the rail of a cylinder to its wall, all allowable values as the anchor's maker gives them. */
 export const anchorsSchema = z.strictObject({
   kind: label,
@@ -233,11 +249,26 @@ export const cylinderSchema = z.strictObject({
   back_rad: angle,
   /** Clamp rail above the finished floor [m]; null: not yet known. */
   railHeight_m: length.nullable(),
+  /** Further rails, straps or chains that hold it, above the finished floor [m]. */
+  restraints_m: z.array(length).max(10),
   /** null: not yet chosen. */
   anchors: anchorsSchema.nullable(),
+  /** Direction in which the outlet of its valve points [rad]; null: not yet known. */
+  outlet_rad: angle.nullable(),
+  /** Where its hose ends, at the first rigid part of the discharge assembly; null: not yet known. */
+  hoseEnd: point3.nullable(),
+  /** Pressure gauge: above the finished floor, and the direction in which it is read; null: not yet known. */
+  gauge: z.strictObject({ height_m: length, facing_rad: angle }).nullable(),
+  /** Temperatures where it stands; null: those of the enclosure it stands in. */
+  storage: z.strictObject({ least_K: z.number().min(150).max(400), greatest_K: z.number().min(150).max(400) }).nullable(),
+  /** What it is exposed to where it stands; null: nobody has looked yet. */
+  exposedTo: z.array(z.enum(EXPOSED_TO)).max(EXPOSED_TO.length).nullable(),
 });
 
-export const nodeSchema = z.strictObject({ id, at: point3 });
+/** What is built in at a node besides what the geometry demands; at an end of pipe: why it ends. */
+export const NODE_PARTS = ['union', 'coupling', 'street-elbow', 'dirt-trap', 'drain', 'cap', 'plug'] as const;
+
+export const nodeSchema = z.strictObject({ id, at: point3, part: z.enum(NODE_PARTS).nullable() });
 
 export const pipeSchema = z.strictObject({
   id,
@@ -247,6 +278,10 @@ export const pipeSchema = z.strictObject({
   schedule: z.enum(PIPE_SCHEDULES),
   material: z.enum(['black-steel', 'galvanized-steel', 'stainless-steel']),
   joint: z.enum(['threaded', 'welded', 'grooved']),
+  /** Thickness of what is wrapped around it [m]; 0: bare. */
+  insulation_m: z.number().min(0).max(1),
+  /** Centre to centre as it was measured on site, in place of the length drawn [m]; null: not measured. */
+  measured_m: z.number().positive().max(FARTHEST_m).nullable(),
 });
 
 export const nozzleSchema = z.strictObject({
@@ -265,9 +300,10 @@ export const nozzleSchema = z.strictObject({
   serves: z.strictObject({ enclosure: id, space: z.enum(['room', 'under-floor', 'ceiling-void']) }).nullable(),
 });
 
+/** What stands before a manifold stands once for each cylinder, what follows once for all. */
 export const assemblyPartSchema = z.strictObject({
   id,
-  kind: z.enum(['hose', 'check-valve', 'regulator', 'adapter']),
+  kind: z.enum(ASSEMBLY_KINDS),
   name: label,
   length_m: length,
   /** Set pressure of a regulator, absolute [Pa]; null for other parts or while unknown. */
@@ -284,6 +320,8 @@ export const supportSchema = z.strictObject({
   kind: z.enum(['rigid', 'guide', 'hanger', 'sling']),
   /** Thrust that it bears [N]; null: not yet known. */
   capacity_N: z.number().min(0).max(1e6).nullable(),
+  /** Which way it braces the pipe against earthquakes: across it, along it, or both. */
+  brace: z.enum(['none', 'lateral', 'longitudinal', 'four-way']),
 });
 
 export const WIRE_GAUGES = ['18', '16', '14', '12', '10'] as const;
@@ -324,6 +362,15 @@ export const releaseSchema = z.strictObject({
     .nullable(),
 });
 
+/** What the drawing cannot show of how the pipe is put up. */
+export const installationSchema = z.strictObject({
+  /** Whether the pipe is joined to the building's earth. */
+  bonding: z.enum(['unknown', 'bonded', 'not-bonded']),
+  /** Marking along the pipe and finish against corrosion, in words; blank: not yet said. */
+  marking: label,
+  finish: label,
+});
+
 export const networkSchema = z.strictObject({
   id,
   name: label,
@@ -334,6 +381,9 @@ export const networkSchema = z.strictObject({
   cylinders: recordOf(cylinderSchema),
   /** Discharge assembly in flow order from the valve. */
   assembly: z.array(assemblyPartSchema).max(50),
+  /** Axis of the manifold from its blind end to its outlet; null: none, or not yet placed. */
+  manifold: z.strictObject({ from: point3, to: point3 }).nullable(),
+  installation: installationSchema,
   nodes: recordOf(nodeSchema),
   pipes: recordOf(pipeSchema),
   nozzles: recordOf(nozzleSchema),

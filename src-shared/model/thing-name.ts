@@ -19,6 +19,7 @@ export const OBSTRUCTION_WORDS = {
   column: 'Column',
   light: 'Light',
   tray: 'Cable tray',
+  panel: 'Electrical panel',
   other: 'Other',
 } as const;
 

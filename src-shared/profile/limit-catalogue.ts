@@ -1,5 +1,5 @@
 /** What a limit counts or measures; decides the unit its field shows. */
-export type LimitKind = 'length' | 'volume' | 'mass' | 'pressure' | 'angle' | 'area' | 'count' | 'massFlow' | 'voltage' | 'current' | 'time' | 'factor';
+export type LimitKind = 'length' | 'volume' | 'mass' | 'pressure' | 'angle' | 'area' | 'count' | 'massFlow' | 'voltage' | 'current' | 'time' | 'factor' | 'temperature';
 
 export interface LimitInfo {
   /** Heading of the form's part. */
@@ -23,6 +23,10 @@ export const LIMIT_CATALOGUE = {
   filledMass_kg: limit('Cylinder', 'Filled mass', 'mass', 'One full cylinder with valve, for wall and floor loads.'),
   cylinderDiameter_m: limit('Cylinder', 'Diameter', 'length', 'Outside diameter of the cylinder.'),
   outletHeight_m: limit('Cylinder', 'Valve outlet height', 'length', 'Height of the valve outlet above the floor the cylinder stands on.'),
+  storageLeast_K: limit('Cylinder', 'Coldest place of storage', 'temperature', 'Lowest temperature at which the cylinder may stand.'),
+  storageGreatest_K: limit('Cylinder', 'Hottest place of storage', 'temperature', 'Highest temperature at which the cylinder may stand.'),
+  hoseReach_m: limit('Cylinder', 'Reach of the discharge hose', 'length', 'Greatest straight distance from the valve outlet to the end of the hose.'),
+  hoseBendRadius_m: limit('Cylinder', 'Least bend radius of the hose', 'length', 'To the middle line of the hose.'),
   cylindersPerNetwork: limit('Cylinder', 'Most cylinders on one network', 'count', 'Cylinders that may feed one pipe network.'),
   regulatorPressure_Pa: limit('Pipe', 'Regulator set pressure (absolute)', 'pressure', 'Highest pressure downstream of the regulator.'),
   pathLength_m: limit('Pipe', 'Longest path', 'length', 'Developed pipe length from cylinder to any nozzle, drops included.'),
@@ -30,6 +34,8 @@ export const LIMIT_CATALOGUE = {
   elbowsPerPath: limit('Pipe', 'Most elbows on a path', 'count', 'Elbows between cylinder and any nozzle.'),
   teesPerPath: limit('Pipe', 'Most tees on a path', 'count', 'Tees between cylinder and any nozzle.'),
   bullTeesPerPath: limit('Pipe', 'Most bull-head tees on a path', 'count', 'Tees fed through their branch, which part the agent both ways along their run; 0 where the manual allows none.'),
+  teeSplitLeast: limit('Pipe', 'Least share of a tee’s lesser leg', 'factor', 'Of the flow that comes to a tee, what its lesser leg must get at least, from 0 to 0.5.'),
+  pathImbalance: limit('Pipe', 'Greatest difference between paths', 'factor', 'Longest path less the shortest, as a share of the longest, from 0 to 1.'),
   pipeVolume_m3: limit('Pipe', 'Pipe volume', 'volume', 'Inside volume of all pipe of one network.'),
   peakFlow_kg_s: limit('Pipe', 'Peak flow of one cylinder', 'massFlow', 'Highest mass flow of one cylinder during discharge.'),
   nozzlesPerUnit: limit('Nozzle', 'Most nozzles per cylinder', 'count', 'Nozzles that one cylinder of the network may feed.'),
@@ -48,6 +54,7 @@ export const LIMIT_CATALOGUE = {
   pipeClearance_m: limit('Pipe', 'Clearance around pipe', 'length', 'Outside of pipe to any solid or service.'),
   railHeight_m: limit('Mounting', 'Rail height', 'length', 'Clamp rail above the floor.'),
   frontDepth_m: limit('Mounting', 'Clear depth in front', 'length', 'Free floor in front of a cylinder, for work on its valve and for taking it out; common practice is 36 in.'),
+  removalWidth_m: limit('Mounting', 'Width to take a cylinder out', 'length', 'Free width on the way from a cylinder to a door, for the cylinder on its trolley; common practice is 24 in.'),
   solenoidVoltage_V: limit('Release', 'Solenoid voltage', 'voltage', 'Rated voltage of the releasing solenoid.'),
   solenoidCurrent_A: limit('Release', 'Solenoid current', 'current', 'Current of the releasing solenoid.'),
   solenoidLeastVoltage_V: limit('Release', 'Solenoid least voltage', 'voltage', 'The solenoid must still pull in at this voltage.'),

@@ -24,6 +24,26 @@ export const footprintSchema = z.discriminatedUnion('shape', [
 ]);
 export type Footprint = z.infer<typeof footprintSchema>;
 
+/** Parts that may stand between the valve of a cylinder and the pipe. */
+export const ASSEMBLY_KINDS = ['hose', 'check-valve', 'manifold', 'stop-valve', 'relief-valve', 'regulator', 'adapter'] as const;
+/** Ways in which the branch of a tee may point; bull: fed through its branch. */
+export const TEE_ATTITUDES = ['side', 'up', 'down', 'bull'] as const;
+export const MADE_FITTINGS = ['elbow-90', 'elbow-45', 'street-elbow', 'tee', 'cross', 'reducer', 'coupling', 'union', 'cap', 'plug'] as const;
+
+/** A fitting as its maker gives it, for what no table here holds: reducing, forged, welded and grooved ones. */
+export const madeFittingSchema = z.strictObject({
+  kind: z.enum(MADE_FITTINGS),
+  /**
+   * Size of each leg with its centre-to-end [m]. Of a tee the two legs of the run come first, then the branch; of a
+   * reducer the larger end; of a street elbow the inside thread. A straight fitting may give one leg for all.
+   */
+  legs: z.array(z.strictObject({ size: z.enum(PIPE_SIZES), reach_m: z.number().min(0).max(2) })).min(1).max(4),
+  /** null: not given. */
+  weight_kg: z.number().positive().max(1000).nullable(),
+  source: shortText,
+});
+export type MadeFitting = z.infer<typeof madeFittingSchema>;
+
 /**
  * The limits of one pre-engineered unit, as its manual gives them.
  * A key that is missing from `limits` is blank: what needs it is not checked.
@@ -41,6 +61,12 @@ export const unitProfileSchema = z.strictObject({
   pipeSizes: z.array(z.enum(PIPE_SIZES)).max(PIPE_SIZES.length),
   schedule: z.enum(PIPE_SCHEDULES).nullable(),
   fittingClass: z.enum(['300', '2000', '3000', '6000']).nullable(),
+  /** Fittings whose lengths are known from their maker. */
+  madeFittings: z.array(madeFittingSchema).max(500),
+  /** Parts of the discharge assembly in the order of the manual, from the valve on; null: blank. */
+  assemblyOrder: z.array(z.enum(ASSEMBLY_KINDS)).max(20).nullable(),
+  /** Ways in which a tee may be turned; null: blank. */
+  teeAttitudes: z.array(z.enum(TEE_ATTITUDES)).max(TEE_ATTITUDES.length).nullable(),
 });
 export type UnitProfile = z.infer<typeof unitProfileSchema>;
 
@@ -56,4 +82,7 @@ export const blankProfile = (id: string, name: string): UnitProfile => ({
   pipeSizes: [],
   schedule: null,
   fittingClass: null,
+  madeFittings: [],
+  assemblyOrder: null,
+  teeAttitudes: null,
 });

@@ -3,7 +3,7 @@ import { pipeTreeOf } from '../derived/pipe-tree.ts';
 import type { PipeSchedule, PipeSize } from '../profile/pipe-table.ts';
 
 /** What stands at an end of a piece: a fitting that the node demands, one that the stock length demands, or nothing. */
-export const PIECE_ENDS = ['open', 'nozzle', 'cap', 'elbow-90', 'elbow-45', 'odd-bend', 'tee', 'cross', 'reducer', 'coupling', 'joint', 'unfitted'] as const;
+export const PIECE_ENDS = ['open', 'nozzle', 'cap', 'plug', 'drain', 'elbow-90', 'elbow-45', 'odd-bend', 'tee', 'cross', 'reducer', 'coupling', 'union', 'joint', 'unfitted'] as const;
 export type PieceEndKind = (typeof PIECE_ENDS)[number];
 
 /** An end of a straight run. */

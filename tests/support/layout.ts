@@ -68,7 +68,7 @@ export function layout(spec: LayoutSpec): Plan {
     ...spec.enclosure,
   };
   (spec.obstructions ?? []).forEach((thing, i) => {
-    level.obstructions[`o${i + 1}`] = { id: `o${i + 1}`, name: `Thing ${i + 1}`, isPermeable: false, ...thing, footprint: thing.footprint.map(({ x, y }) => ({ x, y })) };
+    level.obstructions[`o${i + 1}`] = { front_rad: null, id: `o${i + 1}`, name: `Thing ${i + 1}`, isPermeable: false, ...thing, footprint: thing.footprint.map(({ x, y }) => ({ x, y })) };
   });
   const network: Plan['networks'][string] = {
     id: 'net',
@@ -79,10 +79,12 @@ export function layout(spec: LayoutSpec): Plan {
     cylinders: Object.fromEntries(
       Array.from({ length: spec.cylinders ?? 1 }, (_, i) => [
         `cy${i + 1}`,
-        { id: `cy${i + 1}`, name: `C${i + 1}`, at: { x: 0.2, y: 0.2 + i * 0.3 }, mounting: 'wall', back_rad: Math.PI, railHeight_m: null, anchors: null },
+        { id: `cy${i + 1}`, name: `C${i + 1}`, at: { x: 0.2, y: 0.2 + i * 0.3 }, mounting: 'wall', back_rad: Math.PI, railHeight_m: null, restraints_m: [], anchors: null, outlet_rad: null, hoseEnd: null, gauge: null, storage: null, exposedTo: null },
       ]),
     ),
     assembly: [],
+    manifold: null,
+    installation: { bonding: 'unknown', marking: '', finish: '' },
     nodes: {},
     pipes: {},
     nozzles: {},
@@ -94,7 +96,7 @@ export function layout(spec: LayoutSpec): Plan {
     const known = Object.values(network.nodes).find(({ at }) => at.x === place.x && at.y === place.y && at.z === place.z);
     if (known) return known.id;
     const id = `k${Object.keys(network.nodes).length + 1}`;
-    network.nodes[id] = { id, at: { x: place.x, y: place.y, z: place.z } };
+    network.nodes[id] = { part: null, id, at: { x: place.x, y: place.y, z: place.z } };
     return id;
   };
   for (const { places, size } of spec.runs ?? []) {
@@ -106,7 +108,7 @@ export function layout(spec: LayoutSpec): Plan {
         return;
       }
       const id = `p${Object.keys(network.pipes).length + 1}`;
-      network.pipes[id] = { id, from: nodeAt(from), to: nodeAt(to), size: size ?? '3/4', schedule: '40', material: 'black-steel', joint: 'threaded' };
+      network.pipes[id] = { insulation_m: 0, measured_m: null, id, from: nodeAt(from), to: nodeAt(to), size: size ?? '3/4', schedule: '40', material: 'black-steel', joint: 'threaded' };
     });
   }
   (spec.nozzles ?? []).forEach((nozzle, i) => {

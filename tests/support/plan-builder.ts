@@ -122,6 +122,7 @@ export class PlanBuilder {
       id,
       name: `Door ${Object.keys(enclosure.openings).length + 1}`,
       kind: 'door',
+      crossing: null,
       wall: this.wall(wall).id,
       along_m,
       width_m,
@@ -147,7 +148,7 @@ export class PlanBuilder {
 
   obstruction(kind: Obstruction['kind'], footprint: readonly PlanPoint[], bottom_m: number, top_m: number, change: Partial<Obstruction> = {}): this {
     const id = this.#id('obstruction');
-    this.#levelNow().obstructions[id] = { id, name: kind, kind, footprint: footprint.map(({ x, y }) => ({ x, y })), bottom_m, top_m, isPermeable: false, ...change };
+    this.#levelNow().obstructions[id] = { id, name: kind, kind, footprint: footprint.map(({ x, y }) => ({ x, y })), bottom_m, top_m, front_rad: null, isPermeable: false, ...change };
     return this;
   }
 
@@ -181,7 +182,7 @@ export class PlanBuilder {
     this.#network = id;
     this.plan.networks[id] = {
       id, name: `Network ${Object.keys(this.plan.networks).length + 1}`, level: this.#level, profile: SAMPLE_PROFILE.id, source: null,
-      cylinders: {}, assembly: [], nodes: {}, pipes: {}, nozzles: {}, supports: {}, release: null, ...change,
+      cylinders: {}, assembly: [], manifold: null, installation: { bonding: 'unknown', marking: '', finish: '' }, nodes: {}, pipes: {}, nozzles: {}, supports: {}, release: null, ...change,
     };
     return this;
   }
@@ -189,7 +190,7 @@ export class PlanBuilder {
   cylinder(x: number, y: number, back_rad: number): this {
     const { cylinders } = this.#networkNow();
     const id = this.#id('cylinder');
-    cylinders[id] = { id, name: `C${this.#count('cylinders') + 1}`, at: { x, y }, mounting: 'wall', back_rad, railHeight_m: null, anchors: null };
+    cylinders[id] = { restraints_m: [], outlet_rad: null, hoseEnd: null, gauge: null, storage: null, exposedTo: null, id, name: `C${this.#count('cylinders') + 1}`, at: { x, y }, mounting: 'wall', back_rad, railHeight_m: null, anchors: null };
     return this;
   }
 
@@ -205,7 +206,7 @@ export class PlanBuilder {
       return known.id;
     }
     const id = this.#id('node');
-    network.nodes[id] = { id, at: { x: at.x, y: at.y, z: at.z } };
+    network.nodes[id] = { part: null, id, at: { x: at.x, y: at.y, z: at.z } };
     return id;
   }
 
@@ -216,7 +217,7 @@ export class PlanBuilder {
     network.source ??= nodes[0] ?? null;
     nodes.slice(1).forEach((to, i) => {
       const id = this.#id('pipe');
-      network.pipes[id] = { id, from: nodes[i] ?? '', to, size, schedule: '40', material: 'black-steel', joint: 'threaded', ...change };
+      network.pipes[id] = { id, from: nodes[i] ?? '', to, size, schedule: '40', material: 'black-steel', joint: 'threaded', insulation_m: 0, measured_m: null, ...change };
     });
     return this;
   }
@@ -233,7 +234,7 @@ export class PlanBuilder {
   /** A support at a place of a pipe. */
   support(x: number, y: number, z: number, kind: Support['kind'] = 'rigid', capacity_N: number | null = null): this {
     const id = this.#id('support');
-    this.#networkNow().supports[id] = { id, at: { x, y, z }, kind, capacity_N };
+    this.#networkNow().supports[id] = { brace: 'none', id, at: { x, y, z }, kind, capacity_N };
     return this;
   }
 

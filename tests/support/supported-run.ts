@@ -23,7 +23,7 @@ export const supportedRun = (held: readonly Held[]): Plan =>
     ...RUN,
     network: {
       supports: Object.fromEntries(
-        held.map(({ at: { x, y, z }, kind, capacity_N }, i) => [`s${i + 1}`, { id: `s${i + 1}`, at: { x, y, z }, kind: kind ?? 'rigid', capacity_N: capacity_N ?? null }]),
+        held.map(({ at: { x, y, z }, kind, capacity_N }, i) => [`s${i + 1}`, { id: `s${i + 1}`, at: { x, y, z }, kind: kind ?? 'rigid', capacity_N: capacity_N ?? null, brace: 'none' }]),
       ),
     },
   });

@@ -9,7 +9,7 @@ import { changedAt, freeId, shifted, without } from './list-edits.ts';
 import { RowButtons } from './row-buttons.tsx';
 
 /** Parts between the valve and the pipe in the user's words. */
-export const PART_WORDS = { hose: 'Hose', 'check-valve': 'Check valve', regulator: 'Pressure regulator', adapter: 'Adapter' } as const satisfies Record<AssemblyPart['kind'], string>;
+export const PART_WORDS = { hose: 'Hose', 'check-valve': 'Check valve', regulator: 'Pressure regulator', adapter: 'Adapter', manifold: 'Manifold', 'stop-valve': 'Stop valve', 'relief-valve': 'Relief valve' } as const satisfies Record<AssemblyPart['kind'], string>;
 const KINDS = Object.keys(PART_WORDS) as AssemblyPart['kind'][];
 
 /** A part as it comes: its figures are entered from the manual. */

@@ -48,6 +48,19 @@ function lossInto(pipe: DerivedPipe, before: Before | undefined, leaving: number
   return fittings + (pipe.bore_m < before.bore_m ? contractionLoss(before.bore_m, pipe.bore_m) : enlargementLoss(before.bore_m, pipe.bore_m));
 }
 
+/** Nodes that lead to a nozzle, or have one. */
+function liveNodesOf({ network }: DerivedNetwork, upstream: ReadonlyMap<string, string>): ReadonlySet<string> {
+  const above = new Map([...upstream].flatMap(([id, node]): [string, string][] => {
+    const pipe = network.pipes[id];
+    return pipe ? [[pipe.from === node ? pipe.to : pipe.from, node]] : [];
+  }));
+  const live = new Set<string>();
+  for (const { node } of Object.values(network.nozzles)) {
+    for (let at: string | undefined = node; at !== undefined && !live.has(at); at = above.get(at)) live.add(at);
+  }
+  return live;
+}
+
 /**
  * The stretches of a network without faults: pipes that follow each other with one bore are one stretch, which ends
  * where flow parts, the bore changes or the pipe ends at its nozzle. A bend of any angle counts as the next larger elbow; every leg
@@ -69,9 +82,11 @@ export function flowTreeOf(derived: DerivedNetwork, basis: BasisOfDesign): FlowT
   const nodeIds = [source];
   const stretches: FlowStretch[] = [];
 
+  const live = liveNodesOf(derived, upstream);
   const walks: { readonly from: number; readonly first: DerivedPipe; readonly before: Before | undefined; readonly beside: number }[] = [];
   const leave = (from: number, legs: readonly DerivedPipe[], before: Before | undefined): void => {
-    for (const first of legs) walks.push({ from, first, before, beside: legs.length });
+    // What leads to no nozzle takes no flow, but it makes a tee of the place.
+    for (const first of legs) if (live.has(lowerNode(first))) walks.push({ from, first, before, beside: legs.length });
   };
   leave(0, leaving.get(source) ?? [], undefined);
   for (let walk = walks.shift(); walk; walk = walks.shift()) {

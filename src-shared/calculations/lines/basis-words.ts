@@ -45,6 +45,8 @@ export const SPECIFICATION_WORDS: Readonly<Record<BasisOfDesign['pipeSpecificati
 export const SUPPORT_TABLE_WORDS: Readonly<Record<BasisOfDesign['supportTable'], string>> = { 'b31.1': 'spans of ASME B31.1', 'mss-sp-69': 'spans of MSS SP-69', 'iso-14520': 'spans of ISO 14520-1' };
 export const LAST_SUPPORT_WORDS: Readonly<Record<BasisOfDesign['lastSupport'], string>> = { iso: 'last support by ISO 14520-1', us: 'last support 12 in from the nozzle' };
 
+export const SEISMIC_WORDS: Readonly<Record<BasisOfDesign['seismic'], string>> = { unknown: 'not yet known', 'not-required': 'no bracing required', required: 'bracing required' };
+
 /** What the enclosure is, in words. */
 export const HAZARD_WORDS: Readonly<Record<Enclosure['hazardClass'], string>> = {
   unknown: 'not known',

@@ -66,7 +66,10 @@ const FITTING_WORDS: Readonly<Record<FittingKind, readonly [one: string, many: s
   cross: ['cross', 'crosses'],
   reducer: ['reducer', 'reducers'],
   coupling: ['coupling', 'couplings'],
+  union: ['union', 'unions'],
   cap: ['cap', 'caps'],
+  plug: ['plug', 'plugs'],
+  drain: ['drain', 'drains'],
 };
 
 /** Fittings of one size and rating in one line. */

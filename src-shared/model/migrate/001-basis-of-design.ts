@@ -1,12 +1,7 @@
-import type { JsonObject, JsonValue } from '../guarded-json.ts';
+import type { JsonValue } from '../guarded-json.ts';
 import { usualBasis } from '../basis-of-design.ts';
+import { each, isObject } from './each-entry.ts';
 import type { Migration } from './index.ts';
-
-const isObject = (value: JsonValue | undefined): value is JsonObject => typeof value === 'object' && value !== null && !Array.isArray(value);
-
-/** Gives every entry of a record more fields; what is no record is left for the schema to refuse. */
-const each = (record: JsonValue | undefined, change: (entry: JsonObject) => JsonObject): JsonValue =>
-  isObject(record) ? Object.fromEntries(Object.entries(record).map(([id, entry]) => [id, isObject(entry) ? change(entry) : entry])) : (record ?? null);
 
 const withCapacity = (ring: JsonValue | undefined): JsonValue =>
   Array.isArray(ring) ? ring.map((corner) => (isObject(corner) && isObject(corner.wall) ? { ...corner, wall: { ...corner.wall, capacity_N: null } } : corner)) : (ring ?? null);

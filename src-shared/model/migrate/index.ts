@@ -2,6 +2,7 @@ import type { JsonObject } from '../guarded-json.ts';
 import { type PlanFailure, planFailure } from '../plan-problem.ts';
 import { PLAN_VERSION } from '../schema.ts';
 import { withBasisOfDesign } from './001-basis-of-design.ts';
+import { withPipeAsBuilt } from './002-pipe-as-built.ts';
 
 /** One step from a version of the plan file to the next. */
 export interface Migration {
@@ -14,7 +15,7 @@ export interface Migration {
 }
 
 /** Every step, oldest first. */
-export const MIGRATIONS: readonly Migration[] = [withBasisOfDesign];
+export const MIGRATIONS: readonly Migration[] = [withBasisOfDesign, withPipeAsBuilt];
 
 /**
  * Brings a plan of an older version to the present one, step by step.

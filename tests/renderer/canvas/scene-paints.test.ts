@@ -93,8 +93,8 @@ test('pipes too short to be seen are drawn together with what they lead to', () 
     const network = draft.networks.net;
     if (!network) return;
     for (let i = 0; i < 200; i += 1) {
-      network.nodes[`m${i}`] = { id: `m${i}`, at: { x: 3 + i * 0.01, y: 2, z: 2.3 } };
-      if (i > 0) network.pipes[`q${i}`] = { id: `q${i}`, from: `m${i - 1}`, to: `m${i}`, size: '3/4', schedule: '40', material: 'black-steel', joint: 'threaded' };
+      network.nodes[`m${i}`] = { part: null, id: `m${i}`, at: { x: 3 + i * 0.01, y: 2, z: 2.3 } };
+      if (i > 0) network.pipes[`q${i}`] = { insulation_m: 0, measured_m: null, id: `q${i}`, from: `m${i - 1}`, to: `m${i}`, size: '3/4', schedule: '40', material: 'black-steel', joint: 'threaded' };
     }
   });
   const cool = draw(sceneOf(long), 5, thingPaints).filter(({ name, stroke }) => name === 'lineTo' && stroke === LIGHT_INK.cool);

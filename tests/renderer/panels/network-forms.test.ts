@@ -118,7 +118,7 @@ describe('what a network offers its form', () => {
   });
 
   test('a support is measured from the nearer end of its pipe', () => {
-    const support = { id: 's', at: { x: 0.2, y: 2.5, z: 2 }, kind: 'rigid' as const, capacity_N: null };
+    const support = { id: 's', at: { x: 0.2, y: 2.5, z: 2 }, kind: 'rigid' as const, capacity_N: null, brace: 'none' as const };
     const standing = standingSupport(network, support);
     expect(standing).toMatchObject({ fromEnd_m: 0.5, length_m: expect.closeTo(2.8, 9), end: { y: 3 } });
     expect(standing && alongFrom(standing, 0.1)).toMatchObject({ x: 0.2, y: expect.closeTo(2.9, 9), z: 2 });

@@ -48,7 +48,7 @@ describe('what is still open', () => {
     const plan = newPlan('metric');
     plan.profiles.mine = blankProfile('mine', 'Mine');
     expect(blankLimitsOf(plan)).toBe(0);
-    plan.networks['network-1'] = { id: 'network-1', name: 'Network 1', level: 'level-0', profile: 'mine', source: null, cylinders: {}, assembly: [], nodes: {}, pipes: {}, nozzles: {}, supports: {}, release: null };
+    plan.networks['network-1'] = { manifold: null, installation: { bonding: 'unknown', marking: '', finish: '' }, id: 'network-1', name: 'Network 1', level: 'level-0', profile: 'mine', source: null, cylinders: {}, assembly: [], nodes: {}, pipes: {}, nozzles: {}, supports: {}, release: null };
     expect(blankLimitsOf(plan)).toBeGreaterThan(20);
     expect(openIn(plan).proof.text).toMatch(/limits blank$/);
   });

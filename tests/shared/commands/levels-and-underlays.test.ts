@@ -36,7 +36,7 @@ describe('levels', () => {
     expect(done(served, removeLevel(upper)).next.networks).toEqual({});
     const lower = planBuilder().level('Upper', 3).room(6, 4, 2.7);
     const { enclosure, plan } = lower;
-    plan.networks.n = { id: 'n', name: 'N', level: 'level-0', profile: 'sample-80', source: null, cylinders: {}, assembly: [], nodes: { k: { id: 'k', at: { x: 0, y: 0, z: 2 } } }, pipes: {}, nozzles: { z: { id: 'z', name: 'N1', node: 'k', holes_rad: [], rotation_rad: 0, tilt_rad: 0, orificeArea_m2: null, serves: { enclosure: enclosure.id, space: 'room' } } }, supports: {}, release: null };
+    plan.networks.n = { manifold: null, installation: { bonding: 'unknown', marking: '', finish: '' }, id: 'n', name: 'N', level: 'level-0', profile: 'sample-80', source: null, cylinders: {}, assembly: [], nodes: { k: { part: null, id: 'k', at: { x: 0, y: 0, z: 2 } } }, pipes: {}, nozzles: { z: { id: 'z', name: 'N1', node: 'k', holes_rad: [], rotation_rad: 0, tilt_rad: 0, orificeArea_m2: null, serves: { enclosure: enclosure.id, space: 'room' } } }, supports: {}, release: null };
     expect(done(plan, removeLevel(lower.levelId)).next.networks.n?.nozzles.z?.serves).toBeNull();
   });
   test('are refused without a name or a height, and the last one stays', () => {

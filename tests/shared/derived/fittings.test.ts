@@ -57,8 +57,8 @@ describe('bends', () => {
     const built = planBuilder().room(40, 40, 5).network().run([p(5, 5, 3), p(8, 5, 3)]);
     const network = built.plan.networks[built.networkId];
     if (!network) throw new Error('The plan has no network.');
-    network.nodes.twin = { id: 'twin', at: { x: 8, y: 5, z: 3 } };
-    network.nodes.end = { id: 'end', at: { x: 8, y: 9, z: 3 } };
+    network.nodes.twin = { part: null, id: 'twin', at: { x: 8, y: 5, z: 3 } };
+    network.nodes.end = { part: null, id: 'end', at: { x: 8, y: 9, z: 3 } };
     const pipe = Object.values(network.pipes)[0];
     if (!pipe) throw new Error('The network has no pipe.');
     network.pipes.short = { ...pipe, id: 'short', from: pipe.to, to: 'twin' };

@@ -11,6 +11,7 @@ import { PLAN_VERSION } from '#shared/model/schema';
 /** A made-up version 0, in which grids were given in millimetres and levels had no notes. */
 const versionZero = readFileSync(join(import.meta.dirname, '../../fixtures/plan-version-0.json'), 'utf8');
 const versionOne = readFileSync(join(import.meta.dirname, '../../fixtures/plan-version-1.json'), 'utf8');
+const versionTwo = readFileSync(join(import.meta.dirname, '../../fixtures/plan-version-2.json'), 'utf8');
 const fromZero: Migration = {
   from: 0,
   remark: 'The grid was given in metres.',
@@ -24,7 +25,7 @@ const fromZero: Migration = {
 describe('migration', () => {
   test('brings an old plan to the present version and says so', () => {
     const parsed = parsePlan(versionZero, [fromZero, ...MIGRATIONS]);
-    expect(parsed).toMatchObject({ ok: true, remarks: ['The grid was given in metres.', MIGRATIONS[0]?.remark], plan: { version: PLAN_VERSION, settings: { grid_m: 0.05 } } });
+    expect(parsed).toMatchObject({ ok: true, remarks: ['The grid was given in metres.', ...MIGRATIONS.map(({ remark }) => remark)], plan: { version: PLAN_VERSION, settings: { grid_m: 0.05 } } });
   });
 
   test('what a step makes is validated like anything else', () => {
@@ -44,7 +45,7 @@ describe('migration', () => {
     const parsed = parsePlan(versionOne);
     if (!parsed.ok) throw new Error(parsed.problem.what);
     const { plan, remarks } = parsed;
-    expect(remarks).toEqual([MIGRATIONS[0]?.remark]);
+    expect(remarks).toEqual(MIGRATIONS.map(({ remark }) => remark));
     expect(plan.basis).toEqual(usualBasis());
     const [room] = Object.values(plan.levels).flatMap(({ enclosures }) => Object.values(enclosures));
     expect(room).toMatchObject(unknownRoom());
@@ -52,6 +53,20 @@ describe('migration', () => {
     const [network] = Object.values(plan.networks);
     expect(network).toMatchObject({ supports: {}, release: null });
     expect(Object.values(network?.cylinders ?? {}).map(({ anchors }) => anchors)).toEqual([null]);
+  });
+
+  test('a plan of version 2 gets hoses, gauges and built-in parts that are all open', () => {
+    const parsed = parsePlan(versionTwo);
+    if (!parsed.ok) throw new Error(parsed.problem.what);
+    const { plan, remarks } = parsed;
+    expect(remarks).toEqual([MIGRATIONS[1]?.remark]);
+    expect(plan.basis.seismic).toBe('unknown');
+    const [network] = Object.values(plan.networks);
+    expect(network).toMatchObject({ manifold: null, installation: { bonding: 'unknown', marking: '', finish: '' } });
+    for (const cylinder of Object.values(network?.cylinders ?? {})) expect(cylinder).toMatchObject({ restraints_m: [], outlet_rad: null, hoseEnd: null, gauge: null, storage: null, exposedTo: null });
+    expect(Object.values(network?.nodes ?? {}).every(({ part }) => part === null)).toBe(true);
+    expect(Object.values(network?.pipes ?? {}).every(({ insulation_m, measured_m }) => insulation_m === 0 && measured_m === null)).toBe(true);
+    expect(Object.values(plan.profiles)[0]).toMatchObject({ madeFittings: [], assemblyOrder: null, teeAttitudes: null });
   });
 
   test('there is one step for every version that was ever written', () => {

@@ -5,7 +5,7 @@ import { kindWord, thingName, thingsInSentence } from '#shared/model/thing-name'
 import { describe, expect, test } from 'vitest';
 
 const plan = newPlan('metric');
-plan.networks['network-1'] = {
+plan.networks['network-1'] = { manifold: null, installation: { bonding: 'unknown', marking: '', finish: '' },
   id: 'network-1',
   name: 'Network 1',
   level: 'level-0',
@@ -13,7 +13,7 @@ plan.networks['network-1'] = {
   source: null,
   cylinders: {},
   assembly: [],
-  nodes: { 'node-1': { id: 'node-1', at: { x: 1, y: 1, z: 2 } } },
+  nodes: { 'node-1': { part: null, id: 'node-1', at: { x: 1, y: 1, z: 2 } } },
   pipes: {},
   nozzles: { 'nozzle-1': { id: 'nozzle-1', name: 'N2', node: 'node-1', holes_rad: [0], rotation_rad: 0, tilt_rad: 0, orificeArea_m2: null, serves: null } },
   supports: {},
@@ -22,7 +22,7 @@ plan.networks['network-1'] = {
 const level = plan.levels['level-0'];
 if (level) {
   level.notes['note-1'] = { id: 'note-1', at: { x: 0, y: 0 }, text: 'Mind the step' };
-  level.obstructions['beam-1'] = { id: 'beam-1', name: 'Beam 1', kind: 'beam', footprint: [{ x: 0, y: 0 }, { x: 1, y: 0 }, { x: 1, y: 1 }], bottom_m: 2, top_m: 3, isPermeable: false };
+  level.obstructions['beam-1'] = { front_rad: null, id: 'beam-1', name: 'Beam 1', kind: 'beam', footprint: [{ x: 0, y: 0 }, { x: 1, y: 0 }, { x: 1, y: 1 }], bottom_m: 2, top_m: 3, isPermeable: false };
 }
 const nozzle: Ref = { kind: 'nozzle', network: 'network-1', id: 'nozzle-1' };
 const beam: Ref = { kind: 'obstruction', level: 'level-0', id: 'beam-1' };

@@ -19,7 +19,7 @@ export function smallPlan(): Plan {
     underFloor: { depth_m: 0.3, isProtected: false },
     ceilingVoid: null,
     openings: {
-      door: { id: 'door', name: 'D1', kind: 'door', wall: 'w-south', along_m: 4.5, width_m: 0.9, bottom_m: 0, height_m: 2, swing: 'out', hinge: 'start', freeArea_m2: null, leadsTo: 'corridor', closes: true },
+      door: { crossing: null, id: 'door', name: 'D1', kind: 'door', wall: 'w-south', along_m: 4.5, width_m: 0.9, bottom_m: 0, height_m: 2, swing: 'out', hinge: 'start', freeArea_m2: null, leadsTo: 'corridor', closes: true },
     },
     temperature: null,
     altitude_m: 0,
@@ -29,23 +29,25 @@ export function smallPlan(): Plan {
     ...unknownRoom(),
     adjacent: '',
   };
-  const pipe = (id: string, from: string, to: string) => ({ id, from, to, size: '3/4' as const, schedule: '40' as const, material: 'black-steel' as const, joint: 'threaded' as const });
+  const pipe = (id: string, from: string, to: string) => ({ id, from, to, size: '3/4' as const, schedule: '40' as const, material: 'black-steel' as const, joint: 'threaded' as const, insulation_m: 0, measured_m: null });
   const network: Network = {
     id: 'net',
     name: 'Network 1',
     level: 'level-0',
     profile: 'sample-80',
     source: 'n0',
-    cylinders: { c1: { id: 'c1', name: 'C1', at: { x: 0.3, y: 2 }, mounting: 'wall', back_rad: Math.PI, railHeight_m: 1.2, anchors: null } },
+    cylinders: { c1: { restraints_m: [], outlet_rad: null, hoseEnd: null, gauge: null, storage: null, exposedTo: null, id: 'c1', name: 'C1', at: { x: 0.3, y: 2 }, mounting: 'wall', back_rad: Math.PI, railHeight_m: 1.2, anchors: null } },
     assembly: [
       { id: 'a1', kind: 'check-valve', name: 'Check valve', length_m: 0.1, setPressure_Pa: null, arrowDownstream: true },
       { id: 'a2', kind: 'regulator', name: 'Regulator', length_m: 0.1, setPressure_Pa: 6_101_325, arrowDownstream: true },
     ],
+    manifold: null,
+    installation: { bonding: 'unknown', marking: '', finish: '' },
     nodes: {
-      n0: { id: 'n0', at: { x: 0.3, y: 2, z: 1.9 } },
-      n1: { id: 'n1', at: { x: 0.3, y: 2, z: 2.3 } },
-      n2: { id: 'n2', at: { x: 3, y: 2, z: 2.3 } },
-      n3: { id: 'n3', at: { x: 3, y: 2, z: 2.2 } },
+      n0: { part: null, id: 'n0', at: { x: 0.3, y: 2, z: 1.9 } },
+      n1: { part: null, id: 'n1', at: { x: 0.3, y: 2, z: 2.3 } },
+      n2: { part: null, id: 'n2', at: { x: 3, y: 2, z: 2.3 } },
+      n3: { part: null, id: 'n3', at: { x: 3, y: 2, z: 2.2 } },
     },
     pipes: { p1: pipe('p1', 'n0', 'n1'), p2: pipe('p2', 'n1', 'n2'), p3: pipe('p3', 'n2', 'n3') },
     nozzles: { z1: { id: 'z1', name: 'N1', node: 'n3', holes_rad: [0, Math.PI], rotation_rad: 0, tilt_rad: 0, orificeArea_m2: null, serves: null } },
@@ -67,8 +69,8 @@ export function smallPlan(): Plan {
         ...level,
         enclosures: { room },
         obstructions: {
-          rack: { id: 'rack', name: 'Rack', kind: 'rack', footprint: box(1, 1.5, 1, 1), bottom_m: 0, top_m: 1.8, isPermeable: false },
-          beam: { id: 'beam', name: 'Beam', kind: 'beam', footprint: box(1, 3.2, 4, 0.3), bottom_m: 2.1, top_m: 2.4, isPermeable: false },
+          rack: { id: 'rack', name: 'Rack', kind: 'rack', footprint: box(1, 1.5, 1, 1), bottom_m: 0, top_m: 1.8, front_rad: null, isPermeable: false },
+          beam: { id: 'beam', name: 'Beam', kind: 'beam', footprint: box(1, 3.2, 4, 0.3), bottom_m: 2.1, top_m: 2.4, front_rad: null, isPermeable: false },
         },
       },
     },

@@ -107,7 +107,7 @@ describe('flow tree', () => {
     const built = room().run([place3(0, 0, 2), place3(2, 0, 2)]).run([place3(2, 2e-6, 2), place3(2, 3, 2)]).nozzle(2, 3, 2);
     const network = networkOf(built);
     const [first, second] = [built.nodeAt(2, 0, 2).id, sure(Object.values(network.pipes)[1]).from];
-    network.nodes.twin = { id: 'twin', at: { x: 2, y: 0, z: 2 } };
+    network.nodes.twin = { part: null, id: 'twin', at: { x: 2, y: 0, z: 2 } };
     sure(Object.values(network.pipes)[1]).from = 'twin';
     delete network.nodes[second];
     network.pipes.short = { ...sure(Object.values(network.pipes)[0]), id: 'short', from: first, to: 'twin' };

@@ -14,7 +14,7 @@ function falling(drop: number, supports: readonly PlanPoint3[] = [at3(2, 1, 2.6)
     {
       runs: [{ places: [at3(1, 1, 1.6), at3(1, 1, 2.6), at3(3, 1, 2.6), ...down] }],
       nozzles: [{ at: at3(3, 1, 2.6 - drop) }],
-      network: { supports: Object.fromEntries(supports.map((at, i) => [`s${i}`, { id: `s${i}`, at: placed(at, placing), kind: 'rigid', capacity_N: null }])) },
+      network: { supports: Object.fromEntries(supports.map((at, i) => [`s${i}`, { id: `s${i}`, at: placed(at, placing), kind: 'rigid', capacity_N: null, brace: 'none' }])) },
     },
     placing,
   );

@@ -130,7 +130,7 @@ describe('P27 of several things', () => {
     const plan = layout({
       runs: [{ places, size: '1-1/4' }, { places: [at3(3, 2, 2), at3(5, 2, 2)] }],
       nozzles: [{ at: at3(5, 2, 2) }],
-      network: { supports: { s1: { id: 's1', at: at3(2, 2, 2), kind: 'rigid', capacity_N: null } } },
+      network: { supports: { s1: { brace: 'none', id: 's1', at: at3(2, 2, 2), kind: 'rigid', capacity_N: null } } },
     });
     expect(check(rule, plan).map(({ verdict }) => verdict)).toEqual(['ok', 'ok', 'ok']);
   });

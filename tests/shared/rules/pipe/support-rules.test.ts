@@ -32,7 +32,7 @@ function held(placing: Placing, change: (support: Support, index: number) => Sup
   if (!net || !derived) throw new Error('The layout has its network.');
   const placed = suggestedSupports(derived, plan.basis).flatMap(({ at, kind, capacity_N }, i) => {
     const { x, y, z } = at;
-    return change({ id: `s${i + 1}`, at: { x, y, z }, kind, capacity_N }, i) ?? [];
+    return change({ brace: 'none', id: `s${i + 1}`, at: { x, y, z }, kind, capacity_N }, i) ?? [];
   });
   net.supports = Object.fromEntries(placed.map((support) => [support.id, support]));
   return plan;
