@@ -1,9 +1,9 @@
+import { END_WORDS, pieceLabel } from '#shared/sheets/take-off-words';
 import type { BillOfMaterials } from '#shared/take-off/bill-of-materials';
 import type { Piece } from '#shared/take-off/pieces-of';
 import { roundCut } from '#shared/take-off/round-cut';
 import { toMillimetres } from '#shared/units/convert';
 import { formatLength } from '#shared/units/length-text';
-import { END_WORDS, pieceLabel } from './takeoff-words.ts';
 
 const COLUMNS = ['list', 'network', 'item', 'size', 'schedule', 'material', 'count', 'length_mm', 'from', 'to', 'take_off_from_mm', 'take_off_to_mm', 'cut_mm', 'cut_in', 'threads', 'weight_kg', 'bar', 'remark'] as const;
 type Row = Readonly<Partial<Record<(typeof COLUMNS)[number], string | number | null>>>;

@@ -2,20 +2,10 @@ import type { BillOfMaterials } from '#shared/take-off/bill-of-materials';
 import type { Piece } from '#shared/take-off/pieces-of';
 import type { PipeOrder } from '#shared/take-off/pipe-order';
 import { sizeText } from '#shared/sheets/sheet-text';
+import { END_WORDS, cutWords, fittingWords, makeWords, pieceLabel, takeOffCautions } from '#shared/sheets/take-off-words';
 import { type LengthSystem, formatLength } from '#shared/units/length-text';
 import { formatQuantity } from '#shared/units/quantity-text';
 import { wrapped } from './console-out.ts';
-import { END_WORDS, cutWords, fittingWords, makeWords, pieceLabel } from './takeoff-words.ts';
-
-const CAUTIONS = [
-  'Measure the fittings in hand before cutting, and the leg as built before its last piece. Take-offs are of malleable fittings by ASME B16.3 (memory for Class 300) and of the thread engagement that shops allow for.',
-  'What a nozzle or the discharge assembly takes of the pipe is not known here: take it off the first and last piece.',
-];
-const REDUCING = 'Where pipes of different sizes meet, the fitting is listed with its reducers: buy it straight with these reducers, or as one reducing fitting without them.';
-const AUTHORITY = 'Preliminary. The unit’s own manual, its listing, the adopted code and licensed practice decide.';
-
-/** What a reader of a take-off must be told. */
-export const cautionsOf = ({ fittings }: BillOfMaterials): string[] => [...CAUTIONS, ...(fittings.some(({ sizes }) => sizes.length > 1) ? [REDUCING] : []), AUTHORITY];
 
 const weightWords = (weight_kg: number | null, lengths: LengthSystem): string => (weight_kg === null ? 'weight not known' : formatQuantity(weight_kg, 'mass', lengths));
 
@@ -62,6 +52,6 @@ export function takeOffLines(bill: BillOfMaterials, networkName: (id: string) =>
     ...networks.flatMap((id) => section(`Cut list of ${networkName(id)}, ends numbered along the flow`, bill.pieces.filter(({ network }) => network === id).map((piece) => pieceLine(piece, lengths)))),
     ...section('Cutting from stock', bill.pipe.flatMap((order) => barLines(order, nameOf, lengths))),
     '',
-    ...cautionsOf(bill).flatMap((caution) => wrapped(caution, width)),
+    ...takeOffCautions(bill).flatMap((caution) => wrapped(caution, width)),
   ];
 }

@@ -1,6 +1,7 @@
 import { basename, resolve } from 'node:path';
 import { Command, Option } from 'commander';
 import { derivePlan } from '#shared/derived/derive-plan';
+import { pieceLabel, takeOffCautions } from '#shared/sheets/take-off-words';
 import { type BillOfMaterials, type BillOptions, USUAL_BILL, billOfMaterials } from '#shared/take-off/bill-of-materials';
 import { roundCut } from '#shared/take-off/round-cut';
 import { type LengthSystem, parseLength } from '#shared/units/length-text';
@@ -8,8 +9,7 @@ import { HostProblem } from '../services/host-problem.ts';
 import { readPlanFile } from '../services/plan-files.ts';
 import { type ConsoleOut, type ExitCode, wrapped } from './console-out.ts';
 import { takeOffCsv } from './takeoff-csv.ts';
-import { cautionsOf, takeOffLines } from './takeoff-text.ts';
-import { pieceLabel } from './takeoff-words.ts';
+import { takeOffLines } from './takeoff-text.ts';
 
 interface Options {
   readonly json?: boolean;
@@ -73,10 +73,10 @@ export function takeoffCommand(out: ConsoleOut, end: (code: ExitCode) => void): 
       };
       const bill = billOfMaterials(derivePlan(plan), options);
       const networkName = (id: string): string => plan.networks[id]?.name || id;
-      if (json) out.line(JSON.stringify({ plan: { file: resolve(path), project: plan.info.project, remarks }, ...asJson(bill), cautions: cautionsOf(bill) }, null, 2));
+      if (json) out.line(JSON.stringify({ plan: { file: resolve(path), project: plan.info.project, remarks }, ...asJson(bill), cautions: takeOffCautions(bill) }, null, 2));
       else if (csv) {
         for (const row of takeOffCsv(bill, networkName)) out.line(row);
-        for (const caution of cautionsOf(bill)) out.aside(caution);
+        for (const caution of takeOffCautions(bill)) out.aside(caution);
       } else {
         out.line(`${plan.info.project || 'Plan'} (${basename(path)})`);
         for (const remark of remarks) for (const line of wrapped(remark, out.width, '  ')) out.line(line);
