@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import type { PlanPoint, PlanPoint3 } from '#shared/geometry/point';
+import { type PlanPoint, type PlanPoint3, distance3_m, polar } from '#shared/geometry/point';
 import { type Enclosure, type Network, type Opening, type Plan, type Underlay, type Wall, newPlan, takeId, unknownWall } from '#shared/model/plan';
 import { suggestedSupports } from '#shared/calculations/design/suggested-supports';
 import { derivePlan } from '#shared/derived/derive-plan';
@@ -47,6 +47,7 @@ export function startDemo(project: string, site: string, levelName: string, floo
     notes: 'Demo plan. Everything in it is invented; nothing may be built from it.',
   };
   plan.basis.greatestDelay_s = 60;
+  plan.basis.seismic = 'not-required';
   const level = plan.levels[DEMO_LEVEL];
   if (level) Object.assign(level, { name: levelName, floorElevation_m });
   return plan;
@@ -125,10 +126,26 @@ export function addThing(
   demoLevel(plan).obstructions[id] = { front_rad: null, id, name, kind, footprint, bottom_m, top_m, isPermeable: kind !== 'beam' };
 }
 
+/** Where the outlet of a cylinder points, and where its hose ends. */
+export interface HoseDraft {
+  readonly outlet_rad: number;
+  readonly end: PlanPoint3;
+}
+
+/** Centre of its tee to the cap of a dirt trap [m]: 4 in. */
+const TRAP_m = 4 * 0.0254;
+/** Height of the gauge and of the second strap above the floor [m]. */
+const GAUGE_m = 1.524;
+const STRAP_m = 0.6096;
+
 /** Draws one network: cylinders, runs of pipe through places, nozzles at their ends. */
 export interface NetworkDraft {
   readonly network: Network;
-  cylinder(name: string, at: PlanPoint, back_rad: number): void;
+  cylinder(name: string, at: PlanPoint, back_rad: number, hose: HoseDraft): void;
+  /** Manifold from its blind end to its outlet. */
+  manifold(from: PlanPoint3, to: PlanPoint3): void;
+  /** A dirt trap straight on from a place where the pipe turns to its last nozzle. */
+  trap(size: PipeSize, from: PlanPoint3, toward_rad: number): void;
   /** Pipe through the places in flow order; a place used before is the same node. */
   run(size: PipeSize, ...places: PlanPoint3[]): void;
   /** With the orifice of a code of the sample profile. */
@@ -175,10 +192,14 @@ export function placeSupports(plan: Plan): void {
   }
 }
 
+/** Lengths of the rigid parts of the assembly [m]. */
+export const CHECK_VALVE_m = 0.1;
+export const REGULATOR_m = 0.15;
+
 /** Begins a network whose pipe starts at `source`, with hose, check valve and regulator before it. */
-export function startNetwork(plan: Plan, name: string, source: PlanPoint3): NetworkDraft {
+export function startNetwork(plan: Plan, name: string, source: PlanPoint3, hose_m: number): NetworkDraft {
   const id = takeId(plan, 'network');
-  const network: Network = { manifold: null, installation: { bonding: 'unknown', marking: '', finish: '' },
+  const network: Network = { manifold: null, installation: { bonding: 'bonded', marking: 'Nitrogen, with an arrow along the flow, every 10 ft', finish: 'Primed and painted' },
     id,
     name,
     level: DEMO_LEVEL,
@@ -186,9 +207,9 @@ export function startNetwork(plan: Plan, name: string, source: PlanPoint3): Netw
     source: null,
     cylinders: {},
     assembly: [
-      { id: takeId(plan, 'part'), kind: 'hose', name: 'Discharge hose', length_m: 0.4, setPressure_Pa: null, arrowDownstream: true },
-      { id: takeId(plan, 'part'), kind: 'check-valve', name: 'Check valve', length_m: 0.1, setPressure_Pa: null, arrowDownstream: true },
-      { id: takeId(plan, 'part'), kind: 'regulator', name: 'Pressure regulator', length_m: 0.15, setPressure_Pa: 6_101_325, arrowDownstream: true },
+      { id: takeId(plan, 'part'), kind: 'hose', name: 'Discharge hose', length_m: hose_m, setPressure_Pa: null, arrowDownstream: true },
+      { id: takeId(plan, 'part'), kind: 'check-valve', name: 'Check valve', length_m: CHECK_VALVE_m, setPressure_Pa: null, arrowDownstream: true },
+      { id: takeId(plan, 'part'), kind: 'regulator', name: 'Pressure regulator', length_m: REGULATOR_m, setPressure_Pa: 6_101_325, arrowDownstream: true },
     ],
     nodes: {},
     pipes: {},
@@ -207,9 +228,20 @@ export function startNetwork(plan: Plan, name: string, source: PlanPoint3): Netw
   network.source = nodeAt(source);
   return {
     network,
-    cylinder(cylinderName, at, back_rad) {
+    cylinder(cylinderName, at, back_rad, { outlet_rad, end }) {
       const cylinder = takeId(plan, 'cylinder');
-      network.cylinders[cylinder] = { restraints_m: [], outlet_rad: null, hoseEnd: null, gauge: null, storage: null, exposedTo: null, id: cylinder, name: cylinderName, at: { x: at.x, y: at.y }, mounting: 'wall', back_rad, railHeight_m: 1.2192, anchors: { kind: 'Wedge anchor M12', count: 4, tension_N: 4000, shear_N: 5000, edge_m: 0.25, leastEdge_m: 0.15 } };
+      network.cylinders[cylinder] = { restraints_m: [STRAP_m], outlet_rad, hoseEnd: { x: end.x, y: end.y, z: end.z }, gauge: { height_m: GAUGE_m, facing_rad: back_rad > 0 ? back_rad - Math.PI : back_rad + Math.PI }, storage: null, exposedTo: [], id: cylinder, name: cylinderName, at: { x: at.x, y: at.y }, mounting: 'wall', back_rad, railHeight_m: 1.2192, anchors: { kind: 'Wedge anchor M12', count: 4, tension_N: 4000, shear_N: 5000, edge_m: 0.25, leastEdge_m: 0.15 } };
+    },
+    manifold(from, to) {
+      const regulator = network.assembly.findIndex(({ kind }) => kind === 'regulator');
+      network.assembly.splice(regulator, 0, { id: takeId(plan, 'part'), kind: 'manifold', name: 'Manifold', length_m: distance3_m(from, to), setPressure_Pa: null, arrowDownstream: true });
+      network.manifold = { from: { ...from }, to: { ...to } };
+    },
+    trap(size, from, toward_rad) {
+      const end = { ...polar(from, toward_rad, TRAP_m), z: from.z };
+      this.run(size, from, end);
+      const node = network.nodes[nodeAt(end)];
+      if (node) node.part = 'dirt-trap';
     },
     run(size, ...places) {
       for (let i = 1; i < places.length; i += 1) {

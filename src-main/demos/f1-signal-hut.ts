@@ -1,6 +1,6 @@
 import { planPoint } from '#shared/geometry/point';
 import { rectangle } from '#shared/geometry/outline';
-import { type Demo, addOpening, addRoom, addThing, blockWall, layUnderlay, startDemo, startNetwork, studWall } from './demo-plan.ts';
+import { CHECK_VALVE_m, type Demo, REGULATOR_m, addOpening, addRoom, addThing, blockWall, layUnderlay, startDemo, startNetwork, studWall } from './demo-plan.ts';
 import { PNG_MARGIN_px, drawPng } from './draw-png.ts';
 import { type FloorDrawing, boxLine, ft, openLine, swingLine } from './floor-drawing.ts';
 
@@ -34,9 +34,11 @@ export function buildSignalHut(): Demo {
   const outlet = { x, y, z: ft(6, 6) };
   const orifice = { x: ft(8), y: ft(5, 6), z: ft(7, 4) };
   const top = ft(7, 8);
-  const draft = startNetwork(plan, 'Network 1', outlet);
-  draft.cylinder('C1', planPoint(x, y), Math.PI);
+  const draft = startNetwork(plan, 'Network 1', outlet, 0.75);
+  // The hose leaves along the wall and turns back into check valve and regulator, which end where the pipe begins.
+  draft.cylinder('C1', planPoint(x, y), Math.PI, { outlet_rad: -Math.PI / 2, end: { x, y: y - CHECK_VALVE_m - REGULATOR_m, z: outlet.z } });
   draft.run('3/4', outlet, { x, y, z: top }, { x: ft(8), y, z: top }, { x: ft(8), y: ft(5, 6), z: top }, orifice);
+  draft.trap('3/4', { x: ft(8), y: ft(5, 6), z: top }, -Math.PI / 2);
   draft.nozzle('N1', orifice, 'E-W', 'S530');
 
   const margin = PNG_MARGIN_px;

@@ -1,5 +1,5 @@
 import { type PlanPoint3, planPoint } from '#shared/geometry/point';
-import { type Demo, addOpening, addRoom, addThing, blockWall, layUnderlay, startDemo, startNetwork, studWall } from './demo-plan.ts';
+import { CHECK_VALVE_m, type Demo, REGULATOR_m, addOpening, addRoom, addThing, blockWall, layUnderlay, startDemo, startNetwork, studWall } from './demo-plan.ts';
 import { drawDxf } from './draw-dxf.ts';
 import { type FloorDrawing, type FloorLine, boxLine, ft, openLine, swingLine } from './floor-drawing.ts';
 
@@ -70,6 +70,9 @@ interface Variant {
 const DESIGNED: Variant = { n3Holes: 'N-S', n4Holes: 'N-S', n4X: ft(15, 6), n5Z: ft(8, 9), mainZ: ft(7, 10) };
 const SEEDED: Variant = { n3Holes: 'E-W', n4Holes: 'E-W', n4X: ft(18, 10), n5Z: ft(8, 4), mainZ: ft(8, 1) };
 
+/** How far beside its cylinder a hose ends [m]: the bend radius of the sample hose. */
+const HOSE_REACH_m = 0.15;
+
 const at = (x: number, y: number, z: number): PlanPoint3 => ({ x, y, z });
 
 /**
@@ -98,8 +101,13 @@ export function buildArchiveAnnex(hasFaults: boolean): Demo {
   const riserZ = ft(9, 2);
   const voidZ = ft(0, -4);
   const outlet = at(ft(30, 9), mainY, ft(7));
-  const draft = startNetwork(plan, 'Network 1', outlet);
-  for (let i = 0; i < 5; i += 1) draft.cylinder(`C${i + 1}`, planPoint(ft(30, 9), ft(4) + i * ft(1, 2)), 0);
+  const draft = startNetwork(plan, 'Network 1', outlet, 0.5);
+  // Each hose leaves along the wall and turns up into its check valve under the manifold.
+  for (let i = 0; i < 5; i += 1) {
+    const y = ft(4) + i * ft(1, 2);
+    draft.cylinder(`C${i + 1}`, planPoint(ft(30, 9), y), 0, { outlet_rad: Math.PI / 2, end: at(ft(30, 9), y + HOSE_REACH_m, outlet.z - CHECK_VALVE_m) });
+  }
+  draft.manifold(at(ft(30, 9), ft(4), outlet.z), at(ft(30, 9), mainY - REGULATOR_m, outlet.z));
 
   const onMain = (x: number) => at(x, mainY, mainZ);
   const [voidTee, east, middle, west] = [ft(29, 6), ft(26, 6), ft(15, 6), ft(5)];
@@ -110,6 +118,7 @@ export function buildArchiveAnnex(hasFaults: boolean): Demo {
     const corner = nozzleX === x ? [] : [at(nozzleX, y, riserZ)];
     const orifice = at(nozzleX, y, z);
     draft.run('3/4', at(x, mainY, riserZ), at(x, y, riserZ), ...corner, orifice);
+    draft.trap('3/4', at(nozzleX, y, riserZ), nozzleX === x ? Math.sign(y - mainY) * (Math.PI / 2) : 0);
     draft.nozzle(name, orifice, holes, 'S505');
   };
   for (const x of [west, middle, east]) riser(x);
@@ -126,6 +135,7 @@ export function buildArchiveAnnex(hasFaults: boolean): Demo {
   [u1, u2, u3].forEach((nozzle, i) => {
     const orifice = at(nozzle.x, nozzle.y, ft(0, -7));
     draft.run('3/4', inVoid(nozzle.x, mainY), inVoid(nozzle.x, nozzle.y), orifice);
+    draft.trap('3/4', inVoid(nozzle.x, nozzle.y), Math.sign(nozzle.y - mainY) * (Math.PI / 2));
     draft.nozzle(`U${i + 1}`, orifice, 'N-S', 'S210');
   });
 

@@ -1,6 +1,6 @@
 import { rectangle } from '#shared/geometry/outline';
 import { type PlanPoint3, planPoint } from '#shared/geometry/point';
-import { type Demo, addOpening, addRoom, addThing, blockWall, layUnderlay, startDemo, startNetwork, studWall } from './demo-plan.ts';
+import { CHECK_VALVE_m, type Demo, REGULATOR_m, addOpening, addRoom, addThing, blockWall, layUnderlay, startDemo, startNetwork, studWall } from './demo-plan.ts';
 import { PDF_MARGIN_pt, PDF_POINTS_PER_METRE, drawPdf } from './draw-pdf.ts';
 import { type FloorDrawing, boxLine, ft, openLine, swingLine } from './floor-drawing.ts';
 
@@ -110,6 +110,13 @@ export async function buildFerryControl(hasFaults: boolean): Promise<Demo> {
   });
 }
 
+/** Which way the pipe comes to its last nozzle [rad]. */
+function trapBearing(places: readonly (readonly [number, number])[], last: number, mainY: number, i: number): number {
+  const [x, y] = places[i] ?? [0, 0];
+  if (y !== mainY) return Math.sign(y - mainY) * (Math.PI / 2);
+  return x > (places[i - 1]?.[0] ?? last) ? 0 : Math.PI;
+}
+
 function drawRoom(plan: Demo['plan'], spec: RoomSpec, hasFaults: boolean): void {
   const [y0, y1] = yOf(spec);
   const [x0, x1] = spec.x;
@@ -141,8 +148,14 @@ function drawRoom(plan: Demo['plan'], spec: RoomSpec, hasFaults: boolean): void 
   const last = spec.cylinders.at(-1) ?? x0;
   const [orificeZ, mainZ] = [ft(8, 4), ft(8, 8)];
   const outlet: PlanPoint3 = { x: last, y, z: ft(6, 6) };
-  const draft = startNetwork(plan, `Network ${spec.name}`, outlet);
-  for (const [i, x] of spec.cylinders.entries()) draft.cylinder(`${spec.name}-C${i + 1}`, planPoint(x, y), spec.isNorth ? -Math.PI / 2 : Math.PI / 2);
+  const isAlone = spec.cylinders.length === 1;
+  const draft = startNetwork(plan, `Network ${spec.name}`, outlet, isAlone ? 0.75 : 0.4);
+  for (const [i, x] of spec.cylinders.entries()) {
+    // A single hose turns back into the valves beside it; several turn up into their check valves under the manifold.
+    const end = isAlone ? { ...outlet, x: x - CHECK_VALVE_m - REGULATOR_m } : { x: x - REGULATOR_m, y, z: outlet.z - CHECK_VALVE_m };
+    draft.cylinder(`${spec.name}-C${i + 1}`, planPoint(x, y), spec.isNorth ? -Math.PI / 2 : Math.PI / 2, { outlet_rad: Math.PI, end });
+  }
+  if (!isAlone) draft.manifold({ ...outlet, x: (spec.cylinders[0] ?? last) - ft(1) }, { ...outlet, x: last - REGULATOR_m });
 
   const places = spec.nozzles.map(([x, nozzleY], i) =>
     hasFaults && spec.name === '203' && i === 1 ? ([ft(57, 9), ft(35, 6)] as const) : ([x, nozzleY] as const),
@@ -154,6 +167,7 @@ function drawRoom(plan: Demo['plan'], spec: RoomSpec, hasFaults: boolean): void 
   places.forEach(([x, nozzleY], i) => {
     const orifice = { x, y: nozzleY, z: orificeZ };
     draft.run('3/4', { x, y: nozzleY, z: mainZ }, orifice);
+    if (i === places.length - 1) draft.trap('1', { x, y: nozzleY, z: mainZ }, trapBearing(places, last, mainY, i));
     const isCornered = hasFaults && spec.name === '203' && i === 1;
     draft.nozzle(`${spec.name}-N${i + 1}`, orifice, isCornered ? '45°' : spec.holes, spec.orifice);
   });

@@ -68,7 +68,7 @@ export interface Fitting {
   readonly node: string;
   readonly at: PlanPoint3;
   readonly kind: FittingKind;
-  /** Turn of a bend [rad]; 0 for fittings that do not turn. */
+  /** Turn of a bend, and of a tee that turns the agent beside a dirt trap [rad]; 0 for fittings that do not turn. */
   readonly turn_rad: number;
   /** Pipes at it, the one toward the source first. */
   readonly pipes: readonly string[];

@@ -97,10 +97,18 @@ export function fittingsOf(network: Network, tree: PipeTree): Fitting[] {
     const odd = oddLegsOf(ways, run, inlet?.pipe).map(({ pipe, turn_rad }) => fitting('odd-bend', [pipe], turn_rad));
     if (all.length === 3 && !isSource) {
       const isBull = isFed && inlet !== undefined && !!run?.every(({ pipe }) => pipe !== inlet.pipe);
-      return [fitting('tee', all, 0, isBull), ...odd, ...reducers];
+      return [fitting('tee', all, trapTurn_rad(ways, traps), isBull), ...odd, ...reducers];
     }
     return [fitting('cross', all), ...odd, ...reducers];
   });
+}
+
+/** How far the agent turns in a tee of which one leg only leads to a dirt trap [rad]; 0 in any other tee, and straight past a trap. */
+function trapTurn_rad(ways: readonly Way[], traps: ReadonlySet<string>): number {
+  const [inlet, outlet, ...others] = ways.filter(({ pipe }) => !traps.has(pipe.id));
+  if (!inlet || !outlet || others.length > 0) return 0;
+  const turn_rad = bendOf(inlet, outlet);
+  return turn_rad > AS_MADE_rad ? turn_rad : 0;
 }
 
 /** Pipes that only lead to dirt traps. */

@@ -5,7 +5,7 @@ import { type PipeTree, wayUp } from './pipe-tree.ts';
 /**
  * The way of the agent to each nozzle that it reaches, in the order of the plan.
  * Elbows are the bends on the way, odd ones and odd legs of tees included; tees are the tees and crosses it passes,
- * straight through or round the corner. A tee with a dirt trap parts nothing: it counts as the elbow that it stands for.
+ * straight through or round the corner. A tee with a dirt trap parts nothing: it counts as the elbow that it stands for, or not at all where the agent goes straight on.
  * @param lengths_m length of every pipe, drops as they are [m]
  */
 export function pipePathsOf(network: Network, tree: PipeTree, fittings: readonly Fitting[], lengths_m: ReadonlyMap<string, number>): PipePath[] {
@@ -24,7 +24,7 @@ export function pipePathsOf(network: Network, tree: PipeTree, fittings: readonly
         nodes: way.nodes.reverse(),
         pipes,
         length_m: pipes.reduce((sum, pipe) => sum + (lengths_m.get(pipe) ?? 0), 0),
-        elbows: passed.filter((fitting) => fitting.kind === 'elbow-90' || fitting.kind === 'elbow-45' || fitting.isTrap || (fitting.kind === 'odd-bend' && takes(fitting))).length,
+        elbows: passed.filter((fitting) => fitting.kind === 'elbow-90' || fitting.kind === 'elbow-45' || (fitting.isTrap && fitting.turn_rad > 0) || (fitting.kind === 'odd-bend' && takes(fitting))).length,
         tees: passed.filter(({ kind, isTrap }) => (kind === 'tee' && !isTrap) || kind === 'cross').length,
       },
     ];

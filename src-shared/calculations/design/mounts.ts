@@ -1,47 +1,10 @@
-import type { DerivedNetwork, Space, WallFace } from '../../derived/derived.ts';
-import { bearing_rad, distance_m } from '../../geometry/point.ts';
-import { nearestOnSegment } from '../../geometry/segment.ts';
+import type { DerivedNetwork, Space } from '../../derived/derived.ts';
+import { findWallBehind } from '../../derived/wall-behind.ts';
 import type { BasisOfDesign } from '../../model/basis-of-design.ts';
-import type { Cylinder, Enclosure, Wall } from '../../model/plan.ts';
+import type { Enclosure, Wall } from '../../model/plan.ts';
 import { anchorPull_N, anchorShear_N, wallLoad_N } from '../formulas/wall-load.ts';
 import type { MountSums } from './design.ts';
 import { type Worked, notWorked, workOut, worked } from './worked.ts';
-
-/** A wall farther behind a cylinder than this does not carry it [m]. */
-const BEHIND_m = 1;
-/** Its rail lies across this much of the direction to the wall. */
-const ASIDE = Math.cos(Math.PI / 4);
-/** Faces that are equally near, but for float noise [m]. */
-const AS_NEAR_m = 1e-6;
-
-/** A wall face with the room that it belongs to, and how far the axis of the cylinder stands off it. */
-interface Behind {
-  readonly face: WallFace;
-  readonly room: Space;
-  readonly off_m: number;
-  /** The cylinder stands in that room, not on the other side of its wall. */
-  readonly isInside: boolean;
-}
-
-const isNearer = (one: Behind, other: Behind): boolean => one.off_m < other.off_m - AS_NEAR_m || (one.off_m <= other.off_m + AS_NEAR_m && one.isInside && !other.isInside);
-
-/** The nearest wall face behind a cylinder; of two rooms that meet there, the one that it stands in. */
-function wallBehind({ at, back_rad }: Cylinder, rooms: readonly Space[]): Behind | undefined {
-  let best: Behind | undefined;
-  for (const room of rooms) {
-    const { minX, minY, maxX, maxY } = room.bounds;
-    if (at.x < minX - BEHIND_m || at.x > maxX + BEHIND_m || at.y < minY - BEHIND_m || at.y > maxY + BEHIND_m) continue;
-    for (const face of room.walls) {
-      const on = nearestOnSegment(at, face.segment);
-      const off_m = distance_m(at, on);
-      const away_rad = bearing_rad(at, on);
-      if (off_m > BEHIND_m || (off_m > AS_NEAR_m && Math.cos(away_rad - back_rad) < ASIDE - 1e-9)) continue;
-      const found = { face, room, off_m, isInside: off_m <= AS_NEAR_m || Math.cos(away_rad - face.inward_rad) < 0 };
-      if (!best || isNearer(found, best)) best = found;
-    }
-  }
-  return best;
-}
 
 const wallOf = ({ outline, holes }: Enclosure, id: string): Wall | undefined => [outline, ...holes].flat().find((corner) => corner.id === id)?.wall;
 
@@ -57,7 +20,7 @@ export function mountsOf({ network, profile, level }: DerivedNetwork, spaces: re
     const load_N = wallLoad_N(filled_kg, basis.wallLoadFactor);
     return worked(
       hung.map((cylinder): MountSums => {
-        const behind = wallBehind(cylinder, rooms);
+        const behind = findWallBehind(cylinder, rooms);
         const wall = behind && wallOf(behind.room.enclosure, behind.face.ref.id);
         const { anchors, railHeight_m } = cylinder;
         const canTip = anchors !== null && behind !== undefined && railHeight_m !== null && railHeight_m > 0;

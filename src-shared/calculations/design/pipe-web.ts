@@ -50,7 +50,7 @@ export function spanToPlaceBy_m(table: BasisOfDesign['supportTable'], size: Pipe
   return supportSpan_m(table, size) ?? Math.min(...spans(size), ...(spans(size).length > 0 ? [] : spans('1/2')));
 }
 
-/** What the supports of a network have to do under a basis of design. Pipe without length needs none. */
+/** What the supports of a network have to do under a basis of design. Pipe without length needs none, nor does the nipple of a dirt trap. */
 export function pipeWebOf({ network, pipes, fittings }: DerivedNetwork, basis: BasisOfDesign): PipeWeb {
   const nozzles_m = new Map<string, number>();
   for (const { node } of Object.values(network.nozzles)) {
@@ -58,13 +58,14 @@ export function pipeWebOf({ network, pipes, fittings }: DerivedNetwork, basis: B
       if (from === node || to === node) nozzles_m.set(node, Math.min(nozzleSupport_m(basis.lastSupport, size), nozzles_m.get(node) ?? Number.POSITIVE_INFINITY));
     }
   }
+  const isNipple = (node: string): boolean => network.nodes[node]?.part === 'dirt-trap' && pipes.filter(({ pipe }) => pipe.from === node || pipe.to === node).length === 1;
   return {
     turns_m: new Map(fittings.flatMap(({ kind, node }): [string, number][] => (TURNS.has(kind) ? [[node, TURN_SUPPORT_m]] : []))),
     nozzles_m,
     pipes: new Map(
       pipes.flatMap(({ pipe: { id, from, to, size }, length_m }): [string, WebPipe][] => {
         const [a, b] = [network.nodes[from]?.at, network.nodes[to]?.at];
-        return a && b ? [[id, { id, from, to, a, b, length_m, span_m: spanToPlaceBy_m(basis.supportTable, size), clear_m: supportClear_m(length_m) }]] : [];
+        return a && b && !isNipple(from) && !isNipple(to) ? [[id, { id, from, to, a, b, length_m, span_m: spanToPlaceBy_m(basis.supportTable, size), clear_m: supportClear_m(length_m) }]] : [];
       }),
     ),
   };

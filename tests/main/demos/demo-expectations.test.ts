@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { workedDischarge } from '#shared/calculations/discharge/worked-discharge';
+import { placedSupportsOf } from '#shared/derived/placed-supports';
 import { derivePlan } from '#shared/derived/derive-plan';
 import { evaluate } from '#shared/evaluate';
 import { area_m2 } from '#shared/geometry/outline';
@@ -36,6 +37,18 @@ describe('F1', () => {
     const [network] = derivePlan((await buildDemo('F1')).plan).networks;
     expect(network?.paths[0]?.length_m).toBeCloseTo(12.75 * FOOT_m, 9);
     expect(network?.paths[0]?.elbows).toBe(3);
+  });
+
+  test('no support holds the nipple of its dirt trap, and the tee before it turns all of the flow', async () => {
+    const { derived, design } = evaluate((await buildDemo('F1')).plan, workedDischarge());
+    const [network] = derived.networks;
+    if (!network) throw new Error('F1 lost its network.');
+    const nipple = network.pipes.find(({ pipe }) => network.network.nodes[pipe.to]?.part === 'dirt-trap');
+    expect(placedSupportsOf(network).filter(({ pipe }) => pipe === nipple)).toEqual([]);
+    const trap = network.fittings.find(({ isTrap }) => isTrap);
+    expect(trap?.turn_rad).toBeCloseTo(Math.PI / 2, 9);
+    const [sums] = design.networks;
+    expect(sums?.turnThrusts.isKnown && sums.turnThrusts.sums.map(({ fitting }) => fitting.node)).toContain(trap?.node);
   });
 });
 
