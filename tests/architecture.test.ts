@@ -34,7 +34,7 @@ const LAYERS: Readonly<Record<string, readonly string[]>> = {
     'src-shared/evaluate.ts',
     'rbush',
   ],
-  'src-shared/workbook': ['src-shared/units/', 'src-shared/profile/', 'src-shared/take-off/', 'src-shared/sheets/', 'fflate'],
+  'src-shared/workbook': ['src-shared/units/', 'src-shared/model/', 'src-shared/derived/', 'src-shared/take-off/', 'src-shared/sheets/', 'fflate'],
   'src-shared/host': ['src-shared/model/', 'src-shared/profile/', 'src-shared/underlay/', 'zod', 'fflate'],
   'src-shared': ['src-shared/model/', 'src-shared/derived/', 'src-shared/calculations/', 'src-shared/rules/'],
 

@@ -1,11 +1,13 @@
-import { basename, resolve } from 'node:path';
+import { basename, extname, resolve } from 'node:path';
 import { Command, Option } from 'commander';
 import { derivePlan } from '#shared/derived/derive-plan';
 import { pieceLabel, takeOffCautions } from '#shared/sheets/take-off-words';
 import { type BillOfMaterials, type BillOptions, USUAL_BILL, billOfMaterials } from '#shared/take-off/bill-of-materials';
 import { roundCut } from '#shared/take-off/round-cut';
 import { type LengthSystem, parseLength } from '#shared/units/length-text';
-import { HostProblem } from '../services/host-problem.ts';
+import { takeOffXlsx } from '#shared/workbook/take-off-xlsx';
+import { replaceFile } from '../services/atomic-file.ts';
+import { HostProblem, asHostProblem } from '../services/host-problem.ts';
 import { readPlanFile } from '../services/plan-files.ts';
 import { type ConsoleOut, type ExitCode, wrapped } from './console-out.ts';
 import { takeOffCsv } from './takeoff-csv.ts';
@@ -16,6 +18,7 @@ interface Options {
   readonly csv?: boolean;
   readonly stock?: string;
   readonly kerf?: string;
+  readonly xlsx?: string;
 }
 
 /** A typed length between two bounds, or the usual one. */
@@ -60,10 +63,11 @@ export function takeoffCommand(out: ConsoleOut, end: (code: ExitCode) => void): 
     .argument('<plan>', 'plan file (.nzw) or bare plan.json')
     .option('--json', 'print one JSON object: plan, bill of materials, pieces; base SI')
     .addOption(new Option('--csv', 'print one table of comma-separated values').conflicts('json'))
+    .addOption(new Option('--xlsx <file>', 'write a spreadsheet (.xlsx) to this file, in place of one that is there').conflicts(['json', 'csv']))
     .option('--stock <length>', "length that pipe is bought in; 21' unless given")
     .option('--kerf <length>', 'width of a saw cut; 1/8" unless given')
     .addHelpText('after', '\nEnds with 0 when every piece can be made, 1 when one is too short for its fittings, 2 when the plan cannot be read.')
-    .action(async (path: string, { json = false, csv = false, stock, kerf }: Options) => {
+    .action(async (path: string, { json = false, csv = false, stock, kerf, xlsx }: Options) => {
       const { plan, remarks } = await readPlanFile(resolve(path));
       const { lengths } = plan.settings;
       const options: BillOptions = {
@@ -71,9 +75,18 @@ export function takeoffCommand(out: ConsoleOut, end: (code: ExitCode) => void): 
         stockLength_m: lengthOf('Stock length', stock, USUAL_BILL.stockLength_m, lengths, 0.5, 30),
         kerf_m: lengthOf('Kerf', kerf, USUAL_BILL.kerf_m, lengths, 0, 0.02),
       };
-      const bill = billOfMaterials(derivePlan(plan), options);
+      const derived = derivePlan(plan);
+      const bill = billOfMaterials(derived, options);
       const networkName = (id: string): string => plan.networks[id]?.name || id;
-      if (json) out.line(JSON.stringify({ plan: { file: resolve(path), project: plan.info.project, remarks }, ...asJson(bill), cautions: takeOffCautions(bill) }, null, 2));
+      if (xlsx !== undefined) {
+        const place = resolve(xlsx);
+        if (extname(place).toLowerCase() !== '.xlsx') throw new HostProblem('refused', 'A spreadsheet is written to a file that ends in .xlsx.', xlsx, 'Give its name with that ending.');
+        await replaceFile(place, takeOffXlsx(plan, derived, bill)).catch((error: unknown) => {
+          throw asHostProblem(error, place);
+        });
+        out.line(place);
+        for (const caution of takeOffCautions(bill)) out.aside(caution);
+      } else if (json) out.line(JSON.stringify({ plan: { file: resolve(path), project: plan.info.project, remarks }, ...asJson(bill), cautions: takeOffCautions(bill) }, null, 2));
       else if (csv) {
         for (const row of takeOffCsv(bill, networkName)) out.line(row);
         for (const caution of takeOffCautions(bill)) out.aside(caution);

@@ -20,9 +20,11 @@ export const END_WORDS: Readonly<Record<PieceEndKind, string>> = {
 export const makeWords = ({ size, schedule, material }: Pick<Piece, 'size' | 'schedule' | 'material'>, lengths: LengthSystem): string =>
   `${sizeText(size, lengths)} Sch ${schedule} ${material.replace('-', ' ')}`;
 
+export const classWords = ({ fittingClass }: Pick<FittingCount, 'fittingClass'>): string => (fittingClass === null ? 'class not known' : `Class ${fittingClass}`);
+
 /** "90° elbow 3/4″ Class 300". */
-export const fittingWords = ({ kind, sizes, fittingClass }: Omit<FittingCount, 'count'>, lengths: LengthSystem): string =>
-  [END_WORDS[kind], sizes.map((size) => sizeText(size, lengths)).join(' × '), fittingClass === null ? 'class not known' : `Class ${fittingClass}`].join(' ');
+export const fittingWords = (fitting: Omit<FittingCount, 'count'>, lengths: LengthSystem): string =>
+  [END_WORDS[fitting.kind], fitting.sizes.map((size) => sizeText(size, lengths)).join(' × '), classWords(fitting)].join(' ');
 
 /** "1–2": its two ends by their numbers. */
 export const pieceLabel = ({ from, to }: Piece): string => `${from.label}–${to.label}`;
@@ -39,6 +41,9 @@ export const otherSystem = (lengths: LengthSystem): LengthSystem => (lengths ===
 
 /** A cut length as a tape shows it: to 1/16 in or 1 mm. */
 export const cutText = (cut_m: number, lengths: LengthSystem): string => formatLength(roundCut(cut_m, lengths).length_m, lengths);
+
+/** Why a piece has no cut length, or none to cut by; empty where it has one. */
+export const whyWords = ({ because, isTooShort }: Piece): string => [...(isTooShort ? ['Too short'] : []), ...because].join(': ');
 
 /** A cut length as a tape shows it, in both ways, with what the rounding left over; or why there is none. */
 export function cutWords({ cut_m, because, isTooShort }: Piece, lengths: LengthSystem): string {

@@ -1,4 +1,4 @@
-import { writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { derivePlan } from '#shared/derived/derive-plan';
@@ -9,6 +9,7 @@ import { buildDemo } from '../../../src-main/demos/build-demo.ts';
 import { TEST_TIME } from '../../support/hosts.ts';
 import { place3, planBuilder } from '../../support/plan-builder.ts';
 import { tempFolder } from '../../support/temp-folder.ts';
+import { readXlsx } from '../../support/xlsx-reading.ts';
 
 async function takeoff(plan: Plan, ...words: string[]) {
   const path = join(tempFolder(), 'plan.json');
@@ -89,5 +90,23 @@ describe('takeoff', () => {
   test('where sizes change, the fitting is not to be bought twice', async () => {
     expect((await takeoff(await demo('F2'))).out.replace(/\s+/g, ' ')).toContain('or as one reducing fitting without them');
     expect((await takeoff(await demo('F1'))).out).not.toContain('reducing fitting');
+  });
+});
+
+describe('takeoff --xlsx', () => {
+  test('writes a spreadsheet and says where; one that is there is replaced', async () => {
+    const place = join(tempFolder(), 'cut.xlsx');
+    writeFileSync(place, 'old');
+    const { code, lines, err } = await takeoff(await demo('F1'), '--xlsx', place);
+    expect(code).toBe(0);
+    expect(lines).toEqual([place]);
+    expect(err).toContain('Measure the fittings in hand');
+    expect(readXlsx(readFileSync(place)).map(({ name }) => name)).toEqual(['Pipe', 'Cut list', 'Fittings', 'Parts']);
+  });
+
+  test('refuses another ending and a second format', async () => {
+    const plan = await demo('F1');
+    expect(await takeoff(plan, '--xlsx', join(tempFolder(), 'cut.ods'))).toMatchObject({ code: 2, lines: [] });
+    expect((await takeoff(plan, '--xlsx', join(tempFolder(), 'a.xlsx'), '--csv')).code).toBe(2);
   });
 });

@@ -1,0 +1,36 @@
+import type { Piece } from '../take-off/pieces-of.ts';
+import type { PipeOrder } from '../take-off/pipe-order.ts';
+
+/** A piece where it lies in its stock length. */
+export interface PlacedPiece {
+  readonly piece: Piece;
+  /** From the end of the stock [m]. */
+  readonly start_m: number;
+  /** Length that it takes of the stock, unrounded [m]. */
+  readonly length_m: number;
+}
+
+/** One stock length and what is cut from it. */
+export interface CutBar {
+  /** From 1, counted within the order. */
+  readonly number: number;
+  readonly pieces: readonly PlacedPiece[];
+  /** What is left over [m], ≥ 0. */
+  readonly offcut_m: number;
+}
+
+/** The cutting plan of an order, stock length by stock length; a kerf lies behind each piece that is sawn off. */
+export function barsOf({ nesting, pieces, reckoned_m, stock_m }: PipeOrder, kerf_m: number): CutBar[] {
+  return nesting.bars.map((bar, i) => {
+    let at_m = 0;
+    const placed = bar.flatMap((index): PlacedPiece[] => {
+      const piece = pieces[index];
+      const length_m = reckoned_m[index];
+      if (!piece || length_m === undefined) return [];
+      const start_m = at_m;
+      at_m += length_m + kerf_m;
+      return [{ piece, start_m, length_m }];
+    });
+    return { number: i + 1, pieces: placed, offcut_m: Math.max(0, stock_m - at_m) };
+  });
+}
