@@ -44,7 +44,7 @@ export interface HostOptions {
 }
 
 /** Files that may be handed to the system's own programs: none of them runs. */
-const OPENABLE = ['.pdf', '.csv', '.json', '.png'];
+const OPENABLE = ['.pdf', '.xlsx', '.csv', '.json', '.png'];
 
 const cancelled = (): HostProblem => new HostProblem('cancelled', 'Nothing was picked.', '', 'Pick a file to go on.');
 const noDialogs = (): HostProblem => new HostProblem('unsupported', 'This host has no dialogs of the system.', '', 'Use the list of plans, or take the file as a download.');

@@ -157,6 +157,10 @@ describe.each([
     expect(new Uint8Array(readFileSync(join(folder, 'sheets.pdf')))).toEqual(SQUARE);
     goodOf(await host.openExternally({ place: join(folder, 'sheets.pdf') }));
     expect(problemIn(await host.openExternally({ place: '/usr/bin/env' })).code).toBe('refused');
+    pick(join(folder, 'cut list.xlsx'));
+    goodOf(await host.saveFile({ name: 'cut list.xlsx', bytes: SQUARE }));
+    expect(new Uint8Array(readFileSync(join(folder, 'cut list.xlsx')))).toEqual(SQUARE);
+    goodOf(await host.openExternally({ place: join(folder, 'cut list.xlsx') }));
     pick(join(folder, 'run.sh'));
     goodOf(await host.saveFile({ name: 'run.sh', bytes: SQUARE }));
     expect(problemIn(await host.openExternally({ place: join(folder, 'run.sh') })).code).toBe('refused');
