@@ -76,7 +76,7 @@ export interface Fitting {
   readonly isBull: boolean;
   /** An elbow with one outside thread. */
   readonly isStreet: boolean;
-  /** A tee of which one leg only leads to a dirt trap: the agent turns in it and does not part. */
+  /** A tee of which one leg only leads to a dirt trap or drain: the agent turns in it and does not part. */
   readonly isTrap: boolean;
 }
 

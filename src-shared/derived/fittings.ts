@@ -52,7 +52,7 @@ function runOf(ways: readonly Way[]): readonly [Way, Way] | undefined {
  * - Each leg of another size than the leg toward the source adds a reducer.
  * - An open end without nozzle is a cap, or the plug or drain that is built in there.
  * - A union or coupling that is built in stands where the pipe runs straight on.
- * - A tee of which one leg only leads to a dirt trap turns the agent and does not part it.
+ * - A tee of which one leg only leads to a dirt trap or drain turns the agent and does not part it.
  */
 export function fittingsOf(network: Network, tree: PipeTree): Fitting[] {
   const flow = flowDirectionsOf(tree);
@@ -111,13 +111,14 @@ function trapTurn_rad(ways: readonly Way[], traps: ReadonlySet<string>): number 
   return turn_rad > AS_MADE_rad ? turn_rad : 0;
 }
 
-/** Pipes that only lead to dirt traps. */
+/** Pipes that only lead to dirt traps and drains. */
 function trapPipesOf(network: Network, tree: PipeTree, ends: ReadonlySet<string>): ReadonlySet<string> {
   const trapping = new Set<string>();
   const leading = new Set<string>();
   for (const node of [...tree.order].reverse()) {
     const onward = (tree.legs.get(node) ?? []).filter(({ pipe }) => tree.upstream.get(pipe.id) === node);
-    const isTrap = onward.length === 0 ? network.nodes[node]?.part === 'dirt-trap' && !ends.has(node) : onward.every(({ other }) => leading.has(other));
+    const part = network.nodes[node]?.part;
+    const isTrap = onward.length === 0 ? (part === 'dirt-trap' || part === 'drain') && !ends.has(node) : onward.every(({ other }) => leading.has(other));
     if (!isTrap) continue;
     leading.add(node);
     const inlet = tree.inlets.get(node);
