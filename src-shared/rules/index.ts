@@ -1,9 +1,15 @@
+import { c01StorageTemperature } from './cylinder/c01-storage-temperature.ts';
 import { c02WallLoad } from './cylinder/c02-wall-load.ts';
 import { c03Anchors } from './cylinder/c03-anchors.ts';
 import { c04RailHeight } from './cylinder/c04-rail-height.ts';
 import { c05FrontDepth } from './cylinder/c05-front-depth.ts';
+import { c06RemovalPath } from './cylinder/c06-removal-path.ts';
 import { c07DoorSwing } from './cylinder/c07-door-swing.ts';
+import { c08GaugeVisible } from './cylinder/c08-gauge-visible.ts';
+import { c10Exposure } from './cylinder/c10-exposure.ts';
+import { c11PanelSpace } from './cylinder/c11-panel-space.ts';
 import { c12CountAndFill } from './cylinder/c12-count-and-fill.ts';
+import { c13TwoLevels } from './cylinder/c13-two-levels.ts';
 import { d01UnderlayScale } from './document/d01-underlay-scale.ts';
 import { d05ProfileComplete } from './document/d05-profile-complete.ts';
 import { d08Rounding } from './document/d08-rounding.ts';
@@ -88,12 +94,18 @@ const JUDGING: readonly Rule[] = [
   p21RigidAtThrust,
   p22NozzleThrust,
   p27Clash,
+  c01StorageTemperature,
   c02WallLoad,
   c03Anchors,
   c04RailHeight,
   c05FrontDepth,
+  c06RemovalPath,
   c07DoorSwing,
+  c08GaugeVisible,
+  c10Exposure,
+  c11PanelSpace,
   c12CountAndFill,
+  c13TwoLevels,
   e01NetVolume,
   e02AgentQuantity,
   e03People,

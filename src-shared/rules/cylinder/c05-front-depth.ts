@@ -1,33 +1,15 @@
-import type { Derived, Space } from '../../derived/derived.ts';
-import { type OtherCylinder, frontZone, inFrontOf } from '../../derived/front-depth.ts';
+import type { Space } from '../../derived/derived.ts';
+import { frontZone, inFrontOf } from '../../derived/front-depth.ts';
 import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
 import { atLeast, defineRule, limitOrBlank, notChecked } from '../rule.ts';
 import { type NetworkCylinder, cylinderSubjects, placeOfCylinder, roomAround } from './cylinders.ts';
-
-type Other = Omit<OtherCylinder, 'radius_m'> & { readonly network: string; readonly radius_m: number | undefined };
+import { type RoomCylinder, cylindersByRoom, isMeasured } from './room-cylinders.ts';
 
 interface CylinderInRoom extends NetworkCylinder {
   readonly room: Space | undefined;
   /** Cylinders of other networks in the same room. */
-  readonly others: readonly Other[];
+  readonly others: readonly RoomCylinder[];
 }
-
-/** Every cylinder by the room that it stands in. */
-function byRoom({ networks, spaces }: Derived): ReadonlyMap<string, readonly Other[]> {
-  const found = new Map<string, Other[]>();
-  for (const { network, level, profile } of networks) {
-    const diameter_m = profile?.limits.cylinderDiameter_m?.value;
-    for (const { name, at } of Object.values(network.cylinders)) {
-      const room = roomAround(spaces, level.id, at);
-      if (!room) continue;
-      const one = { name, at, network: network.id, radius_m: diameter_m === undefined ? undefined : diameter_m / 2 };
-      found.set(room.key, [...(found.get(room.key) ?? []), one]);
-    }
-  }
-  return found;
-}
-
-const isMeasured = (other: Other): other is Other & OtherCylinder => other.radius_m !== undefined;
 
 /**
  * C5: the floor in front of every cylinder is free, for work on its valve and for taking it out.
@@ -43,7 +25,7 @@ export const c05FrontDepth = defineRule<CylinderInRoom>({
   basis: { formula: 'outside of cylinder to the first thing in front of it, in its own width ≥ limit', source: 'unit profile; common practice 36 in (914 mm)' },
   limitKeys: ['frontDepth_m', 'cylinderDiameter_m'],
   subjects: (derived) => {
-    const rooms = byRoom(derived);
+    const rooms = cylindersByRoom(derived);
     return cylinderSubjects(derived, ({ network, level }, { at }) => {
       const room = roomAround(derived.spaces, level.id, at);
       return { room, others: (rooms.get(room?.key ?? '') ?? []).filter((other) => other.network !== network.id) };

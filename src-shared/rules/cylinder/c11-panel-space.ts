@@ -1,0 +1,80 @@
+import { assemblyRunOf } from '../../derived/assembly-run.ts';
+import type { Derived, DerivedNetwork, Solid } from '../../derived/derived.ts';
+import { type Standing, findPanelSpace, freeWidthOf, panelZone } from '../../derived/panel-space.ts';
+import { distance_m } from '../../geometry/point.ts';
+import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
+import { atLeast, defineRule, notChecked } from '../rule.ts';
+
+interface PanelAmongPipe {
+  readonly solid: Solid;
+  readonly networks: readonly DerivedNetwork[];
+}
+
+/** Nobody enters how thick the parts of the assembly are: they are taken as 4 in across [m], common practice. */
+const PART_RADIUS_m = 0.0508;
+/** A cylinder farther from a panel than this has neither hose nor manifold in its working space [m]: common practice. */
+const NEAR_m = 3;
+const SOURCE = 'NEC 110.26(A) (memory: confirm in the adopted edition)';
+
+/** Everything of a network that may stand in a working space, and what of it is not known. */
+function standingOf(derived: DerivedNetwork): { readonly things: Standing[]; readonly hasUnknownAssembly: boolean; readonly hasUnknownCylinders: boolean } {
+  const { network, profile, pipes } = derived;
+  const diameter_m = profile?.limits.cylinderDiameter_m?.value;
+  const outlet_m = profile?.limits.outletHeight_m?.value ?? 2;
+  const cylinders = Object.values(network.cylinders);
+  const run = assemblyRunOf(derived);
+  return {
+    things: [
+      ...(diameter_m === undefined ? [] : cylinders.map(({ name, at }): Standing => ({ name: `cylinder ${name}`, a: { ...at, z: 0 }, b: { ...at, z: outlet_m }, radius_m: diameter_m / 2 }))),
+      ...run.pieces.map(({ part, from, to }): Standing => ({ name: part.name || 'the discharge assembly', a: from, b: to, radius_m: PART_RADIUS_m })),
+      ...pipes.map(({ from, to, outside_m, pipe }): Standing => ({ name: `pipe of ${network.name}`, a: from, b: to, radius_m: outside_m / 2 + pipe.insulation_m })),
+    ],
+    hasUnknownAssembly: network.assembly.length > 0 && cylinders.length > 0 && run.missing.length > 0,
+    hasUnknownCylinders: cylinders.length > 0 && diameter_m === undefined,
+  };
+}
+
+/** The electrical panels of every level. */
+const panelSubjects = ({ solids, networks }: Derived) =>
+  solids
+    .filter(({ obstruction }) => obstruction.kind === 'panel')
+    .map((solid) => ({ subject: { solid, networks: networks.filter(({ level }) => level.id === solid.ref.level) }, ref: solid.ref, name: solid.obstruction.name || 'Electrical panel' }));
+
+/**
+ * C11: the working space in front of an electrical panel is kept free of cylinders, discharge assembly and pipe.
+ * Measure: width free before the panel, 36 in deep and 6 ft 6 in high (or the panel's height) [m].
+ * Limit: 30 in, or the width of the panel where that is more.
+ * Not checked: its front is not known, or a cylinder near it has no known diameter or assembly. A fault is reported even then.
+ */
+export const c11PanelSpace = defineRule<PanelAmongPipe>({
+  id: 'C11',
+  title: 'Space before electrical panel',
+  severity: 'stop',
+  measure: 'length',
+  basis: {
+    formula: 'width free of cylinders, assembly and pipe, 36 in deep and 6 ft 6 in high, before the panel ≥ max(30 in, panel)',
+    source: SOURCE,
+    caution: 'For up to 150 V to ground; higher voltage asks for more depth. Walls, shelves and other things before the panel are not judged, nor the dedicated space above it.',
+  },
+  subjects: panelSubjects,
+  check({ solid, networks }, { say }) {
+    const space = findPanelSpace(solid.obstruction);
+    const middle = solid.footprint[0] ?? { x: 0, y: 0 };
+    if (!space) return notChecked('which way it opens is not known.', { level: solid.ref.level, at: [middle] });
+    const place = { level: solid.ref.level, at: [space.at], areas: [[panelZone(space)]] };
+    const standing = networks.map((network) => ({ network, ...standingOf(network) }));
+    const free = freeWidthOf(space, standing.flatMap(({ things }) => things));
+    const figures = atLeast(free.width_m, { value: space.width_m, source: SOURCE }, LENGTH_SLACK_m);
+    if (!figures.isKept) {
+      const { value, limit } = say.against(free.width_m, space.width_m);
+      const by = free.by.join(' and ');
+      const text = free.width_m === 0 ? `Right before it ${free.by.length > 1 ? 'stand' : 'stands'} ${by}` : `Only ${value} is free before it, beside ${by}`;
+      return { ...figures, text: `${text}; a space ${limit} wide and ${say.length(space.depth_m)} deep must be kept for work on it. Move what stands there.`, place, cure: { kind: 'advice', text: 'Move the cylinder, the assembly or the pipe out of the working space.' } };
+    }
+    const near = standing.filter(({ network }) => Object.values(network.network.cylinders).some(({ at }) => distance_m(at, space.at) <= NEAR_m));
+    if (near.some(({ hasUnknownCylinders }) => hasUnknownCylinders)) return notChecked('the diameter of the cylinders near it is not known.', place);
+    if (near.some(({ hasUnknownAssembly }) => hasUnknownAssembly)) return notChecked('where the discharge assembly near it runs is not known.', place);
+    const { measured, margin, ...kept } = figures;
+    return { ...kept, ...(Number.isFinite(measured) ? { measured, margin } : {}), text: `${say.length(space.width_m)} by ${say.length(space.depth_m)} before it is free of cylinders, assembly and pipe.`, place };
+  },
+});
