@@ -69,7 +69,7 @@ interface MarkProps {
   readonly view: Viewport;
   readonly drawings: UnderlayDrawings;
   /** What a click would pick. */
-  readonly hovered: Ref | null;
+  readonly hovered: readonly Ref[];
   readonly marks: readonly FindingMark[];
   readonly finding: Finding | undefined;
   readonly selection: readonly Ref[];
@@ -83,7 +83,9 @@ export const MarkLayer = memo(function MarkLayer({ scene, view, drawings, hovere
     const plan = planOf(scene);
     return [
       (pen, shown) => cut && drawCut(pen, shown, cut, ink),
-      (pen, shown) => hovered && drawHover(pen, shown, plan, hovered, ink),
+      (pen, shown) => {
+        for (const ref of hovered) drawHover(pen, shown, plan, ref, ink);
+      },
       (pen, shown) => drawSelectedUnderlays(pen, shown, plan, drawings, selection, ink),
       (pen, shown) => drawNozzleCoverage(pen, shown, scene, selection),
       (pen, shown) => drawSelection(pen, shown, plan, selection, ink),

@@ -25,12 +25,15 @@ import type { Viewport } from './viewport.ts';
 const cameraOf = (state: State): Camera => state.session.camera;
 const boardOf = (state: State): Session['board'] => state.session.board;
 const selectionOf = (state: State): Session['selection'] => state.session.selection;
+const pointedOf = (state: State): readonly Ref[] => state.session.pointed;
+const showsIsometric = (state: State): boolean => state.session.sideView === 'isometric';
 const cutOf = (state: State): Session['cut'] => state.session.cut;
 const findingOf = (state: State): string | null => state.session.finding;
 const stageOf = (state: State): Session['stage'] => state.session.stage;
 const refusalOf = (state: State): string | null => state.session.refusal;
 const levelNameOf = (state: State): string => shownPlan(state).levels[state.session.level]?.name ?? '';
 
+const NOTHING: readonly Ref[] = [];
 const PROOF_VERDICTS: ReadonlySet<Verdict> = new Set(['stop', 'warn', 'not-checked', 'note']);
 const OTHER_VERDICTS: ReadonlySet<Verdict> = new Set(['stop', 'warn']);
 
@@ -59,6 +62,14 @@ export function Board() {
   const [hovered, hover] = useState<Ref | null>(null);
   const [letters, lettersCame] = useState(0);
   const spaceHeld = useSpaceHeld(movable);
+
+  const hoveredAlone = useMemo(() => (hovered ? [hovered] : NOTHING), [hovered]);
+  const pointed = useStore(pointedOf);
+  const isBesideIsometric = useStore(showsIsometric);
+  const store = useStoreItself();
+  useEffect(() => {
+    if (isBesideIsometric) store.session({ pointed: hoveredAlone });
+  }, [store, hoveredAlone, isBesideIsometric]);
 
   const view = useMemo((): Viewport => ({ camera, width: board.width, height: board.height }), [camera, board]);
   const shown = live ?? rest;
@@ -101,7 +112,7 @@ export function Board() {
       <Stage key={`${pixelRatio}/${letters}`} className="board-canvas" width={board.width} height={board.height} listening={false}>
         <GroundLayer scene={shown} view={view} drawings={drawings} pixelRatio={pixelRatio} />
         <PlanLayer scene={rest} view={view} />
-        <MarkLayer scene={shown} view={view} drawings={drawings} hovered={live ? null : hovered} marks={marks} finding={finding} selection={selection} cut={cut} />
+        <MarkLayer scene={shown} view={view} drawings={drawings} hovered={live ? NOTHING : isBesideIsometric ? pointed : hoveredAlone} marks={marks} finding={finding} selection={selection} cut={cut} />
         <ActiveLayer rest={rest} scene={live} moved={moved} view={view} runner={runner} ink={ink} />
       </Stage>
       {typing && asks.length > 0 ? (

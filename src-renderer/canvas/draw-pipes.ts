@@ -1,10 +1,13 @@
 import type { DerivedNetwork, DerivedPipe, Fitting } from '#shared/derived/derived';
 import { distance_m } from '#shared/geometry/point';
+import { pipeZoneOf } from '#shared/derived/pipe-zone';
+import { fittingSign } from '#shared/isometric/fitting-sign';
 import { refKey } from '#shared/model/plan';
 import { detailAt, pipeWidth_px } from './level-of-detail.ts';
 import { type Pen, type Px, gap_px, heading_rad, pieces, setLine } from './pen.ts';
 import { type Scene, networksOf } from './scene.ts';
 import { drawFitting } from './symbols/fitting-symbol.ts';
+import { HIGH_PRESSURE_LEAST_px } from './symbols/pressure-line.ts';
 import { drawUpright } from './symbols/riser-symbol.ts';
 import { type Viewport, toScreen, visibleBox } from './viewport.ts';
 
@@ -18,12 +21,17 @@ export const isPoint = ({ from, to }: Pick<DerivedPipe, 'from' | 'to'>): boolean
 export const endsAtNozzle = ({ pipe, network }: DerivedPipe): boolean =>
   network.nozzles.some(({ nozzle }) => nozzle.node === pipe.to || nozzle.node === pipe.from);
 
-/** Pipes of the low-pressure side, their risers and drops, and the fittings that follow from them. */
+/**
+ * Pipes, their risers and drops, and the fittings that follow from them: a single line of the low-pressure side, or the
+ * heavy double one of the high-pressure side where no regulator stands before them.
+ */
 export function drawPipes(pen: Pen, view: Viewport, scene: Scene): void {
   const box = visibleBox(view, 20);
   const detail = detailAt(view.camera.scale_px_m);
-  const { cool, paper } = scene.ink;
+  const { cool, warm, paper } = scene.ink;
   for (const network of networksOf(scene)) {
+    const isHigh = pipeZoneOf(network.network) === 'high';
+    const colour = isHigh ? warm : cool;
     const shown = network.pipes.filter(
       ({ ref, from, to }) =>
         Math.max(from.x, to.x) >= box.minX &&
@@ -34,14 +42,18 @@ export function drawPipes(pen: Pen, view: Viewport, scene: Scene): void {
     );
     if (shown.length === 0) continue;
     for (const [width, pipes] of bySize(shown, view.camera.scale_px_m)) {
-      setLine(pen, { colour: cool, width, cap: 'round' });
+      const outer = isHigh ? Math.max(HIGH_PRESSURE_LEAST_px, width) : width;
+      setLine(pen, { colour, width: outer, cap: 'round' });
+      pieces(pen, joinedRuns(pipes, view));
+      if (!isHigh) continue;
+      setLine(pen, { colour: paper, width: Math.max(1.5, outer - 4), cap: 'round' });
       pieces(pen, joinedRuns(pipes, view));
     }
-    if (detail.fittings) drawFittings(pen, view, scene, network, shown);
+    if (detail.fittings) drawFittings(pen, view, scene, network, shown, colour);
     if (detail.symbols) {
       for (const pipe of shown) {
         if (isPoint(pipe) && !endsAtNozzle(pipe)) {
-          drawUpright(pen, toScreen(view, pipe.from), pipe.to.z >= pipe.from.z ? 'riser' : 'drop', cool, paper);
+          drawUpright(pen, toScreen(view, pipe.from), pipe.to.z >= pipe.from.z ? 'riser' : 'drop', colour, paper);
         }
       }
     }
@@ -82,18 +94,19 @@ function bySize(pipes: readonly DerivedPipe[], scale_px_m: number): Map<number, 
   return sorted;
 }
 
-function drawFittings(pen: Pen, view: Viewport, scene: Scene, network: DerivedNetwork, shown: readonly DerivedPipe[]): void {
+function drawFittings(pen: Pen, view: Viewport, scene: Scene, network: DerivedNetwork, shown: readonly DerivedPipe[], colour: string): void {
   const byId = new Map(shown.map((pipe) => [pipe.pipe.id, pipe]));
-  const { cool, paper } = scene.ink;
+  const { paper } = scene.ink;
   for (const fitting of network.fittings) {
     const legs = legsOf(fitting, byId);
     if (legs.length === 0) continue;
     const widest = Math.max(...legs.map(({ pipe }) => pipeWidth_px(pipe.outside_m, view.camera.scale_px_m)));
     drawFitting(pen, toScreen(view, fitting.at), fitting.kind, {
-      colour: cool,
+      colour,
       paper,
       legs_rad: legs.filter(({ pipe }) => !isPoint(pipe)).map(({ way_rad }) => way_rad),
       pipe_px: widest,
+      sign: fittingSign(network, fitting),
     });
   }
 }

@@ -15,7 +15,7 @@ import { drawCylinderFromSide } from './symbols/cylinder-symbol.ts';
 import { hatchRings } from './symbols/hatch.ts';
 import { drawHandle } from './symbols/handle.ts';
 import { drawSupport, drawSupportTick } from './symbols/support-symbol.ts';
-import { drawHighPressureLine, drawLowPressureLine } from './symbols/pressure-line.ts';
+import { HIGH_PRESSURE_LEAST_px, drawHighPressureLine, drawLowPressureLine } from './symbols/pressure-line.ts';
 
 export interface SectionLook {
   readonly ink: Ink;
@@ -180,7 +180,7 @@ function drawSolids(pen: Pen, view: SectionView, cut: SectionCut, { ink, selecti
 }
 
 function drawPipes(pen: Pen, view: SectionView, cut: SectionCut, { ink, selection }: SectionLook): void {
-  for (const { ref, a, b, outside_m, isBeyond } of cut.pipes) {
+  for (const { ref, zone, a, b, outside_m, isBeyond } of cut.pipes) {
     const from = sectionPx(view, a);
     const to = sectionPx(view, b);
     pen.globalAlpha = isBeyond ? 0.75 : 1;
@@ -191,9 +191,11 @@ function drawPipes(pen: Pen, view: SectionView, cut: SectionCut, { ink, selectio
       pen.globalAlpha = 1;
     }
     if (gap_px(from, to) < 1) {
-      setLine(pen, { colour: ink.cool, width: 1.75 });
+      setLine(pen, { colour: zone === 'high' ? ink.warm : ink.cool, width: 1.75 });
       ring(pen, from, Math.max(3, width / 2), ink.paper);
-    } else drawLowPressureLine(pen, [from, to], ink.cool, width);
+      if (zone === 'high') ring(pen, from, Math.max(6, width / 2 + 3));
+    } else if (zone === 'high') drawHighPressureLine(pen, [from, to], ink.warm, ink.paper, Math.max(HIGH_PRESSURE_LEAST_px, width));
+    else drawLowPressureLine(pen, [from, to], ink.cool, width);
     pen.globalAlpha = 1;
   }
 }

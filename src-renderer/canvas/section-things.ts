@@ -4,6 +4,7 @@ import { isInside } from '#shared/geometry/outline';
 import { type PlanPoint, type PlanPoint3, distance3_m } from '#shared/geometry/point';
 import { type RefOf, type Support, isSameRef } from '#shared/model/plan';
 import type { SectionPath } from './section-path.ts';
+import { type PressureZone, pipeZoneOf } from '#shared/derived/pipe-zone';
 import { type Piece, onLine } from './section-piece.ts';
 
 /** A place in the section: distance along the way and height above the finished floor [m]. */
@@ -14,6 +15,7 @@ export interface SectionPoint {
 
 export interface SectionPipe {
   readonly ref: RefOf<'pipe'>;
+  readonly zone: PressureZone;
   readonly a: SectionPoint;
   readonly b: SectionPoint;
   readonly outside_m: number;
@@ -106,7 +108,7 @@ export function runThings(networks: readonly DerivedNetwork[], run: NonNullable<
   const pipes = network.pipes.flatMap(({ ref, pipe, outside_m }): SectionPipe[] => {
     const a = at(pipe.from);
     const b = at(pipe.to);
-    return run.pipes.has(pipe.id) && a && b ? [{ ref, a, b, outside_m, isBeyond: false }] : [];
+    return run.pipes.has(pipe.id) && a && b ? [{ ref, zone: pipeZoneOf(network.network), a, b, outside_m, isBeyond: false }] : [];
   });
   return {
     pipes,
@@ -147,7 +149,7 @@ export function lineThings(networks: readonly DerivedNetwork[], line: Piece, kin
       if (!a || !b || !isInRooms({ x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 })) continue;
       shownNodes.add(pipe.from);
       shownNodes.add(pipe.to);
-      things.pipes.push({ ref, a: { s: a.s, z: from.z }, b: { s: b.s, z: to.z }, outside_m, isBeyond: isBeyond(a) || isBeyond(b) });
+      things.pipes.push({ ref, zone: pipeZoneOf(network.network), a: { s: a.s, z: from.z }, b: { s: b.s, z: to.z }, outside_m, isBeyond: isBeyond(a) || isBeyond(b) });
     }
     things.supports.push(
       ...supportsOn(network, things.pipes, ({ support }) => {

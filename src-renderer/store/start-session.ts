@@ -1,3 +1,5 @@
+import { USUAL_KERF_m } from '#shared/take-off/nest-pieces';
+import { STOCK_LENGTH_m } from '#shared/take-off/pieces-of';
 import { feet_m } from '#shared/units/convert';
 import type { LayerName, LayerState, Session } from './state.ts';
 
@@ -27,6 +29,10 @@ export const startSession = (id: string): Session => ({
   toolOptions: {
     pipeHeight_m: feet_m(7.5),
     pipeSize: '3/4',
+    pipeFall: 0,
+    pipeFollow_m: null,
+    pipeDrop_m: null,
+    pipeMove: 'stretch',
     openingKind: 'door',
     openingWidth_m: null,
     obstructionKind: 'cabinet',
@@ -45,8 +51,10 @@ export const startSession = (id: string): Session => ({
   cut: null,
   sectionHeight_px: 170,
   benchWidth_px: 340,
+  pointed: [],
   sideView: 'none',
   sideViewWidth_px: 460,
+  takeOff: { stock_m: STOCK_LENGTH_m, kerf_m: USUAL_KERF_m },
   theme: 'system',
   dialog: null,
   message: null,

@@ -41,11 +41,22 @@ export interface LayerState {
   readonly locked: boolean;
 }
 
+/** `stretch`: neighbours become longer or shorter; `move`: all that follows goes along; `alone`: nothing but what stands over and under it. */
+export type PipeMove = 'stretch' | 'move' | 'alone';
+
 /** Choices that the drawing tools start from and remember. */
 export interface ToolOptions {
   /** Height of new pipe nodes above the finished floor [m]. */
   readonly pipeHeight_m: number;
   readonly pipeSize: PipeSize;
+  /** How far new runs fall for each metre, away from where they begin; 0 runs level, less than 0 rises. Below the one degree that fittings take up. */
+  readonly pipeFall: number;
+  /** Distance at which new runs follow the walls [m]; null follows none. */
+  readonly pipeFollow_m: number | null;
+  /** How far new nodes lie below their local ceiling [m]; null keeps them at `pipeHeight_m`. */
+  readonly pipeDrop_m: number | null;
+  /** What goes along when a place where pipes meet is moved. */
+  readonly pipeMove: PipeMove;
   readonly openingKind: 'door' | 'relief-vent' | 'damper' | 'grille' | 'penetration' | 'window';
   /** Clear width of new openings [m]; null: the usual one of the kind. */
   readonly openingWidth_m: number | null;
@@ -102,9 +113,13 @@ export interface Session {
   readonly cut: { readonly a: PlanPoint; readonly b: PlanPoint } | null;
   readonly sectionHeight_px: number;
   readonly benchWidth_px: number;
+  /** What the pointer is over in a view beside the plan: marked there and on the board. */
+  readonly pointed: readonly Ref[];
   /** What stands beside the plan. */
   readonly sideView: SideViewKind;
   readonly sideViewWidth_px: number;
+  /** Length that pipe is bought in and width of a saw cut [m]. */
+  readonly takeOff: { readonly stock_m: number; readonly kerf_m: number };
   readonly theme: 'light' | 'dark' | 'system';
   readonly dialog: DialogId;
   readonly message: Message | null;

@@ -92,6 +92,38 @@ function tuned(start: Rated, { runs }: RunTree, middle: number, rate: (view: Iso
   return best;
 }
 
+/** Of one run, to know it again after an edit. */
+const runKey = ({ from, to }: StraightRun): string => `${from}>${to}`;
+
+/** How the runs of a drawing were drawn, by which a later one is laid out alike. */
+export interface DrawnLike {
+  readonly view: IsoView;
+  /** Drawn over true length by run. */
+  readonly shares: ReadonlyMap<string, number>;
+}
+
+/** What a drawing leaves behind for the next one of the same network. */
+export const drawnLike = ({ runs }: Pick<RunTree, 'runs'>, { view, drawn }: Pick<Arrangement, 'view' | 'drawn'>): DrawnLike => ({
+  view,
+  shares: new Map(runs.map((run, i) => [runKey(run), run.length_m > 0 ? (drawn[i] ?? run.length_m) / run.length_m : 1])),
+});
+
+/**
+ * Draws a network as an earlier drawing of it was: the same direction, every run as much longer or shorter than it is.
+ * A run that was not there before is drawn within plain bounds.
+ */
+export function likeArrangement(tree: RunTree, like: DrawnLike): Arrangement {
+  const middle = middleOf(tree.runs);
+  const [least, most] = PLAIN_BOUNDS;
+  const drawn = tree.runs.map((run) => {
+    const { length_m } = run;
+    if (tree.hasLoop || length_m === 0) return length_m;
+    const share = like.shares.get(runKey(run));
+    return share === undefined ? Math.min(Math.max(length_m, least * middle), most * middle) : length_m * share;
+  });
+  return { view: like.view, drawn, places: placesOf(tree, drawn, like.view) };
+}
+
 /**
  * Chooses among the four directions and several lengths the drawing whose pipes are told apart most easily.
  * A run is drawn shorter than it is only where it is longer than most others; one in a loop keeps its length,

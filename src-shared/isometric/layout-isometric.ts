@@ -1,8 +1,10 @@
 import type { DerivedNetwork, DerivedNozzle, Fitting } from '../derived/derived.ts';
+import { type PressureZone, pipeZoneOf } from '../derived/pipe-zone.ts';
 import { type PlacedSupport, placedSupportsOf } from '../derived/placed-supports.ts';
 import { type PlanPoint3, distance3_m, polar } from '../geometry/point.ts';
 import { SAME_PLACE_m } from '../geometry/tolerance.ts';
-import { bestArrangement } from './drawn-lengths.ts';
+import { type DrawnLike, bestArrangement, drawnLike, likeArrangement } from './drawn-lengths.ts';
+import { crowding } from './crowding.ts';
 import { legsOf } from './fitting-attitude.ts';
 import { type IsoPlace, type IsoView, nearness, project } from './project.ts';
 import { type StraightRun, runTreeOf } from './straight-runs.ts';
@@ -54,6 +56,8 @@ export interface Isometric {
   readonly network: DerivedNetwork;
   /** Where the viewer stands. */
   readonly view: IsoView;
+  /** Pressure that all its pipe stands under. */
+  readonly zone: PressureZone;
   readonly nodes: readonly IsometricNode[];
   readonly runs: readonly IsometricRun[];
   readonly fittings: readonly IsometricFitting[];
@@ -61,6 +65,10 @@ export interface Isometric {
   /** Supports that lie on no drawn pipe. */
   readonly looseSupports: number;
   readonly north_rad: Heading_rad;
+  /** How hard its pipes are to tell apart; 0 is clear. */
+  readonly crowding: number;
+  /** For the next drawing of the same network, so that it does not jump. */
+  readonly like: DrawnLike;
 }
 
 const heading = (way: IsoPlace): Heading_rad => Math.atan2(way.y, way.x);
@@ -69,10 +77,14 @@ const heading = (way: IsoPlace): Heading_rad => Math.atan2(way.y, way.x);
 export const holeHeadings = ({ holes_rad }: DerivedNozzle, view: IsoView): Heading_rad[] =>
   holes_rad.map((hole_rad) => heading(project({ ...polar({ x: 0, y: 0 }, hole_rad, 1), z: 0 }, view)));
 
-/** Lays a network out as an isometric: every pipe and fitting once, nodes numbered along the flow. */
-export function layoutIsometric(network: DerivedNetwork): Isometric {
+/**
+ * Lays a network out as an isometric: every pipe and fitting once, nodes numbered along the flow.
+ * @param like  an earlier drawing that this one keeps to; without it the clearest is searched
+ */
+export function layoutIsometric(network: DerivedNetwork, like?: DrawnLike): Isometric {
   const tree = runTreeOf(network);
-  const { view, drawn, places } = bestArrangement(tree);
+  const arrangement = like ? likeArrangement(tree, like) : bestArrangement(tree);
+  const { view, drawn, places } = arrangement;
   const middle = (a: PlanPoint3, b: PlanPoint3): PlanPoint3 => ({ x: (a.x + b.x) / 2, y: (a.y + b.y) / 2, z: (a.z + b.z) / 2 });
   const runs = tree.runs.flatMap((run, i): IsometricRun[] => {
     const [a, b] = [places.get(run.from), places.get(run.to)];
@@ -103,6 +115,7 @@ export function layoutIsometric(network: DerivedNetwork): Isometric {
   return {
     network,
     view,
+    zone: pipeZoneOf(network.network),
     nodes: nodes.map((node, i) => ({ ...node, number: i + 1 })),
     runs,
     fittings: network.fittings.flatMap((fitting): IsometricFitting[] => {
@@ -112,5 +125,7 @@ export function layoutIsometric(network: DerivedNetwork): Isometric {
     supports,
     looseSupports: Object.keys(network.network.supports).length - supports.length,
     north_rad: heading(project({ x: 0, y: 1, z: 0 }, view)),
+    crowding: crowding(runs, 0),
+    like: drawnLike(tree, arrangement),
   };
 }

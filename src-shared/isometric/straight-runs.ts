@@ -1,9 +1,11 @@
+import { isOneMake } from '../derived/bought-fittings.ts';
 import type { DerivedNetwork } from '../derived/derived.ts';
 import { type Leg, type PipeTree, pipeTreeOf } from '../derived/pipe-tree.ts';
 import { type PlanPoint3, distance3_m } from '../geometry/point.ts';
+import type { Pipe } from '../model/plan.ts';
 import type { PipeSchedule, PipeSize } from '../profile/pipe-table.ts';
 
-/** Straight pipe of one size between two numbered nodes, in flow order. */
+/** Straight pipe of one make between two numbered nodes, in flow order, however many pipes of the plan it is drawn with. */
 export interface StraightRun {
   /** Node ids. */
   readonly from: string;
@@ -13,6 +15,8 @@ export interface StraightRun {
   readonly pipes: readonly string[];
   readonly size: PipeSize;
   readonly schedule: PipeSchedule;
+  readonly material: Pipe['material'];
+  readonly joint: Pipe['joint'];
   readonly length_m: number;
 }
 
@@ -27,7 +31,9 @@ export interface RunTree {
 }
 
 const isLike = (a: Leg | undefined, b: Leg | undefined): boolean =>
-  a !== undefined && b !== undefined && a.pipe.size === b.pipe.size && a.pipe.schedule === b.pipe.schedule && a.pipe.material === b.pipe.material;
+  a !== undefined && b !== undefined && isOneMake(a.pipe, b.pipe);
+
+const makeOf = ({ size, schedule, material, joint }: Pipe): Pick<StraightRun, 'size' | 'schedule' | 'material' | 'joint'> => ({ size, schedule, material, joint });
 
 /** How many pipes hang on each node, away from the source. */
 function weightsOf(tree: PipeTree): ReadonlyMap<string, number> {
@@ -69,7 +75,7 @@ export function runTreeOf({ network, fittings }: DerivedNetwork): RunTree {
       next = isPassed(to) && tree.inlets.get(to)?.pipe === next.pipe ? leaving(to)[0] : undefined;
       if (next) pipes.push(next.pipe.id);
     }
-    return start && here ? { from, to, start, end: here, pipes, size: leg.pipe.size, schedule: leg.pipe.schedule, length_m } : undefined;
+    return start && here ? { from, to, start, end: here, pipes, ...makeOf(leg.pipe), length_m } : undefined;
   };
 
   for (const root of tree.order.filter((node) => !tree.inlets.has(node))) {

@@ -1,5 +1,7 @@
 import type { FittingKind } from '#shared/derived/derived';
-import { type Pen, type Px, along, disc, line, trace, setLine } from '../pen.ts';
+import type { FittingSign } from '#shared/isometric/fitting-sign';
+import { fittingShape } from '#shared/sheets/fitting-shape';
+import { type Pen, type Px, along, disc, line, polyline, trace, setLine } from '../pen.ts';
 
 export interface FittingLook {
   readonly colour: string;
@@ -8,10 +10,38 @@ export interface FittingLook {
   readonly legs_rad: readonly number[];
   /** Width of the pipe's line [px]. */
   readonly pipe_px: number;
+  /** Its sign; ticks and wedge where it is left out. */
+  readonly sign?: FittingSign;
+}
+
+/** Size of a sheet's millimetre here [px]. */
+const PX_PER_MM = 3;
+/** Signs that stand out from the pipe grow with it: the pipe's line on a sheet is so wide [mm]. */
+const LINE_mm = 0.7;
+
+/** Union, coupling, street elbow, and what closes an end: shapes of their own, as they are printed. */
+function drawOwnSign(pen: Pen, at: Px, sign: FittingSign, { colour, paper, legs_rad, pipe_px }: FittingLook): void {
+  const scale = Math.max(PX_PER_MM, (pipe_px / LINE_mm) * 0.55);
+  for (const { places, isHeavy, fill } of fittingShape(sign, legs_rad)) {
+    const ring = Array.from({ length: places.length / 2 }, (_, i): Px => ({ x: at.x + (places[2 * i] ?? 0) * scale, y: at.y - (places[2 * i + 1] ?? 0) * scale }));
+    setLine(pen, { colour, width: isHeavy ? 3 : 1.75, join: 'round' });
+    if (fill) {
+      pen.beginPath();
+      trace(pen, ring, true);
+      pen.fillStyle = fill === 'paper' ? paper : colour;
+      pen.fill();
+      pen.stroke();
+    } else polyline(pen, ring);
+  }
 }
 
 /** A fitting that follows from the pipes' geometry: a short bar across every leg, where the pipe screws in. */
-export function drawFitting(pen: Pen, at: Px, kind: FittingKind, { colour, paper, legs_rad, pipe_px }: FittingLook): void {
+export function drawFitting(pen: Pen, at: Px, kind: FittingKind, look: FittingLook): void {
+  const { colour, paper, legs_rad, pipe_px, sign = 'fitting' } = look;
+  if (sign !== 'fitting' && sign !== 'reducer' && sign !== 'cap') {
+    drawOwnSign(pen, at, sign, look);
+    return;
+  }
   const half = pipe_px / 2 + 3;
   const away = kind === 'coupling' || kind === 'cap' ? 0 : half + 2;
   const first = legs_rad[0];

@@ -1,5 +1,8 @@
 import { type Pen, type Px, polyline, ring, setLine } from '../pen.ts';
 
+/** A double line is read as two from this width on [px]. */
+export const HIGH_PRESSURE_LEAST_px = 5.5;
+
 /** High-pressure side: a heavy double line. */
 export function drawHighPressureLine(pen: Pen, places: readonly Px[], warm: string, paper: string, width_px = 6): void {
   setLine(pen, { colour: warm, width: width_px, join: 'miter' });
