@@ -3,14 +3,15 @@ import type { ScreenPoint } from '#shared/geometry/point';
 import type { Settings } from '#shared/model/plan';
 import type { ToolEvent } from '../tools/tool.ts';
 import { TYPED_FIELD_WORDS, type TypedField, type TypedTexts, readTyped } from '../tools/typed-entry.ts';
+import { WORDS_EXAMPLE } from '../tools/typed-words.ts';
 import './pointer-field.css';
 
 /** Unit shown behind a part while nothing else is typed. */
-const unitOf = (field: TypedField, system: Settings['lengths']): string => (field === 'angle' ? '°' : system === 'feet' ? 'ft-in' : 'm');
+const unitOf = (field: TypedField, system: Settings['lengths']): string => (field === 'words' ? '' : field === 'angle' ? '°' : system === 'feet' ? 'ft-in' : 'm');
 
 /** What a refused part should look like. */
 const exampleOf = (field: TypedField, system: Settings['lengths']): string =>
-  field === 'angle' ? 'For example 90: degrees, counter-clockwise from east.' : system === 'feet' ? `For example 11' 4 1/2", 11-4 1/2 or 3.46 m.` : 'For example 3.46, 3460 mm or 11-4 1/2 ft.';
+  field === 'words' ? WORDS_EXAMPLE : field === 'angle' ? 'For example 90: degrees, counter-clockwise from east.' : system === 'feet' ? `For example 11' 4 1/2", 11-4 1/2 or 3.46 m.` : 'For example 3.46, 3460 mm or 11-4 1/2 ft.';
 
 export interface PointerFieldProps {
   /** Values that are taken now. */
@@ -87,7 +88,8 @@ export function PointerField({ asks, begins, at, board, lengths, accept, close }
               name={field}
               autoComplete="off"
               spellCheck={false}
-              size={field === 'angle' ? 6 : 11}
+              size={field === 'angle' ? 6 : field === 'words' ? 24 : 11}
+              placeholder={field === 'words' ? 'up 1-6, offset 12" left' : undefined}
               value={texts[field] ?? ''}
               aria-invalid={refusal?.field === field}
               aria-describedby={refusal?.field === field ? `${id}-refusal` : undefined}
@@ -96,7 +98,7 @@ export function PointerField({ asks, begins, at, board, lengths, accept, close }
                 become({ ...texts, [field]: event.target.value });
               }}
             />
-            <span className="pointer-field-unit">{unitOf(field, lengths)}</span>
+            {unitOf(field, lengths) ? <span className="pointer-field-unit">{unitOf(field, lengths)}</span> : null}
           </label>
         ))}
       </div>

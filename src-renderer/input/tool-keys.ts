@@ -18,7 +18,8 @@ const BEGINS_FIGURE = /^[\d.,'"+-]$/;
 /**
  * What a key means to the tool at work, or null when it is for the window's shortcuts.
  * Escape, Enter and Backspace step the tool; a digit opens the field at the pointer while the tool takes figures. So
- * does Tab, with nothing in it yet, while something is half drawn: a direction or a height can be typed alone.
+ * does Tab, with nothing in it yet, while something is half drawn or the tool takes words: what does not begin with a
+ * digit can be typed too.
  */
 export function meaningOf(
   press: { readonly key: string; readonly ctrlKey: boolean; readonly metaKey: boolean; readonly altKey: boolean; readonly shiftKey?: boolean },
@@ -32,6 +33,6 @@ export function meaningOf(
   if (press.key === 'Enter') return state.tool !== 'select' || isAtWork ? { kind: 'tool', event: { kind: 'enter' } } : null;
   if (press.key === 'Backspace') return state.tool !== 'select' && isAtWork ? { kind: 'tool', event: { kind: 'back' } } : null;
   if (look.asks.length > 0 && BEGINS_FIGURE.test(press.key)) return { kind: 'type', text: press.key };
-  if (press.key === 'Tab' && !press.shiftKey && isHalfDrawn && look.asks.length > 0) return { kind: 'type', text: '' };
+  if (press.key === 'Tab' && !press.shiftKey && look.asks.length > 0 && (isHalfDrawn || look.asks.includes('words'))) return { kind: 'type', text: '' };
   return null;
 }

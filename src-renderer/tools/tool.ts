@@ -3,6 +3,7 @@ import type { Derived } from '#shared/derived/derived';
 import type { PlanPoint } from '#shared/geometry/point';
 import type { Plan, Ref } from '#shared/model/plan';
 import type { Session, ToolId } from '../store/state.ts';
+import type { TypedRun } from './typed-words.ts';
 
 /** What the pointer caught and why: named beside the pointer, so that the user sees what a click will hit. */
 export interface Snap {
@@ -34,7 +35,7 @@ export interface Anchors {
  */
 export type ToolEvent =
   | { readonly kind: 'down' | 'move' | 'up' | 'double'; readonly point: PlanPoint; readonly raw: PlanPoint; readonly reach_m: number; readonly shift: boolean; readonly alt: boolean; readonly mod?: boolean }
-  | { readonly kind: 'typed'; readonly length_m: number | null; readonly angle_rad: number | null; readonly height_m: number | null }
+  | { readonly kind: 'typed'; readonly length_m: number | null; readonly angle_rad: number | null; readonly height_m: number | null; /** What was said in words; left out when nothing was. */ readonly run?: TypedRun }
   | { readonly kind: 'enter' }
   | { readonly kind: 'back' }
   | { readonly kind: 'cancel' };
@@ -61,7 +62,7 @@ export interface Sketch {
   readonly lines?: readonly { readonly places: readonly PlanPoint[]; readonly closed?: boolean; readonly dashed?: boolean }[];
   readonly labels?: readonly { readonly at: PlanPoint; readonly text: string }[];
   /** Which values the field at the pointer takes now. */
-  readonly asks?: readonly ('length' | 'angle' | 'height')[];
+  readonly asks?: readonly ('length' | 'angle' | 'height' | 'words')[];
 }
 
 /** Answer of a step: the next state, and what it does to plan and session. */

@@ -6,6 +6,7 @@ import type { Session, Store, ToolId, ToolOptions } from '../../src-renderer/sto
 import { presentEvaluation } from '../../src-renderer/store/selectors.ts';
 import { makeStore } from '../../src-renderer/store/store.ts';
 import { type ToolRunner, makeToolRunner } from '../../src-renderer/tools/tool-runner.ts';
+import { readTyped } from '../../src-renderer/tools/typed-entry.ts';
 import { indexUnderlay } from '../../src-renderer/tools/underlay-index.ts';
 
 /** How far a click reaches in tests [m]. */
@@ -29,6 +30,8 @@ export interface ToolBench {
   release(x: number, y: number, keys?: Keys): ToolBench;
   drag(from: readonly [number, number], to: readonly [number, number], keys?: Keys): ToolBench;
   type(values: { length?: number; angle?: number; height?: number }): ToolBench;
+  /** Types a line of words into the field at the pointer, in feet. */
+  say(words: string): ToolBench;
   enter(): ToolBench;
   back(): ToolBench;
   escape(): ToolBench;
@@ -88,6 +91,12 @@ export function toolBench(plan: Plan, options: Partial<ToolOptions> = {}, drawin
     drag: (from, to, keys) => bench.press(...from, keys).move((from[0] + to[0]) / 2, (from[1] + to[1]) / 2, keys).release(...to, keys),
     type({ length, angle, height }) {
       runner.send({ kind: 'typed', length_m: length ?? null, angle_rad: angle ?? null, height_m: height ?? null });
+      return bench;
+    },
+    say(words) {
+      const entry = readTyped({ words }, ['length', 'angle', 'height', 'words'], 'feet');
+      if (!entry.ok) throw new Error(entry.reason);
+      runner.send(entry.event);
       return bench;
     },
     enter() {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { PlanPoint3 } from '#shared/geometry/point';
 import type { Network } from '#shared/model/plan';
-import { turnsOf } from '../../../src-renderer/tools/pipe.ts';
+import { turnsOf } from '../../../src-renderer/tools/pipe-run.ts';
 import { place3, planBuilder } from '../../support/plan-builder.ts';
 import { type ToolBench, toolBench } from '../../support/tool-bench.ts';
 
