@@ -5,6 +5,7 @@ import { selectEvaluation } from '../store/selectors.ts';
 import type { State, Store } from '../store/state.ts';
 import type { Action } from './action.ts';
 import { fitPlaces } from './fit-view.ts';
+import { saveTakeOff } from './save-take-off.ts';
 
 /** Findings that ask for something: all but the kept ones and the notes. */
 export const openFindings = (state: State): Finding[] => selectEvaluation(state).findings.filter(({ verdict }) => verdict !== 'ok' && verdict !== 'note');
@@ -93,6 +94,27 @@ export const CHECK_ACTIONS: readonly Action[] = [
     keys: ['A'],
     also: 'calculations agent oxygen discharge vent hold time strength chart engineering',
     run: ({ desk }) => desk.set({ bench: { kind: 'sums', topic: null } }),
+  },
+  {
+    id: 'take-off',
+    name: 'Show the take-off',
+    group: 'Check',
+    keys: ['Shift+A'],
+    also: 'bill of materials cut list pipe stock cutting plan fittings weight buy order parts',
+    run: ({ store, desk }) => {
+      const [only, ...others] = store.get().session.selection;
+      desk.set({ bench: { kind: 'take-off', network: only?.kind === 'network' && others.length === 0 ? only.id : null } });
+    },
+  },
+  {
+    id: 'take-off-spreadsheet',
+    name: 'Save the take-off as a spreadsheet…',
+    group: 'Check',
+    also: 'xlsx export bill of materials cut list order buy',
+    unavailable: (state) => (Object.values(state.history.present.networks).some(({ pipes }) => Object.keys(pipes).length > 0) ? null : 'No pipe is drawn yet.'),
+    run: async (context) => {
+      await saveTakeOff(context, null);
+    },
   },
   {
     id: 'findings',

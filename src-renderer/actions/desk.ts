@@ -6,11 +6,12 @@ import type { Ref } from '#shared/model/plan';
 /** A figure of the ledger whose sum is shown on the bench. */
 export type LedgerFigure = 'volume' | 'area' | 'path' | 'elbows' | 'nozzles' | 'cylinders';
 
-/** What the bench shows: the stage's own panel, the selection, the calculations, the basis of design, the layers, or a figure of the ledger. */
+/** What the bench shows: the stage's own panel, the selection, the calculations, the take-off, the basis of design, the layers, or a figure of the ledger. */
 export type BenchView =
   | { readonly kind: 'stage' }
   | { readonly kind: 'selection' }
   | { readonly kind: 'sums'; /** Scrolled to; null: from the top. */ readonly topic: CalculationTopic | null }
+  | { readonly kind: 'take-off'; /** Id of the only network that is taken off; null: the whole plan. */ readonly network: string | null }
   | { readonly kind: 'basis' }
   | { readonly kind: 'layers' }
   | { readonly kind: 'sum'; readonly figure: LedgerFigure };

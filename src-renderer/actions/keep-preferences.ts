@@ -1,5 +1,6 @@
 import type { Host } from '#shared/host/contract';
 import type { Desk } from './desk.ts';
+import { KERF_m, STOCK_m } from './save-take-off.ts';
 import type { LayerName, Session, Store } from '../store/state.ts';
 
 export type Preferences = Readonly<Record<string, string | number | boolean>>;
@@ -14,6 +15,8 @@ export function preferencesOf(session: Session): Preferences {
     benchWidth_px: Math.round(session.benchWidth_px),
     sectionHeight_px: Math.round(session.sectionHeight_px),
     sideViewWidth_px: Math.round(session.sideViewWidth_px),
+    stock_m: session.takeOff.stock_m,
+    kerf_m: session.takeOff.kerf_m,
     ...Object.fromEntries(SNAPS.map((snap) => [snap, session.toolOptions[snap]])),
     ...Object.fromEntries(HIDEABLE.map((layer) => [`show-${layer}`, session.layers[layer].visible])),
   };
@@ -31,6 +34,10 @@ export function withPreferences(session: Session, remembered: Preferences): Part
     benchWidth_px: within(remembered.benchWidth_px, 260, 900, session.benchWidth_px),
     sectionHeight_px: within(remembered.sectionHeight_px, 0, 1200, session.sectionHeight_px),
     sideViewWidth_px: within(remembered.sideViewWidth_px, 240, 2000, session.sideViewWidth_px),
+    takeOff: {
+      stock_m: within(remembered.stock_m, STOCK_m.least, STOCK_m.most, session.takeOff.stock_m),
+      kerf_m: within(remembered.kerf_m, KERF_m.least, KERF_m.most, session.takeOff.kerf_m),
+    },
     toolOptions: {
       ...toolOptions,
       orthogonal: flag(remembered.orthogonal, toolOptions.orthogonal),

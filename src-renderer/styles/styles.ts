@@ -10,5 +10,6 @@ import './ledger.css';
 import './menus.css';
 import './charts.css';
 import './sums.css';
+import './take-off.css';
 import './dialogs.css';
 import './start-page.css';

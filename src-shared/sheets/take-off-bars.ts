@@ -1,5 +1,6 @@
 import type { Piece } from '../take-off/pieces-of.ts';
 import type { PipeOrder } from '../take-off/pipe-order.ts';
+import { pieceLabel } from './take-off-words.ts';
 
 /** A piece where it lies in its stock length. */
 export interface PlacedPiece {
@@ -33,4 +34,16 @@ export function barsOf({ nesting, pieces, reckoned_m, stock_m }: PipeOrder, kerf
     });
     return { number: i + 1, pieces: placed, offcut_m: Math.max(0, stock_m - at_m) };
   });
+}
+
+/**
+ * The pieces of a stock length in words, in their order.
+ * @param networkName  says of whose network a piece is, where there are several; else undefined
+ * @example "1–2, 2–3", "North: 1–2; South: 1–2, 2–3"
+ */
+export function barWords({ pieces }: Pick<CutBar, 'pieces'>, networkName: ((id: string) => string) | undefined): string {
+  if (!networkName) return pieces.map(({ piece }) => pieceLabel(piece)).join(', ');
+  const byNetwork = new Map<string, string[]>();
+  for (const { piece } of pieces) byNetwork.set(piece.network, [...(byNetwork.get(piece.network) ?? []), pieceLabel(piece)]);
+  return [...byNetwork].map(([id, labels]) => `${networkName(id)}: ${labels.join(', ')}`).join('; ');
 }

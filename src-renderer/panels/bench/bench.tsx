@@ -10,6 +10,7 @@ import { SheetsPanel } from '../stages/sheets-panel.tsx';
 import { SitePanel } from '../stages/site-panel.tsx';
 import { SurveyPanel } from '../stages/survey-panel.tsx';
 import { SumsPanel } from '../sums/sums-panel.tsx';
+import { TakeOffPanel } from '../take-off/take-off-panel.tsx';
 import { useActionContext, useDesk } from '../window-context.ts';
 import { FirstStepsList, useFirstDrawingDone } from '../first-steps-list.tsx';
 import { LayersPanel } from './layers-panel.tsx';
@@ -97,6 +98,8 @@ function BenchContent({ view }: { readonly view: BenchView }) {
       return <SelectionPanel />;
     case 'sums':
       return <SumsPanel topic={view.topic} />;
+    case 'take-off':
+      return <TakeOffPanel network={view.network} />;
     case 'basis':
       return <BasisPanel />;
     case 'sum':
@@ -118,22 +121,25 @@ export function Bench() {
   const title = useStore(selectionTitle);
   const body = useRef<HTMLDivElement>(null);
 
-  // What was picked on the board comes up; while findings are walked through or sums are read, they stay: the sums are those of what is picked.
+  // What was picked on the board comes up; while findings are walked through, sums or a take-off are read, they stay: the sums are those of what is picked.
   useEffect(() => {
     const now = desk.get().bench.kind;
-    if (now === 'sums') return;
+    if (now === 'sums' || now === 'take-off') return;
     if (selection.length > 0 && store.get().session.stage !== 'proof') desk.set({ bench: { kind: 'selection' } });
     else if (selection.length === 0 && now === 'selection') desk.set({ bench: { kind: 'stage' } });
   }, [selection, store, desk]);
+  // A take-off is the same whatever is picked.
+  const about = view.kind === 'take-off' ? null : selection;
   // biome-ignore lint/correctness/useExhaustiveDependencies: another content begins at its top
   useEffect(() => {
     body.current?.scrollTo({ top: 0 });
-  }, [view.kind, stage, selection]);
+  }, [view.kind, stage, about]);
 
   const tabs: { readonly key: string; readonly label: string; readonly to: BenchView; readonly isOn: boolean }[] = [
     { key: 'stage', label: STAGE_TITLES[stage], to: { kind: 'stage' }, isOn: view.kind === 'stage' },
     ...(selection.length > 0 ? [{ key: 'selection', label: title, to: { kind: 'selection' } as const, isOn: view.kind === 'selection' }] : []),
     { key: 'sums', label: 'Sums', to: { kind: 'sums', topic: null }, isOn: view.kind === 'sums' },
+    { key: 'take-off', label: 'Take-off', to: view.kind === 'take-off' ? view : { kind: 'take-off', network: null }, isOn: view.kind === 'take-off' },
     ...(view.kind === 'basis' ? [{ key: 'basis', label: 'Basis of design', to: view, isOn: true }] : []),
     ...(view.kind === 'layers' ? [{ key: 'layers', label: 'Layers', to: view, isOn: true }] : []),
     ...(view.kind === 'sum' ? [{ key: 'sum', label: SUM_TITLES[view.figure], to: view, isOn: true }] : []),

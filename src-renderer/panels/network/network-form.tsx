@@ -7,6 +7,7 @@ import { Slip } from '../bench/slip.tsx';
 import { type Figures, useCommit, useFigures, useShownPlan } from '../bench/use-plan.ts';
 import { Choice } from '../fields/choice.tsx';
 import { TextField } from '../fields/text-field.tsx';
+import { useActionContext } from '../window-context.ts';
 import { hasNozzle, pipesAt } from '../../tools/network-hits.ts';
 import { AssemblySlip } from './assembly-slip.tsx';
 import { OrificesSlip } from './orifices-slip.tsx';
@@ -27,6 +28,7 @@ const beginningText = ({ away_m, z_m }: ReturnType<typeof beginningsOf>[number],
 
 /** Form of a whole pipe network. */
 export function NetworkForm({ at }: { readonly at: RefOf<'network'> }) {
+  const { desk } = useActionContext();
   const commit = useCommit();
   const figures = useFigures();
   const plan = useShownPlan();
@@ -54,6 +56,11 @@ export function NetworkForm({ at }: { readonly at: RefOf<'network'> }) {
           )}
         </div>
       </Slip>
+      {Object.keys(network.pipes).length > 0 ? (
+        <button type="button" className="button" onClick={() => desk.set({ bench: { kind: 'take-off', network: at.id } })}>
+          Take-off of this network: pipe, fittings, cut list
+        </button>
+      ) : null}
       <AssemblySlip at={at} network={network} />
       {shape ? <SupportsSlip shape={shape} /> : null}
       <OrificesSlip networkId={at.id} orifices={plan.profiles[network.profile]?.orifices ?? []} />
