@@ -1,4 +1,4 @@
-import { pipeWeight_kg_m } from '../calculations/formulas/pipe-weight.ts';
+import { materialWeight_kg_m } from '../calculations/formulas/part-weights.ts';
 import { pipeSizeRank } from '../profile/pipe-table.ts';
 import { type Nesting, nestPieces } from './nest-pieces.ts';
 import type { Piece } from './pieces-of.ts';
@@ -18,12 +18,12 @@ export interface PipeOrder {
   /** Bars of stock; its indices are those of `pieces`. */
   readonly nesting: Nesting;
   readonly stock_m: number;
-  /** Of plain carbon steel pipe, for each metre; null for a material that the formula is not for [kg/m]. */
-  readonly weight_kg_m: number | null;
+  /** Of the bare pipe, without zinc, for each metre [kg/m]. */
+  readonly weight_kg_m: number;
   /** Of the pieces [kg]. */
-  readonly weight_kg: number | null;
+  readonly weight_kg: number;
   /** Of the bars to buy [kg]. */
-  readonly stockWeight_kg: number | null;
+  readonly stockWeight_kg: number;
 }
 
 /** A fitting of unknown length only shortens a piece. */
@@ -32,10 +32,10 @@ function longest_m({ cut_m, centreToCentre_m, from, to }: Piece): number {
   return cut_m ?? Math.max(0, centreToCentre_m - takenOff_m);
 }
 
-/** Orders of pipe, the largest size first, each nested on its stock. */
+/** Orders of pipe, pieces without pipe left out, the largest size first, each nested on its stock. */
 export function pipeOrdersOf(pieces: readonly Piece[], stock_m: number, kerf_m: number): PipeOrder[] {
   const groups = new Map<string, Piece[]>();
-  for (const piece of pieces) {
+  for (const piece of pieces.filter(({ hasPipe }) => hasPipe)) {
     const key = `${piece.size}/${piece.schedule}/${piece.material}`;
     groups.set(key, [...(groups.get(key) ?? []), piece]);
   }
@@ -46,8 +46,7 @@ export function pipeOrdersOf(pieces: readonly Piece[], stock_m: number, kerf_m: 
       const { size, schedule, material } = first;
       const reckoned_m = alike.map(longest_m);
       const nesting = nestPieces(reckoned_m, stock_m, kerf_m);
-      const weight_kg_m = material === 'stainless-steel' ? null : pipeWeight_kg_m(size, schedule);
-      const weighed = (length_m: number): number | null => (weight_kg_m === null ? null : weight_kg_m * length_m);
+      const weight_kg_m = materialWeight_kg_m(size, schedule, material);
       return [
         {
           size,
@@ -60,8 +59,8 @@ export function pipeOrdersOf(pieces: readonly Piece[], stock_m: number, kerf_m: 
           nesting,
           stock_m,
           weight_kg_m,
-          weight_kg: weighed(reckoned_m.reduce((sum, length_m) => sum + length_m, 0)),
-          stockWeight_kg: weighed(nesting.bars.length * stock_m),
+          weight_kg: weight_kg_m * reckoned_m.reduce((sum, length_m) => sum + length_m, 0),
+          stockWeight_kg: weight_kg_m * nesting.bars.length * stock_m,
         },
       ];
     })

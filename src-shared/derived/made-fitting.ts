@@ -1,0 +1,48 @@
+import type { PipeSize } from '../profile/pipe-table.ts';
+import type { MadeFitting } from '../profile/unit-profile.ts';
+import type { BoughtKind } from './bought-fittings.ts';
+
+/** A fitting of a maker, with the leg of it that each leg of the plan is on. */
+export interface MatchedFitting {
+  readonly fitting: MadeFitting;
+  /** Centre to end of each leg, in the order of the legs asked for [m]. */
+  readonly reaches_m: readonly number[];
+}
+
+/** Orders in which a fitting can be turned without becoming another one: places in the maker's list of legs. The outside thread of a street elbow stays what it is. */
+function turnsOf(kind: MadeFitting['kind'], count: number): readonly (readonly number[])[] {
+  if (kind === 'tee') return [[0, 1, 2], [1, 0, 2]];
+  if (kind === 'cross') return [[0, 1, 2, 3], [1, 0, 2, 3], [0, 1, 3, 2], [1, 0, 3, 2], [2, 3, 0, 1], [3, 2, 0, 1], [2, 3, 1, 0], [3, 2, 1, 0]];
+  if (kind === 'street-elbow') return [[0, 1]];
+  return count === 2 ? [[0, 1], [1, 0]] : [[0]];
+}
+
+const LEGS: Readonly<Partial<Record<MadeFitting['kind'], number>>> = { tee: 3, cross: 4, cap: 1, plug: 1 };
+
+/** Kind under which a maker lists what a node demands; undefined: makers list no such thing. A street elbow turns by 90°. */
+function madeKindOf(kind: BoughtKind, isStreet: boolean): MadeFitting['kind'] | undefined {
+  if (isStreet) return kind === 'elbow-90' ? 'street-elbow' : undefined;
+  return kind === 'odd-bend' || kind === 'joint' || kind === 'drain' ? undefined : kind;
+}
+
+/**
+ * The first fitting of a maker's list that is of a kind and has these sizes, leg by leg, however it is turned.
+ * @param legs  as the trade names them: of a tee or cross the run first, then what branches off
+ */
+export function findMadeFitting(list: readonly MadeFitting[], kind: BoughtKind, legs: readonly { readonly size: PipeSize }[], isStreet = false): MatchedFitting | undefined {
+  const madeKind = madeKindOf(kind, isStreet);
+  if (!madeKind || legs.length === 0) return undefined;
+  const count = LEGS[madeKind] ?? 2;
+  for (const fitting of list) {
+    if (fitting.kind !== madeKind) continue;
+    const [only] = fitting.legs;
+    const given = fitting.legs.length === 1 && only ? Array.from({ length: count }, () => only) : fitting.legs;
+    if (given.length !== count || legs.length > count) continue;
+    // A coupling that holds a plug is asked for with the one leg that pipe is on.
+    for (const turn of turnsOf(madeKind, count)) {
+      const turned = turn.flatMap((place) => given[place] ?? []);
+      if (legs.every(({ size }, i) => turned[i]?.size === size)) return { fitting, reaches_m: turned.slice(0, legs.length).map(({ reach_m }) => reach_m) };
+    }
+  }
+  return undefined;
+}
