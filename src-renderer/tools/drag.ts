@@ -9,13 +9,15 @@ import { movePipeNode } from '#shared/commands/move-pipe-node';
 import { moveThings } from '#shared/commands/move-things';
 import { moveWall } from '#shared/commands/move-wall';
 import { placeUnderlay } from '#shared/commands/place-underlay';
+import { stretchPipes } from '#shared/commands/stretch-pipes';
 import { axisAngle_rad } from '#shared/geometry/angle';
-import { type PlanPoint, bearing_rad, distance_m, midpoint, polar } from '#shared/geometry/point';
+import { type PlanPoint, type PlanPoint3, bearing_rad, distance_m, midpoint, polar } from '#shared/geometry/point';
 import { nearestOnSegment } from '#shared/geometry/segment';
 import { SAME_PLACE_m } from '#shared/geometry/tolerance';
 import { heldPipe } from '#shared/model/held-pipe';
 import type { Network, Plan, Ref, RefOf } from '#shared/model/plan';
 import { type FoundThing, findThing } from '../store/find-thing.ts';
+import type { PipeMove } from '../store/state.ts';
 import { cylinderPlace, cylinderRadius_m } from './cylinder-place.ts';
 import { dimensionLine, leftOf_m, openingSegment, wallsOf } from './level-things.ts';
 import { pipesAt, stackOf } from './network-hits.ts';
@@ -132,6 +134,9 @@ function dragSupport({ network, thing, ref }: Extract<FoundThing, { kind: 'suppo
   };
 }
 
+/** Moves a place where pipes meet, with what is to go along. */
+export const movePlace = (ref: RefOf<'node'>, to: PlanPoint3, how: PipeMove): Command => (how === 'alone' ? movePipeNode(ref, to) : stretchPipes(ref, to, how));
+
 /** How far a drag brings its thing toward a place: straight there, or along the one direction it has. */
 export function reachedBy({ grab, along_rad }: Drag, to: PlanPoint): PlanPoint {
   return along_rad === undefined ? to : polar(grab, along_rad, (to.x - grab.x) * Math.cos(along_rad) + (to.y - grab.y) * Math.sin(along_rad));
@@ -139,9 +144,10 @@ export function reachedBy({ grab, along_rad }: Drag, to: PlanPoint): PlanPoint {
 
 /**
  * How a thing, or the selection it is part of, is dragged from where it was pressed.
+ * @param how what goes along with a place where pipes meet
  * @returns undefined for what cannot be dragged
  */
-export function dragOf(view: ToolView, hit: Ref, group: readonly Ref[], pressed: PlanPoint, reach_m: number): Drag | undefined {
+export function dragOf(view: ToolView, hit: Ref, group: readonly Ref[], pressed: PlanPoint, reach_m: number, how: PipeMove = view.session.toolOptions.pipeMove): Drag | undefined {
   const { plan } = view;
   if (group.length > 1) {
     const first = findThing(plan, hit);
@@ -168,7 +174,7 @@ export function dragOf(view: ToolView, hit: Ref, group: readonly Ref[], pressed:
     case 'node': {
       const { ref, network, thing } = found;
       const { x, y, z } = thing.at;
-      return { grab: { x, y }, without: stackOf(network, thing.id), commandTo: (to) => movePipeNode(ref, { x: to.x, y: to.y, z }) };
+      return { grab: { x, y }, without: stackOf(network, thing.id), commandTo: (to) => movePlace(ref, { x: to.x, y: to.y, z }, how) };
     }
     case 'pipe':
       return dragPipe(found, plan, pressed);

@@ -5,6 +5,7 @@ import { type PlanPoint, distance_m, midpoint } from '#shared/geometry/point';
 import { nearestOnSegment } from '#shared/geometry/segment';
 import { SAME_PLACE_m } from '#shared/geometry/tolerance';
 import { type Ref, isSameRef, refKey, ringOf } from '#shared/model/plan';
+import type { PipeMove } from '../store/state.ts';
 import { commitOr } from './attempt.ts';
 import { type Drag, dragOf, reachedBy } from './drag.ts';
 import { layerOf, wallsOf } from './level-things.ts';
@@ -19,6 +20,8 @@ interface Held {
   readonly handle?: number | undefined;
   readonly pressed: PlanPoint;
   readonly reach_m: number;
+  /** Ctrl is held: of a place where pipes meet, the other way of moving is taken. */
+  readonly other?: boolean;
   /** What a click takes in its place: the next thing below the selected one. */
   readonly below?: Ref | undefined;
 }
@@ -57,8 +60,21 @@ function takesLockedNozzle({ plan, session }: ToolView, { without }: Drag): bool
   });
 }
 
-const dragNow = (view: ToolView, { hit, handle, pressed, reach_m }: Held): Drag | undefined =>
-  handle === undefined ? dragOf(view, hit, groupOf(view, hit), pressed, reach_m) : reshapeOf(view, hit, handle);
+/** What goes along with a place where pipes meet: as the tool options say, with Ctrl the other. */
+function howOf(view: ToolView, { other }: Pick<Held, 'other'>): PipeMove {
+  const { pipeMove } = view.session.toolOptions;
+  if (!other) return pipeMove;
+  return pipeMove === 'move' ? 'stretch' : 'move';
+}
+
+const HOW_HINTS: Readonly<Record<PipeMove, string>> = {
+  stretch: 'Its pipes stretch and stay square; hold Ctrl to take along all that follows.',
+  move: 'All that follows goes along; hold Ctrl to stretch its pipes instead.',
+  alone: 'This place moves alone; hold Ctrl to take along all that follows.',
+};
+
+const dragNow = (view: ToolView, { hit, handle, pressed, reach_m, other }: Held): Drag | undefined =>
+  handle === undefined ? dragOf(view, hit, groupOf(view, hit), pressed, reach_m, howOf(view, { other })) : reshapeOf(view, hit, handle);
 
 /**
  * Whether a press begins a box there: inside an enclosure it is on the floor, and on a floor plan that is not
@@ -116,10 +132,11 @@ function twice(at: PlanPoint, reach_m: number, view: ToolView, state: SelectStat
   return { state };
 }
 
-function dragTo(state: Held, to: PlanPoint, view: ToolView): ToolStep<SelectState> {
+function dragTo(held: Held, to: PlanPoint, view: ToolView, other: boolean): ToolStep<SelectState> {
+  const state: Held = { ...held, other };
   const drag = dragNow(view, state);
   if (drag && takesLockedNozzle(view, drag)) return { state: start, preview: null, refusal: 'A nozzle hangs on it, and nozzles are locked. Free them in the layers first (L).' };
-  return { state: { at: 'dragging', hit: state.hit, handle: state.handle, pressed: state.pressed, reach_m: state.reach_m, to }, preview: drag ? drag.commandTo(to) : null };
+  return { state: { at: 'dragging', hit: state.hit, handle: state.handle, pressed: state.pressed, reach_m: state.reach_m, other, to }, preview: drag ? drag.commandTo(to) : null };
 }
 
 function drop(state: Held, to: PlanPoint, view: ToolView): ToolStep<SelectState> {
@@ -145,6 +162,7 @@ export const selectTool: Tool<SelectState> = {
   },
   hint(state, view) {
     if (state.at === 'dragging' && dragNow(view, state)?.along_rad !== undefined) return 'Let go to place it, or type how far it moves. Alt catches nothing, Escape puts it back.';
+    if (state.at === 'dragging' && state.hit.kind === 'node' && groupOf(view, state.hit).length === 1) return `${HOW_HINTS[howOf(view, state)]} Let go to place it, or type how far and in which direction. Escape puts it back.`;
     if (state.at === 'dragging') return 'Let go to place it, or type how far and in which direction. Shift keeps it square, Alt catches nothing, Escape puts it back.';
     if (state.at === 'boxing' && distance_m(state.pressed, state.to) > state.reach_m) return 'Everything inside the box will be selected.';
     const [only] = view.session.selection;
@@ -182,7 +200,7 @@ export const selectTool: Tool<SelectState> = {
         if (event.kind === 'double' && state.presses >= 2) return twice(event.raw, event.reach_m, view, state);
         return { state };
       case 'pressed': {
-        if (event.kind === 'move' && distance_m(event.raw, state.pressed) > state.reach_m * DRAG_SHARE) return dragTo(state, event.point, view);
+        if (event.kind === 'move' && distance_m(event.raw, state.pressed) > state.reach_m * DRAG_SHARE) return dragTo(state, event.point, view, event.mod === true);
         if (event.kind !== 'up') return { state };
         const { selection } = view.session;
         return { state: { at: 'idle', presses: state.presses }, select: state.adds ? toggled(selection, state.hit) : [state.below ?? state.hit] };
@@ -200,7 +218,7 @@ export const selectTool: Tool<SelectState> = {
         return { state: idle, select: state.adds ? selection : [] };
       }
       case 'dragging': {
-        if (event.kind === 'move') return dragTo(state, event.point, view);
+        if (event.kind === 'move') return dragTo(state, event.point, view, event.mod === true);
         if (event.kind === 'up' || event.kind === 'enter') return drop(state, event.kind === 'up' ? event.point : state.to, view);
         if (event.kind !== 'typed') return { state };
         const drag = dragNow(view, state);

@@ -112,8 +112,35 @@ describe('dragging makes one step', () => {
     expect(drawn.plan()).toEqual(b.plan);
   });
 
-  test('a pipe node, what stands above it with it', () => {
+  test('a pipe node stretches its runs; what cannot stay square is refused in words', () => {
     const { b, drawn } = bench();
+    const corner = b.nodeAt(3.5, 3, 2.4);
+    drawn.press(3.52, 3.01).move(3, 3.01);
+    expect(drawn.runner.look().hint).toContain('hold Ctrl to take along all that follows');
+    drawn.release(2.82, 3.01);
+    expect(nodeAt(drawn.plan(), corner.id)).toMatchObject({ x: expect.closeTo(2.8, 9), y: 3, z: 2.4 });
+    expect(drawn.steps()).toBe(1);
+    expect(drawn.drag([2.8, 3], [2.8, 3.4]).refusal()).toContain('leave the cylinders');
+    expect(drawn.steps()).toBe(1);
+  });
+
+  test('with Ctrl all that follows goes along', () => {
+    const { b, drawn } = bench();
+    const { node } = network(drawn.plan()).nozzles[b.lastNozzle.id] ?? { node: '' };
+    const before = nodeAt(drawn.plan(), node);
+    const corner = b.nodeAt(3.5, 3, 2.4);
+    drawn.press(3.52, 3.01).move(3, 3.01, { mod: true });
+    expect(drawn.runner.look().hint).toContain('All that follows goes along');
+    drawn.release(2.82, 3.01, { mod: true });
+    expect(nodeAt(drawn.plan(), corner.id)?.x).toBeCloseTo(2.8, 9);
+    expect(nodeAt(drawn.plan(), node)?.x).toBeCloseTo((before?.x ?? 0) - 0.7, 9);
+    drawn.store.undo();
+    expect(drawn.plan()).toEqual(b.plan);
+  });
+
+  test('a pipe node alone, what stands above it with it', () => {
+    const { b, drawn } = bench();
+    drawn.store.session(({ toolOptions }) => ({ toolOptions: { ...toolOptions, pipeMove: 'alone' } }));
     const corner = b.nodeAt(3.5, 3, 2.4);
     drawn.drag([3.52, 3.01], [2.82, 3.41]);
     expect(nodeAt(drawn.plan(), corner.id)).toMatchObject({ x: expect.closeTo(2.8, 9), y: expect.closeTo(3.4, 9), z: 2.4 });
