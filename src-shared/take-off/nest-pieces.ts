@@ -1,25 +1,31 @@
 import { inches_m } from '../units/convert.ts';
+import type { PieceKind } from './best-pattern.ts';
+import { packBars } from './pack-bars.ts';
+import { patternPlan } from './pattern-plan.ts';
+import { roundPatterns } from './round-patterns.ts';
 import { fewestBars } from './stock-bound.ts';
 
 /** Width of a saw cut, common practice [m]. */
 export const USUAL_KERF_m = inches_m(1 / 8);
-/** Up to so many pieces the fewest bars are searched for, not only approached. */
+/** Up to so many pieces the fewest bars are searched for; beyond, a short search only mends what was found by filling. */
 const MOST_EXACT = 40;
-/** Steps of the search before it settles for the best found. */
-const MOST_STEPS = 200_000;
+const STEPS_EXACT = 4_000_000;
+const STEPS_SHORT = 300_000;
+/** So many different lengths the bound by patterns is worked out for. */
+const MOST_KINDS = 60;
 /** Steps of filling one bar as full as it goes. */
 const MOST_FILL_STEPS = 2000;
-/** Float noise of lengths [m]. */
-const NOISE_m = 1e-9;
+/** Lengths count in whole nanometres, so that pieces that fill a bar exactly do, and alike ones are alike. */
+const PER_METRE = 1e9;
 
 export interface Nesting {
   /** Indices of the pieces in each bar of stock. */
   readonly bars: readonly (readonly number[])[];
   /** Pieces longer than the stock. */
   readonly tooLong: readonly number[];
-  /** No way of cutting needs fewer bars than this. */
+  /** Proven: no way of cutting needs fewer bars than this. */
   readonly leastBars: number;
-  /** Proven to be the fewest. */
+  /** Proven to be the fewest: as many bars as `leastBars`. False means no more than that no proof was found. */
   readonly isFewest: boolean;
   /** Stock bought less pieces: offcuts and kerf [m]. */
   readonly waste_m: number;
@@ -29,52 +35,52 @@ export interface Nesting {
 
 interface Item {
   readonly index: number;
-  /** Piece and the cut that parts it [m]. */
-  readonly need_m: number;
+  /** Piece and the cut that parts it [nm]. */
+  readonly need: number;
 }
 type Bars = readonly (readonly Item[])[];
 
 /** Longest first, each into the first bar that has room. */
-function firstFit(items: readonly Item[], room_m: number): Bars {
-  const bars: { left_m: number; items: Item[] }[] = [];
+function firstFit(items: readonly Item[], room: number): Bars {
+  const bars: { left: number; items: Item[] }[] = [];
   for (const item of items) {
-    const open = bars.find(({ left_m }) => left_m >= item.need_m - NOISE_m);
+    const open = bars.find(({ left }) => left >= item.need);
     if (open) {
-      open.left_m -= item.need_m;
+      open.left -= item.need;
       open.items.push(item);
-    } else bars.push({ left_m: room_m - item.need_m, items: [item] });
+    } else bars.push({ left: room - item.need, items: [item] });
   }
   return bars.map((bar) => bar.items);
 }
 
 /** The items that, with the first, fill a bar best. */
-function fullest([first, ...others]: readonly Item[], room_m: number): readonly Item[] {
+function fullest([first, ...others]: readonly Item[], room: number): readonly Item[] {
   if (!first) return [];
   let best: readonly Item[] = [first];
-  let bestLeft_m = room_m - first.need_m;
+  let bestLeft = room - first.need;
   let steps = 0;
-  const fill = (from: number, chosen: readonly Item[], left_m: number): void => {
+  const fill = (from: number, chosen: readonly Item[], left: number): void => {
     steps += 1;
-    if (left_m < bestLeft_m) {
+    if (left < bestLeft) {
       best = chosen;
-      bestLeft_m = left_m;
+      bestLeft = left;
     }
-    for (let i = from; i < others.length && steps < MOST_FILL_STEPS && bestLeft_m > NOISE_m; i += 1) {
+    for (let i = from; i < others.length && steps < MOST_FILL_STEPS && bestLeft > 0; i += 1) {
       const item = others[i];
-      if (!item || item.need_m > left_m + NOISE_m || (i > from && others[i - 1]?.need_m === item.need_m)) continue;
-      fill(i + 1, [...chosen, item], left_m - item.need_m);
+      if (!item || item.need > left || (i > from && others[i - 1]?.need === item.need)) continue;
+      fill(i + 1, [...chosen, item], left - item.need);
     }
   };
-  fill(0, [first], bestLeft_m);
+  fill(0, [first], bestLeft);
   return best;
 }
 
 /** Fills bar after bar as full as it goes, each begun with the longest piece left. */
-function fillBars(items: readonly Item[], room_m: number): Bars {
+function fillBars(items: readonly Item[], room: number): Bars {
   const bars: (readonly Item[])[] = [];
   let left = items;
   while (left.length > 0) {
-    const bar = fullest(left, room_m);
+    const bar = fullest(left, room);
     const used = new Set(bar);
     left = left.filter((item) => !used.has(item));
     bars.push(bar);
@@ -82,64 +88,88 @@ function fillBars(items: readonly Item[], room_m: number): Bars {
   return bars;
 }
 
-/** Branch and bound: each item, longest first, into every bar that differs, then into a new one. */
-function search(items: readonly Item[], room_m: number, known: Bars, least: number): { readonly bars: Bars; readonly isDone: boolean } {
-  let best = known;
-  let steps = 0;
-  const bars: { left_m: number; items: Item[] }[] = [];
-  const rest_m = items.map((_, i) => items.slice(i).reduce((sum, { need_m }) => sum + need_m, 0));
-  const place = (i: number): void => {
-    steps += 1;
-    if (steps > MOST_STEPS || best.length <= least) return;
-    const item = items[i];
-    if (!item) {
-      best = bars.map((bar) => [...bar.items]);
-      return;
-    }
-    const open_m = bars.reduce((sum, { left_m }) => sum + Math.max(0, left_m), 0);
-    const more = Math.max(0, Math.ceil(((rest_m[i] ?? 0) - open_m) / room_m - NOISE_m));
-    if (bars.length + more >= best.length) return;
-    const tried: number[] = [];
-    for (const bar of bars) {
-      const { left_m } = bar;
-      if (left_m < item.need_m - NOISE_m || tried.some((each) => Math.abs(each - left_m) < NOISE_m / 10)) continue;
-      tried.push(left_m);
-      bar.items.push(item);
-      bar.left_m = left_m - item.need_m;
-      place(i + 1);
-      bar.items.pop();
-      bar.left_m = left_m;
-    }
-    if (bars.length + 1 >= best.length) return;
-    bars.push({ left_m: room_m - item.need_m, items: [item] });
-    place(i + 1);
-    bars.pop();
-  };
-  place(0);
-  return { bars: best, isDone: steps <= MOST_STEPS };
+/** Items of each length, longest first. */
+function byLength(items: readonly Item[]): Item[][] {
+  const kinds = new Map<number, Item[]>();
+  for (const item of items) {
+    const alike = kinds.get(item.need);
+    if (alike) alike.push(item);
+    else kinds.set(item.need, [item]);
+  }
+  return [...kinds.values()];
+}
+
+/** Bars in place of patterns: which pieces of a length go where is all the same. */
+function withItems(alike: readonly (readonly Item[])[], patterns: readonly (readonly number[])[]): Bars {
+  const next = alike.map(() => 0);
+  return patterns.map((taken) =>
+    taken.flatMap((n, k) => {
+      const from = next[k] ?? 0;
+      next[k] = from + n;
+      return alike[k]?.slice(from, from + n) ?? [];
+    }),
+  );
+}
+
+const kindsOf = (alike: readonly (readonly Item[])[]): PieceKind[] => alike.map((each) => ({ size: each[0]?.need ?? 0, count: each.length }));
+
+/** Cuts what is in the emptiest bars anew, with one bar less, for as long as that works. */
+function mended(bars: Bars, room: number): Bars {
+  const leftOf = (bar: readonly Item[]): number => bar.reduce((left, { need }) => left - need, room);
+  let now = bars;
+  for (;;) {
+    const emptiest = now.map((bar) => ({ bar, left: leftOf(bar) })).sort((a, b) => b.left - a.left);
+    const few = [...now.keys()].findLast((n) => emptiest.slice(0, n + 1).reduce((sum, { bar }) => sum + bar.length, 0) <= MOST_EXACT) ?? 0;
+    const chosen = emptiest.slice(0, few + 1);
+    if (chosen.reduce((sum, { left }) => sum + left, 0) < room) return now;
+    const alike = byLength(chosen.flatMap(({ bar }) => bar).sort((a, b) => b.need - a.need || a.index - b.index));
+    const packing = packBars(kindsOf(alike), room, chosen.length - 1, STEPS_SHORT);
+    if (packing.kind !== 'found') return now;
+    now = [...emptiest.slice(few + 1).map(({ bar }) => bar), ...withItems(alike, packing.bars)];
+  }
+}
+
+/** Fewer bars than the known ones if there are any, and how few are proven to be needed. */
+function search(items: readonly Item[], room: number, known: Bars, needed: number): { readonly bars: Bars; readonly least: number } {
+  const alike = byLength(items);
+  const kinds = kindsOf(alike);
+  const isPlanned = kinds.length <= MOST_KINDS;
+  let least = isPlanned ? Math.max(needed, patternPlan(kinds, room).least) : needed;
+  let bars = known;
+  if (items.length > MOST_EXACT) {
+    bars = mended(bars, room);
+    const rounded = isPlanned && bars.length > least ? roundPatterns(kinds, room) : [];
+    if (rounded.length > 0 && rounded.length < bars.length) bars = mended(withItems(alike, rounded), room);
+  }
+  const steps = items.length <= MOST_EXACT ? STEPS_EXACT : STEPS_SHORT;
+  for (let most = least; most < bars.length; most += 1) {
+    const packing = packBars(kinds, room, most, steps);
+    if (packing.kind === 'none' && most === least) least += 1;
+    if (packing.kind === 'found') return { bars: withItems(alike, packing.bars), least };
+  }
+  return { bars, least };
 }
 
 /**
- * Cuts pieces from bars of stock with as few bars as can be found: proven fewest up to 40 pieces unless the search
- * grows too long, which `isFewest` tells. Between two pieces goes one kerf.
+ * Cuts pieces from bars of stock with as few bars as can be found. Up to 40 pieces the fewest are searched for and, but
+ * for freak sets, proven; for more, the result is the fewest that filling and a short search find. `isFewest` says
+ * whether it is proven. The search counts its steps and never looks at a clock: the same pieces are cut alike everywhere.
+ * Between two pieces goes one kerf.
  */
 export function nestPieces(lengths_m: readonly number[], stock_m: number, kerf_m: number): Nesting {
-  const room_m = stock_m + kerf_m;
-  const all = lengths_m.map((length_m, index): Item => ({ index, need_m: length_m + kerf_m }));
-  const items = all.filter(({ need_m }) => need_m <= room_m + NOISE_m).sort((a, b) => b.need_m - a.need_m || a.index - b.index);
-  // A bar may be overfilled by the noise of each piece.
-  const leastBars = fewestBars(items.map(({ need_m }) => Math.min(1, need_m / (room_m + NOISE_m * items.length))));
-  const greedy = [firstFit(items, room_m), fillBars(items, room_m)].sort((a, b) => a.length - b.length)[0] ?? [];
-  const isProven = greedy.length <= leastBars;
-  const searched = isProven || items.length > MOST_EXACT ? { bars: greedy, isDone: isProven } : search(items, room_m, greedy, leastBars);
+  const room = Math.round((stock_m + kerf_m) * PER_METRE);
+  const all = lengths_m.map((length_m, index): Item => ({ index, need: Math.max(1, Math.round((length_m + kerf_m) * PER_METRE)) }));
+  const items = all.filter(({ need }) => need <= room).sort((a, b) => b.need - a.need || a.index - b.index);
+  const needed = fewestBars(items.map(({ need }) => need / room));
+  const greedy = [firstFit(items, room), fillBars(items, room)].sort((a, b) => a.length - b.length)[0] ?? [];
+  const { bars, least } = greedy.length <= needed ? { bars: greedy, least: needed } : search(items, room, greedy, needed);
   const pieces_m = items.reduce((sum, { index }) => sum + (lengths_m[index] ?? 0), 0);
-  const bars = searched.bars.map((bar) => bar.map(({ index }) => index));
   return {
-    bars,
-    tooLong: all.filter(({ need_m }) => need_m > room_m + NOISE_m).map(({ index }) => index),
-    leastBars,
-    isFewest: searched.isDone || bars.length <= leastBars,
+    bars: bars.map((bar) => bar.map(({ index }) => index)),
+    tooLong: all.filter(({ need }) => need > room).map(({ index }) => index),
+    leastBars: least,
+    isFewest: bars.length <= least,
     waste_m: bars.length * stock_m - pieces_m,
-    leastWaste_m: leastBars * stock_m - pieces_m,
+    leastWaste_m: least * stock_m - pieces_m,
   };
 }
