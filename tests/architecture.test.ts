@@ -19,7 +19,7 @@ const LAYERS: Readonly<Record<string, readonly string[]>> = {
   'src-shared/isometric': ['src-shared/geometry/', 'src-shared/units/', 'src-shared/model/', 'src-shared/profile/', 'src-shared/derived/', 'src-shared/calculations/'],
   'src-shared/calculations': ['src-shared/geometry/', 'src-shared/units/', 'src-shared/derived/', 'src-shared/profile/', 'src-shared/model/'],
   'src-shared/take-off': ['src-shared/geometry/', 'src-shared/units/', 'src-shared/model/', 'src-shared/profile/', 'src-shared/derived/', 'src-shared/calculations/', 'src-shared/isometric/straight-runs.ts'],
-  'src-shared/rules': ['src-shared/geometry/', 'src-shared/model/', 'src-shared/profile/', 'src-shared/derived/', 'src-shared/calculations/', 'src-shared/units/'],
+  'src-shared/rules': ['src-shared/geometry/', 'src-shared/model/', 'src-shared/profile/', 'src-shared/derived/', 'src-shared/calculations/', 'src-shared/take-off/', 'src-shared/units/'],
   'src-shared/sheets': [
     'src-shared/geometry/',
     'src-shared/model/',

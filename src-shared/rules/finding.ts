@@ -1,6 +1,6 @@
 import type { Outline } from '../geometry/outline.ts';
 import type { PlanPoint, PlanPoint3 } from '../geometry/point.ts';
-import type { Ref } from '../model/plan.ts';
+import type { PipeNode, Ref, RefOf, Support } from '../model/plan.ts';
 import type { LimitKind } from '../profile/limit-catalogue.ts';
 
 /** stop: must be cured; warn: needs a decision; note: to be known; not-checked: data is missing; ok: kept. */
@@ -41,6 +41,18 @@ export type Cure =
   | { readonly kind: 'move-nozzle'; readonly text: string; readonly nozzle: { network: string; id: string }; readonly to: PlanPoint3 }
   | { readonly kind: 'turn-nozzle'; readonly text: string; readonly nozzle: { network: string; id: string }; readonly rotation_rad: number }
   | { readonly kind: 'level-nozzle'; readonly text: string; readonly nozzle: { network: string; id: string } }
+  /** Puts these supports in place of all that a network has. */
+  | { readonly kind: 'place-supports'; readonly text: string; readonly network: string; readonly places: readonly { readonly at: PlanPoint3; readonly kind: Support['kind']; readonly capacity_N: number | null }[] }
+  | { readonly kind: 'add-supports'; readonly text: string; readonly network: string; readonly places: readonly PlanPoint3[] }
+  | { readonly kind: 'make-rigid'; readonly text: string; readonly network: string; readonly supports: readonly string[] }
+  /** Says anew what is built in at these nodes. */
+  | { readonly kind: 'set-parts'; readonly text: string; readonly network: string; readonly nodes: readonly string[]; readonly part: PipeNode['part'] }
+  | { readonly kind: 'add-dirt-trap'; readonly text: string; readonly network: string; readonly node: string }
+  /** Hangs a drain under each of these turns, and closes each of these ends with one. */
+  | { readonly kind: 'add-drains'; readonly text: string; readonly network: string; readonly turns: readonly string[]; readonly ends: readonly string[] }
+  /** Draws a hole in a wall where a pipe goes through; who builds the wall says its rating and seal. */
+  | { readonly kind: 'add-penetration'; readonly text: string; readonly wall: RefOf<'wall'>; readonly along_m: number; readonly middle_m: number; readonly sleeve_m: number }
+  | { readonly kind: 'set-sleeve'; readonly text: string; readonly opening: RefOf<'opening'>; readonly sleeve_m: number }
   | { readonly kind: 'advice'; readonly text: string };
 
 /** A rule's answer about one subject. */

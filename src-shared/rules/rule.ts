@@ -23,7 +23,7 @@ export interface Rule {
 
 /** What a rule says about one subject. */
 export type Answer =
-  | { readonly kind: 'not-checked'; readonly because: string; readonly place?: Place }
+  | { readonly kind: 'not-checked'; readonly because: string; readonly place?: Place; readonly cure?: Cure }
   | {
       readonly kind: 'judged';
       readonly isKept: boolean;
@@ -76,7 +76,7 @@ export interface RuleSpec<S> {
 
 function findingOf<S>(spec: RuleSpec<S>, { ref, name }: Asked<S>, answer: Answer): Finding {
   const common = { rule: spec.id, title: spec.title, subject: ref, name, measure: spec.measure, basis: spec.basis };
-  if (answer.kind === 'not-checked') return { ...common, verdict: 'not-checked', text: `Not checked: ${answer.because}`, place: answer.place };
+  if (answer.kind === 'not-checked') return { ...common, verdict: 'not-checked', text: `Not checked: ${answer.because}`, place: answer.place, cure: answer.cure };
   const { kind: _, isKept, severity, ...figures } = answer;
   return { ...common, ...figures, verdict: isKept ? 'ok' : (severity ?? spec.severity) };
 }
@@ -146,7 +146,7 @@ export const runRules = (rules: readonly Rule[], derived: Derived, design: Desig
     .map(({ finding }) => finding);
 
 /** Answer of a check that lacks something. */
-export const notChecked = (because: string, place?: Place): Answer => ({ kind: 'not-checked', because, place });
+export const notChecked = (because: string, place?: Place, cure?: Cure): Answer => ({ kind: 'not-checked', because, place, cure });
 
 /** A figure of the unit's manual, or the answer to give while it is blank. */
 export function limitOrBlank(profile: UnitProfile | undefined, key: LimitKey): { limit: SourcedLimit } | { limit: undefined; blank: Answer } {

@@ -10,6 +10,7 @@ const DIAMETERS = 10;
 /**
  * P8: straight pipe leads to every tee, so that the agent parts as the tee is made for.
  * Measure: straight pipe before the tee that has least of it for its size [m], from the last fitting or the source.
+ * A tee that only holds a dirt trap or drain parts nothing and is not asked.
  * Limit: 10 inside diameters of the pipe at the tee.
  * Not checked: no pipe is drawn yet.
  */
@@ -26,7 +27,7 @@ export const p08StraightRun = defineRule<DerivedNetwork>({
   subjects: networkSubjects,
   check(network, { say }) {
     if (network.pipes.length === 0) return notChecked('no pipe is drawn yet.');
-    const runs = flowOrderOf(network).teeRuns.map((run) => ({ ...run, least_m: DIAMETERS * run.bore_m }));
+    const runs = flowOrderOf(network).teeRuns.filter(({ tee }) => !tee.isTrap).map((run) => ({ ...run, least_m: DIAMETERS * run.bore_m }));
     const [worst] = [...runs].sort((a, b) => a.straight_m / a.least_m - b.straight_m / b.least_m);
     if (!worst) return { kind: 'judged', isKept: true, text: 'Has no tee.' };
     const short = runs.filter(({ straight_m, least_m }) => !(straight_m - least_m >= -LENGTH_SLACK_m));

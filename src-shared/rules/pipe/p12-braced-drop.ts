@@ -1,6 +1,8 @@
 import type { DerivedNetwork, DerivedPipe } from '../../derived/derived.ts';
 import { flowOrderOf } from '../../derived/flow-order.ts';
 import { placedSupportsOf } from '../../derived/placed-supports.ts';
+import type { PlanPoint3 } from '../../geometry/point.ts';
+import { along3 } from '../../geometry/segment3.ts';
 import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
 import { atMost, defineRule, notChecked } from '../rule.ts';
 import { networkSubjects } from '../subjects.ts';
@@ -8,6 +10,12 @@ import { networkSubjects } from '../subjects.ts';
 /** A falling pipe up to this long needs no support of its own [m]: 2 ft, common practice. */
 const FREE_DROP_m = 0.6096;
 const lengthOf = (drop: readonly DerivedPipe[]): number => drop.reduce((sum, { length_m }) => sum + length_m, 0);
+
+/** Middle of the longest pipe of a drop. */
+function middleOf(drop: readonly DerivedPipe[]): PlanPoint3[] {
+  const [longest] = [...drop].sort((a, b) => b.length_m - a.length_m);
+  return longest ? [along3({ a: longest.from, b: longest.to }, 1 / 2)] : [];
+}
 
 /**
  * P12: a long drop is held by a support on it, so that it does not swing.
@@ -39,7 +47,7 @@ export const p12BracedDrop = defineRule<DerivedNetwork>({
       ...figures,
       text: `${tooLong.length === 1 ? 'A falling pipe has' : `${tooLong.length} falling pipes have`} no support: ${long} where ${allowed} is allowed. Add one.`,
       place,
-      cure: { kind: 'advice', text: 'Add a support on the drop.' },
+      cure: { kind: 'add-supports', text: 'Add a rigid support on each drop', network: network.ref.id, places: tooLong.flatMap(middleOf) },
     };
   },
 });

@@ -4,6 +4,7 @@ import { SUPPORT_TABLE_WORDS } from '../../calculations/lines/basis-words.ts';
 import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
 import { pipedNetworkSubjects, placeOn, supportSumsOf } from '../design-subjects.ts';
 import { atMost, defineRule, notChecked } from '../rule.ts';
+import { supportsByTable } from './support-cures.ts';
 
 interface TabledSpan extends SpanSums {
   readonly allowed_m: number;
@@ -26,9 +27,10 @@ export const p18SupportSpan = defineRule<NetworkDesign>({
   measure: 'length',
   basis: { formula: `pipe between neighbouring supports, or from one to an end ≤ span of the table; ${supportSpanBasis.formula}`, source: supportSpanBasis.source, caution: supportSpanBasis.caution },
   subjects: pipedNetworkSubjects,
-  check(network, { basis, say }) {
+  check(network, context) {
+    const { basis, say } = context;
     const supports = supportSumsOf(network);
-    if (!supports.isKnown) return notChecked(supports.because);
+    if (!supports.isKnown) return notChecked(supports.because, undefined, supportsByTable(network, context));
     const { spans } = supports.sums;
     const table = SUPPORT_TABLE_WORDS[basis.supportTable];
     const tabled = spans.filter(isTabled);
@@ -51,7 +53,7 @@ export const p18SupportSpan = defineRule<NetworkDesign>({
           ? `No more than ${free} of ${size} hangs free; ${allowed} is allowed.`
           : `${tooLong.length === 1 ? 'A stretch hangs' : `${tooLong.length} stretches hang`} free too far: ${free} of ${size}, where ${allowed} is allowed. Add a support.${rest}`,
       place: placeOn(network, placesOf(tooLong.length > 0 ? tooLong : [worst]), { dimension: { a, b } }),
-      cure: tooLong.length === 0 ? undefined : { kind: 'advice', text: 'Add a support, or place all of them by the table.' },
+      cure: tooLong.length === 0 ? undefined : (supportsByTable(network, context) ?? { kind: 'advice', text: 'Add a support, or place all of them by the table.' }),
     };
   },
 });

@@ -5,6 +5,7 @@ import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
 import type { BasisOfDesign } from '../../model/basis-of-design.ts';
 import { type Member, memberSubjects, nozzleAt, pipedNetworks, placeOn, supportSumsOf } from '../design-subjects.ts';
 import { atMost, defineRule, notChecked } from '../rule.ts';
+import { supportsBeside } from './support-cures.ts';
 
 const SOURCES: Readonly<Record<BasisOfDesign['lastSupport'], string>> = { iso: 'ISO 14520-1:2000 as a trade-press series reports it', us: 'common practice' };
 
@@ -25,12 +26,16 @@ export const p19NozzleSupport = defineRule<Member<SupportSums['nozzles'][number]
       const supports = supportSumsOf(network);
       return memberSubjects(network, supports.isKnown ? worked(supports.sums.nozzles) : supports, ({ ref, name }) => ({ ref, name }));
     }),
-  check({ network, member }, { basis, say }) {
+  check({ network, member }, context) {
+    const { basis, say } = context;
     if (!member.isKnown) return notChecked(member.because);
     const { ref, distance_m, allowed_m, support } = member.sums;
     const source = SOURCES[basis.lastSupport];
     const at = nozzleAt(network, ref);
-    const cure = { kind: 'advice', text: 'Add a rigid support beside the nozzle.' } as const;
+    const node = network.network.nozzles[ref.id]?.node ?? '';
+    const last = Object.values(network.network.pipes).find(({ from, to }) => from === node || to === node);
+    const toAdd = 'Add a rigid support beside the nozzle';
+    const cureOf = () => supportsBeside(network, context, last ? [{ pipe: last.id, node, within_m: allowed_m }] : [], toAdd) ?? ({ kind: 'advice', text: `${toAdd}.` } as const);
     if (distance_m === undefined) {
       return {
         kind: 'judged',
@@ -39,7 +44,7 @@ export const p19NozzleSupport = defineRule<Member<SupportSums['nozzles'][number]
         limitSource: source,
         text: `No support holds its pipe; one is needed within ${say.length(allowed_m)}. Add one.`,
         place: placeOn(network, at ? [at] : []),
-        cure,
+        cure: cureOf(),
       };
     }
     const figures = atMost(distance_m, { value: allowed_m, source }, LENGTH_SLACK_m);
@@ -49,7 +54,7 @@ export const p19NozzleSupport = defineRule<Member<SupportSums['nozzles'][number]
       ...figures,
       text: figures.isKept ? `Its last support is ${far} away; ${allowed} is allowed.` : `Its last support is ${far} away; only ${allowed} is allowed. Add one.`,
       place: placeOn(network, at ? [at] : [], at && held ? { dimension: { a: at, b: held } } : {}),
-      cure: figures.isKept ? undefined : cure,
+      cure: figures.isKept ? undefined : cureOf(),
     };
   },
 });

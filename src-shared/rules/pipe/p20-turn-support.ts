@@ -4,6 +4,7 @@ import { FITTING_WORDS } from '../../derived/fitting-words.ts';
 import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
 import { pipedNetworkSubjects, placeOn, supportSumsOf } from '../design-subjects.ts';
 import { atMost, defineRule, notChecked } from '../rule.ts';
+import { supportsBeside } from './support-cures.ts';
 
 const NOWHERE_m = Number.POSITIVE_INFINITY;
 
@@ -20,7 +21,8 @@ export const p20TurnSupport = defineRule<NetworkDesign>({
   measure: 'length',
   basis: { formula: `along the pipe, turn to nearest support; ${turnSupportBasis.formula}`, source: turnSupportBasis.source },
   subjects: pipedNetworkSubjects,
-  check(network, { say }) {
+  check(network, context) {
+    const { say } = context;
     const supports = supportSumsOf(network);
     if (!supports.isKnown) return notChecked(supports.because);
     const turns = supports.sums.turns.map((turn) => ({ ...turn, far_m: turn.distance_m ?? NOWHERE_m }));
@@ -29,7 +31,9 @@ export const p20TurnSupport = defineRule<NetworkDesign>({
     const bare = turns.filter(({ far_m, allowed_m }) => !(allowed_m - far_m >= -LENGTH_SLACK_m));
     const place = placeOn(network, (bare.length > 0 ? bare : [worst]).map(({ fitting }) => fitting.at));
     const word = FITTING_WORDS[worst.fitting.kind];
-    const cure = { kind: 'advice', text: 'Add a support beside each of them.' } as const;
+    const toAdd = 'Add a rigid support beside each of them';
+    const spots = bare.map(({ fitting, allowed_m }) => ({ pipe: fitting.pipes[0] ?? '', node: fitting.node, within_m: allowed_m }));
+    const cure = bare.length === 0 ? undefined : (supportsBeside(network, context, spots, toAdd) ?? ({ kind: 'advice', text: `${toAdd}.` } as const));
     const many = `${bare.length} of ${turns.length} turns ${bare.length === 1 ? 'lacks' : 'lack'} a near support`;
     if (worst.distance_m === undefined) {
       const text = `${many}: a ${word} has none on its pipe, and one is wanted within ${say.length(worst.allowed_m)}. Add one.`;
@@ -43,7 +47,7 @@ export const p20TurnSupport = defineRule<NetworkDesign>({
         ? `Every turn has a support within ${far}; ${allowed} is allowed.`
         : `${many}: at a ${word} it is ${far} away, and ${allowed} is allowed. Add one.`,
       place,
-      cure: figures.isKept ? undefined : cure,
+      cure,
     };
   },
 });

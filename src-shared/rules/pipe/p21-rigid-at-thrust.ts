@@ -51,7 +51,7 @@ export const p21RigidAtThrust = defineRule<NetworkDesign>({
         isKept: false,
         text: `A ${first.support.support.kind} is all that holds the pipe at ${first.what}${more}, where gas pushes. Use a rigid support.`,
         place: placeOn(network, loose.map(({ support }) => support.support.at)),
-        cure: { kind: 'advice', text: 'Make it a rigid support.' },
+        cure: { kind: 'make-rigid', text: loose.length > 1 ? 'Make them rigid supports' : 'Make it a rigid support', network: network.ref.id, supports: [...new Set(loose.map(({ support }) => support.ref.id))] },
       };
     }
     const bare = nozzles.find(({ support }) => !support);
