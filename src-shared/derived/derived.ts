@@ -61,7 +61,8 @@ export interface Space {
   readonly solids: readonly Solid[];
 }
 
-export type FittingKind = 'elbow-90' | 'elbow-45' | 'odd-bend' | 'tee' | 'cross' | 'reducer' | 'coupling' | 'union' | 'cap' | 'plug' | 'drain';
+/** A joint is a weld or a grooved coupling where the make of the pipe changes: it is bought, no geometry demands it. */
+export type FittingKind = 'elbow-90' | 'elbow-45' | 'odd-bend' | 'tee' | 'cross' | 'reducer' | 'coupling' | 'union' | 'cap' | 'plug' | 'drain' | 'joint';
 
 /** A fitting that the geometry of a node demands. */
 export interface Fitting {
@@ -106,12 +107,14 @@ export interface PipePath {
   readonly tees: number;
 }
 
-/** Why a network is not one tree fed by its source. */
+/** Why a network is not one tree fed by its source, or cannot be built as it is drawn. */
 export interface NetworkFault {
-  readonly kind: 'no-source' | 'unreachable' | 'loop' | 'gap' | 'open-end' | 'nozzle-not-at-end';
+  readonly kind: 'no-source' | 'unreachable' | 'loop' | 'gap' | 'open-end' | 'nozzle-not-at-end' | 'unbuildable';
   readonly text: string;
   readonly at: readonly PlanPoint3[];
   readonly pipes: readonly string[];
+  /** Where a turn is that no fitting makes; left out for other faults. */
+  readonly node?: string;
 }
 
 export interface DerivedNetwork {

@@ -5,14 +5,14 @@ import { distanceToSegment3_m } from '../geometry/segment3.ts';
 import { SAME_PLACE_m } from '../geometry/tolerance.ts';
 import type { Network, Pipe } from '../model/plan.ts';
 import { pipeOutside_m } from '../profile/pipe-table.ts';
-import type { NetworkFault } from './derived.ts';
+import type { Fitting, NetworkFault } from './derived.ts';
 import { type PipeTree, wayUp } from './pipe-tree.ts';
 
 /**
  * Why a network is not one tree that its source feeds: lost or missing source, loops, parts that no agent reaches,
- * gaps, open ends, nozzles that hang at no pipe end. An empty list is a sound network.
+ * gaps, open ends, nozzles that hang at no pipe end; last, turns that no fitting makes. An empty list is a sound network.
  */
-export function networkFaultsOf(network: Network, tree: PipeTree): NetworkFault[] {
+export function networkFaultsOf(network: Network, tree: PipeTree, fittings: readonly Fitting[] = []): NetworkFault[] {
   const at = (nodes: Iterable<string>): PlanPoint3[] => [...nodes].flatMap((node) => tree.places.get(node) ?? []);
   const gaps = gapsOf(network, tree);
   const gapNodes = new Set(gaps.flatMap(({ nodes }) => nodes));
@@ -24,8 +24,19 @@ export function networkFaultsOf(network: Network, tree: PipeTree): NetworkFault[
     ...gaps.map(({ fault }) => fault),
     ...openEndFaults(network, tree, at, gapNodes),
     ...nozzleFaults(network, tree, at),
+    ...oddBendFaults(fittings),
   ];
 }
+
+const degreesText = (angle_rad: number): string => `${Number(((angle_rad * 180) / Math.PI).toFixed(1))}°`;
+
+/** Turns that no fitting makes: a bend that is neither 90° nor 45°, a leg of a tee that is neither straight on nor square. */
+const oddBendFaults = (fittings: readonly Fitting[]): NetworkFault[] =>
+  fittings.flatMap(({ kind, node, at, turn_rad, pipes }): NetworkFault[] => {
+    if (kind !== 'odd-bend') return [];
+    const text = pipes.length > 1 ? `Turn ${degreesText(turn_rad)}: no fitting is made for it.` : `A leg of the tee here is ${degreesText(turn_rad)} off: no tee is made for it.`;
+    return [{ kind: 'unbuildable', text, at: [at], pipes, node }];
+  });
 
 type PlacesOf = (nodes: Iterable<string>) => PlanPoint3[];
 

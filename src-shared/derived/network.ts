@@ -52,7 +52,7 @@ const pipeWorkOf = rememberedPart((network: Network): PipeWork => {
     pipes,
     fittings,
     paths: pipePathsOf(network, tree, fittings, new Map(pipes.map(({ pipe, length_m }) => [pipe.id, length_m]))),
-    faults: networkFaultsOf(network, tree),
+    faults: networkFaultsOf(network, tree, fittings),
     totalLength_m: pipes.reduce((sum, { length_m }) => sum + length_m, 0),
     pipeVolume_m3: pipes.reduce((sum, { length_m, bore_m }) => sum + (Math.PI / 4) * bore_m ** 2 * length_m, 0),
   };
