@@ -1,8 +1,8 @@
-import type { NetworkDesign } from '../../calculations/design/design.ts';
 import type { DerivedNetwork, Fitting } from '../../derived/derived.ts';
-import { pipedNetworkSubjects, placeOn, staleDischarge } from '../design-subjects.ts';
+import { placeOn, staleDischarge } from '../design-subjects.ts';
 import { atLeast, defineRule, limitOrBlank, notChecked } from '../rule.ts';
 import { slackOf } from '../slack.ts';
+import { type ShapedNetwork, shapedNetworkSubjects } from './shaped-networks.ts';
 
 /** A tee with the nozzles behind each leg that leads to some. */
 interface Parting {
@@ -26,7 +26,7 @@ function partingsOf({ fittings, paths }: DerivedNetwork): Parting[] {
  * Limit: least share of a tee's lesser leg, from the unit profile. A tee with a dirt trap or drain parts nothing.
  * Not checked: the limit is blank, or the discharge is not worked out. Without any tee it is kept.
  */
-export const p06TeeSplit = defineRule<NetworkDesign>({
+export const p06TeeSplit = defineRule<ShapedNetwork>({
   id: 'P6',
   title: 'Tee split',
   severity: 'stop',
@@ -37,11 +37,9 @@ export const p06TeeSplit = defineRule<NetworkDesign>({
     caution: 'The listing may allow other shares for tees that are turned otherwise; it governs.',
   },
   limitKeys: ['teeSplitLeast'],
-  subjects: pipedNetworkSubjects,
-  check(network, { derived, say }) {
-    const shape = derived.networks.find(({ ref }) => ref.id === network.ref.id);
+  subjects: shapedNetworkSubjects,
+  check({ network, shape }, { say }) {
     const { limit, ...missing } = limitOrBlank(network.profile, 'teeSplitLeast');
-    if (!shape) return notChecked('its pipe is not worked out.');
     const partings = partingsOf(shape);
     if (partings.length === 0 && shape.faults.length === 0) return { kind: 'judged', isKept: true, text: 'Has no tee that parts the agent.' };
     if ('blank' in missing) return missing.blank;

@@ -1,8 +1,8 @@
-import type { NetworkDesign } from '../../calculations/design/design.ts';
 import { psi_Pa } from '../../units/convert.ts';
-import { pipedNetworkSubjects, placeOn } from '../design-subjects.ts';
+import { placeOn } from '../design-subjects.ts';
 import { atMost, defineRule, notChecked } from '../rule.ts';
 import { slackOf } from '../slack.ts';
+import { type ShapedNetwork, shapedNetworkSubjects } from './shaped-networks.ts';
 
 /** Greatest gauge pressure at which a street elbow may be used. */
 const GREATEST_Pa = psi_Pa(600);
@@ -13,16 +13,15 @@ const SOURCE = 'ASME B16.3-2011';
  * Measure: greatest gauge pressure that can come to a street elbow [Pa]. Limit: 600 psi gauge.
  * Not checked: there is one, and the pressure on its side of the regulator is not known. Without any it is kept.
  */
-export const p15StreetElbow = defineRule<NetworkDesign>({
+export const p15StreetElbow = defineRule<ShapedNetwork>({
   id: 'P15',
   title: 'Street elbow',
   severity: 'warn',
   measure: 'gaugePressure',
   basis: { formula: 'greatest gauge pressure at every street elbow ≤ 600 psi', source: SOURCE, caution: 'Where the listing or the manual forbids street elbows, that governs.' },
-  subjects: pipedNetworkSubjects,
-  check(network, { derived, say }) {
-    const fittings = derived.networks.find(({ ref }) => ref.id === network.ref.id)?.fittings ?? [];
-    const street = fittings.filter(({ isStreet }) => isStreet);
+  subjects: shapedNetworkSubjects,
+  check({ network, shape }, { say }) {
+    const street = shape.fittings.filter(({ isStreet }) => isStreet);
     if (street.length === 0) return { kind: 'judged', isKept: true, text: 'Has no street elbow.' };
     const all = placeOn(network, street.map(({ at }) => at));
     const { zones } = network;

@@ -1,9 +1,10 @@
-import type { NetworkDesign, SpanSums } from '../../calculations/design/design.ts';
+import type { SpanSums } from '../../calculations/design/design.ts';
 import { supportSpanBasis } from '../../calculations/formulas/support-spans.ts';
 import { SUPPORT_TABLE_WORDS } from '../../calculations/lines/basis-words.ts';
 import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
-import { pipedNetworkSubjects, placeOn, supportSumsOf } from '../design-subjects.ts';
+import { placeOn, supportSumsOf } from '../design-subjects.ts';
 import { atMost, defineRule, notChecked } from '../rule.ts';
+import { type ShapedNetwork, shapedNetworkSubjects } from './shaped-networks.ts';
 import { supportsByTable } from './support-cures.ts';
 
 interface TabledSpan extends SpanSums {
@@ -20,17 +21,16 @@ const placesOf = (spans: readonly SpanSums[]) => spans.flatMap(({ at }) => at);
  * Limit: span of the table that the basis of design names.
  * Not checked: no support is drawn, or the table has no span for so small a pipe.
  */
-export const p18SupportSpan = defineRule<NetworkDesign>({
+export const p18SupportSpan = defineRule<ShapedNetwork>({
   id: 'P18',
   title: 'Support span',
   severity: 'warn',
   measure: 'length',
   basis: { formula: `pipe between neighbouring supports, or from one to an end ≤ span of the table; ${supportSpanBasis.formula}`, source: supportSpanBasis.source, caution: supportSpanBasis.caution },
-  subjects: pipedNetworkSubjects,
-  check(network, context) {
-    const { basis, say } = context;
+  subjects: shapedNetworkSubjects,
+  check({ network, shape }, { basis, say }) {
     const supports = supportSumsOf(network);
-    if (!supports.isKnown) return notChecked(supports.because, undefined, supportsByTable(network, context));
+    if (!supports.isKnown) return notChecked(supports.because, undefined, supportsByTable(shape, basis));
     const { spans } = supports.sums;
     const table = SUPPORT_TABLE_WORDS[basis.supportTable];
     const tabled = spans.filter(isTabled);
@@ -53,7 +53,7 @@ export const p18SupportSpan = defineRule<NetworkDesign>({
           ? `No more than ${free} of ${size} hangs free; ${allowed} is allowed.`
           : `${tooLong.length === 1 ? 'A stretch hangs' : `${tooLong.length} stretches hang`} free too far: ${free} of ${size}, where ${allowed} is allowed. Add a support.${rest}`,
       place: placeOn(network, placesOf(tooLong.length > 0 ? tooLong : [worst]), { dimension: { a, b } }),
-      cure: tooLong.length === 0 ? undefined : (supportsByTable(network, context) ?? { kind: 'advice', text: 'Add a support, or place all of them by the table.' }),
+      cure: tooLong.length === 0 ? undefined : (supportsByTable(shape, basis) ?? { kind: 'advice', text: 'Add a support, or place all of them by the table.' }),
     };
   },
 });

@@ -3,8 +3,9 @@ import { worked } from '../../calculations/design/worked.ts';
 import { nozzleSupportBasis } from '../../calculations/formulas/support-spans.ts';
 import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
 import type { BasisOfDesign } from '../../model/basis-of-design.ts';
-import { type Member, memberSubjects, nozzleAt, pipedNetworks, placeOn, supportSumsOf } from '../design-subjects.ts';
+import { type Member, memberSubjects, nozzleAt, placeOn, supportSumsOf } from '../design-subjects.ts';
 import { atMost, defineRule, notChecked } from '../rule.ts';
+import { type ShapedNetwork, shapedNetworkSubjects } from './shaped-networks.ts';
 import { supportsBeside } from './support-cures.ts';
 
 const SOURCES: Readonly<Record<BasisOfDesign['lastSupport'], string>> = { iso: 'ISO 14520-1:2000 as a trade-press series reports it', us: 'common practice' };
@@ -15,19 +16,19 @@ const SOURCES: Readonly<Record<BasisOfDesign['lastSupport'], string>> = { iso: '
  * Limit: by pipe size, from the source that the basis of design names.
  * Not checked: no support is drawn on the network.
  */
-export const p19NozzleSupport = defineRule<Member<SupportSums['nozzles'][number]>>({
+export const p19NozzleSupport = defineRule<Member<SupportSums['nozzles'][number]> & ShapedNetwork>({
   id: 'P19',
   title: 'Support at nozzle',
   severity: 'stop',
   measure: 'length',
   basis: { formula: `along the pipe, nozzle to nearest support ≤ limit; ${nozzleSupportBasis.formula}`, source: nozzleSupportBasis.source, caution: nozzleSupportBasis.caution },
-  subjects: (_, design) =>
-    pipedNetworks(design).flatMap((network) => {
+  subjects: (derived, design) =>
+    shapedNetworkSubjects(derived, design).flatMap(({ subject: { network, shape } }) => {
       const supports = supportSumsOf(network);
-      return memberSubjects(network, supports.isKnown ? worked(supports.sums.nozzles) : supports, ({ ref, name }) => ({ ref, name }));
+      const members = memberSubjects(network, supports.isKnown ? worked(supports.sums.nozzles) : supports, ({ ref, name }) => ({ ref, name }));
+      return members.map((asked) => ({ ...asked, subject: { ...asked.subject, shape } }));
     }),
-  check({ network, member }, context) {
-    const { basis, say } = context;
+  check({ network, shape, member }, { basis, say }) {
     if (!member.isKnown) return notChecked(member.because);
     const { ref, distance_m, allowed_m, support } = member.sums;
     const source = SOURCES[basis.lastSupport];
@@ -35,7 +36,7 @@ export const p19NozzleSupport = defineRule<Member<SupportSums['nozzles'][number]
     const node = network.network.nozzles[ref.id]?.node ?? '';
     const last = Object.values(network.network.pipes).find(({ from, to }) => from === node || to === node);
     const toAdd = 'Add a rigid support beside the nozzle';
-    const cureOf = () => supportsBeside(network, context, last ? [{ pipe: last.id, node, within_m: allowed_m }] : [], toAdd) ?? ({ kind: 'advice', text: `${toAdd}.` } as const);
+    const cureOf = () => supportsBeside(shape, last ? [{ pipe: last.id, node, within_m: allowed_m }] : [], toAdd) ?? ({ kind: 'advice', text: `${toAdd}.` } as const);
     if (distance_m === undefined) {
       return {
         kind: 'judged',

@@ -1,9 +1,9 @@
-import type { NetworkDesign } from '../../calculations/design/design.ts';
 import { turnSupportBasis } from '../../calculations/formulas/support-spans.ts';
 import { FITTING_WORDS } from '../../derived/fitting-words.ts';
 import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
-import { pipedNetworkSubjects, placeOn, supportSumsOf } from '../design-subjects.ts';
+import { placeOn, supportSumsOf } from '../design-subjects.ts';
 import { atMost, defineRule, notChecked } from '../rule.ts';
+import { type ShapedNetwork, shapedNetworkSubjects } from './shaped-networks.ts';
 import { supportsBeside } from './support-cures.ts';
 
 const NOWHERE_m = Number.POSITIVE_INFINITY;
@@ -14,15 +14,14 @@ const NOWHERE_m = Number.POSITIVE_INFINITY;
  * Limit: 1 ft (0.305 m).
  * Not checked: no support is drawn.
  */
-export const p20TurnSupport = defineRule<NetworkDesign>({
+export const p20TurnSupport = defineRule<ShapedNetwork>({
   id: 'P20',
   title: 'Support at turn',
   severity: 'warn',
   measure: 'length',
   basis: { formula: `along the pipe, turn to nearest support; ${turnSupportBasis.formula}`, source: turnSupportBasis.source },
-  subjects: pipedNetworkSubjects,
-  check(network, context) {
-    const { say } = context;
+  subjects: shapedNetworkSubjects,
+  check({ network, shape }, { say }) {
     const supports = supportSumsOf(network);
     if (!supports.isKnown) return notChecked(supports.because);
     const turns = supports.sums.turns.map((turn) => ({ ...turn, far_m: turn.distance_m ?? NOWHERE_m }));
@@ -33,7 +32,7 @@ export const p20TurnSupport = defineRule<NetworkDesign>({
     const word = FITTING_WORDS[worst.fitting.kind];
     const toAdd = 'Add a rigid support beside each of them';
     const spots = bare.map(({ fitting, allowed_m }) => ({ pipe: fitting.pipes[0] ?? '', node: fitting.node, within_m: allowed_m }));
-    const cure = bare.length === 0 ? undefined : (supportsBeside(network, context, spots, toAdd) ?? ({ kind: 'advice', text: `${toAdd}.` } as const));
+    const cure = bare.length === 0 ? undefined : (supportsBeside(shape, spots, toAdd) ?? ({ kind: 'advice', text: `${toAdd}.` } as const));
     const many = `${bare.length} of ${turns.length} turns ${bare.length === 1 ? 'lacks' : 'lack'} a near support`;
     if (worst.distance_m === undefined) {
       const text = `${many}: a ${word} has none on its pipe, and one is wanted within ${say.length(worst.allowed_m)}. Add one.`;
