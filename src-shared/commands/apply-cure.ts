@@ -8,6 +8,7 @@ import { editNode } from './edit-node.ts';
 import { editNozzle } from './edit-nozzle.ts';
 import { editSupport } from './edit-support.ts';
 import { moveNozzle } from './move-nozzle.ts';
+import { placeNode } from './place-node.ts';
 import { replaceSupports } from './replace-supports.ts';
 import { setSleeve } from './set-sleeve.ts';
 import { turnNozzle } from './turn-nozzle.ts';
@@ -40,6 +41,8 @@ export function applyCure(cure: Cure): Command {
       return addPenetration(cure.wall, cure.along_m, cure.middle_m, cure.sleeve_m);
     case 'set-sleeve':
       return setSleeve(cure.opening, cure.sleeve_m);
+    case 'move-node':
+      return placeNode({ kind: 'node', ...cure.node }, cure.to);
     case 'advice':
       return adviceAlone(cure.text);
   }

@@ -53,6 +53,8 @@ export type Cure =
   /** Draws a hole in a wall where a pipe goes through; who builds the wall says its rating and seal. */
   | { readonly kind: 'add-penetration'; readonly text: string; readonly wall: RefOf<'wall'>; readonly along_m: number; readonly middle_m: number; readonly sleeve_m: number }
   | { readonly kind: 'set-sleeve'; readonly text: string; readonly opening: RefOf<'opening'>; readonly sleeve_m: number }
+  /** Puts a place where pipes meet elsewhere, alone. */
+  | { readonly kind: 'move-node'; readonly text: string; readonly node: { network: string; id: string }; readonly to: PlanPoint3 }
   | { readonly kind: 'advice'; readonly text: string };
 
 /** A rule's answer about one subject. */
