@@ -9,9 +9,6 @@ import { type MatchedFitting, findMadeFitting } from './made-fitting.ts';
 import { pipeTreeOf } from './pipe-tree.ts';
 import { remembered } from './remember.ts';
 
-/** A joint is a weld or a grooved coupling. */
-export type BoughtKind = FittingKind | 'joint';
-
 /** A leg of a fitting, in the order in which the trade names them: of a tee the run, its larger end first, then the branch. */
 export interface FittingLeg {
   /** null: the discharge assembly, or a leg that no pipe of the plan is on. */
@@ -20,8 +17,7 @@ export interface FittingLeg {
 }
 
 /** A fitting as it is bought: one for each thing that stands at a node. */
-export interface BoughtFitting extends Omit<Fitting, 'kind'> {
-  readonly kind: BoughtKind;
+export interface BoughtFitting extends Fitting {
   readonly legs: readonly FittingLeg[];
   /** Its legs are of different sizes: it has lengths of its own. */
   readonly isReducing: boolean;
@@ -77,7 +73,7 @@ export const boughtFittingsOf = remembered((derived: DerivedNetwork): readonly B
   const { network, profile } = derived;
   const tree = pipeTreeOf(network);
   const nozzles = new Set(Object.values(network.nozzles).map(({ node }) => node));
-  const made = (kind: BoughtKind, legs: readonly FittingLeg[], isStreet: boolean): MatchedFitting | null => findMadeFitting(profile?.madeFittings ?? [], kind, legs, isStreet) ?? null;
+  const made = (kind: FittingKind, legs: readonly FittingLeg[], isStreet: boolean): MatchedFitting | null => findMadeFitting(profile?.madeFittings ?? [], kind, legs, isStreet) ?? null;
   const byNode = new Map<string, Fitting[]>();
   for (const fitting of derived.fittings) byNode.set(fitting.node, [...(byNode.get(fitting.node) ?? []), fitting]);
 

@@ -1,6 +1,6 @@
 import type { PipeSize } from '../profile/pipe-table.ts';
 import type { MadeFitting } from '../profile/unit-profile.ts';
-import type { BoughtKind } from './bought-fittings.ts';
+import type { FittingKind } from './derived.ts';
 
 /** A fitting of a maker, with the leg of it that each leg of the plan is on. */
 export interface MatchedFitting {
@@ -20,7 +20,7 @@ function turnsOf(kind: MadeFitting['kind'], count: number): readonly (readonly n
 const LEGS: Readonly<Partial<Record<MadeFitting['kind'], number>>> = { tee: 3, cross: 4, cap: 1, plug: 1 };
 
 /** Kind under which a maker lists what a node demands; undefined: makers list no such thing. A street elbow turns by 90°. */
-function madeKindOf(kind: BoughtKind, isStreet: boolean): MadeFitting['kind'] | undefined {
+function madeKindOf(kind: FittingKind, isStreet: boolean): MadeFitting['kind'] | undefined {
   if (isStreet) return kind === 'elbow-90' ? 'street-elbow' : undefined;
   return kind === 'odd-bend' || kind === 'joint' || kind === 'drain' ? undefined : kind;
 }
@@ -29,7 +29,7 @@ function madeKindOf(kind: BoughtKind, isStreet: boolean): MadeFitting['kind'] | 
  * The first fitting of a maker's list that is of a kind and has these sizes, leg by leg, however it is turned.
  * @param legs  as the trade names them: of a tee or cross the run first, then what branches off
  */
-export function findMadeFitting(list: readonly MadeFitting[], kind: BoughtKind, legs: readonly { readonly size: PipeSize }[], isStreet = false): MatchedFitting | undefined {
+export function findMadeFitting(list: readonly MadeFitting[], kind: FittingKind, legs: readonly { readonly size: PipeSize }[], isStreet = false): MatchedFitting | undefined {
   const madeKind = madeKindOf(kind, isStreet);
   if (!madeKind || legs.length === 0) return undefined;
   const count = LEGS[madeKind] ?? 2;

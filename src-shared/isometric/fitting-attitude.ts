@@ -1,5 +1,7 @@
-import type { DerivedNetwork, Fitting } from '../derived/derived.ts';
-import { FITTING_WORDS } from '../derived/fitting-words.ts';
+import type { BoughtFitting } from '../derived/bought-fittings.ts';
+import type { DerivedNetwork } from '../derived/derived.ts';
+import { boughtWords } from '../derived/fitting-words.ts';
+import { fittingSign } from './fitting-sign.ts';
 import { type TeeAttitude, findTeeAttitude } from '../derived/tee-attitude.ts';
 
 export { legsOf } from '../derived/tee-attitude.ts';
@@ -12,7 +14,9 @@ const ATTITUDES: Readonly<Record<TeeAttitude, string>> = {
 };
 
 /** A fitting in words, a tee with how it is turned: branch up, down or to the side, or fed through its branch. */
-export function fittingAttitude(network: DerivedNetwork, fitting: Fitting): string {
+export function fittingAttitude(network: DerivedNetwork, fitting: BoughtFitting): string {
+  if (fittingSign(network, fitting) === 'dirt-trap') return 'dirt trap, capped';
+  if (fitting.isTrap) return `${fitting.isReducing ? 'reducing ' : ''}tee, one leg to the dirt trap`;
   const attitude = findTeeAttitude(network, fitting);
-  return attitude ? ATTITUDES[attitude] : FITTING_WORDS[fitting.kind];
+  return attitude ? `${fitting.isReducing ? 'reducing ' : ''}${ATTITUDES[attitude]}` : boughtWords(fitting);
 }

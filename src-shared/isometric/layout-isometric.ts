@@ -1,4 +1,5 @@
-import type { DerivedNetwork, DerivedNozzle, Fitting } from '../derived/derived.ts';
+import { type BoughtFitting, boughtFittingsOf } from '../derived/bought-fittings.ts';
+import type { DerivedNetwork, DerivedNozzle } from '../derived/derived.ts';
 import { type PressureZone, pipeZoneOf } from '../derived/pipe-zone.ts';
 import { type PlacedSupport, placedSupportsOf } from '../derived/placed-supports.ts';
 import { type PlanPoint3, distance3_m, polar } from '../geometry/point.ts';
@@ -18,7 +19,7 @@ export interface IsometricNode {
   readonly place: IsoPlace;
   readonly isSource: boolean;
   readonly nozzle: DerivedNozzle | undefined;
-  readonly fittings: readonly Fitting[];
+  readonly fittings: readonly BoughtFitting[];
   /** Developed length from where the pipe begins [m]; undefined where the agent does not get. */
   readonly distance_m: number | undefined;
   /** A run that rises or falls begins or ends here: the height must be told. */
@@ -39,7 +40,7 @@ export interface IsometricRun extends StraightRun {
 type Heading_rad = number;
 
 export interface IsometricFitting {
-  readonly fitting: Fitting;
+  readonly fitting: BoughtFitting;
   readonly place: IsoPlace;
   /** Where its pipes leave it, the one toward the source first. */
   readonly legs_rad: readonly Heading_rad[];
@@ -83,6 +84,7 @@ export const holeHeadings = ({ holes_rad }: DerivedNozzle, view: IsoView): Headi
  */
 export function layoutIsometric(network: DerivedNetwork, like?: DrawnLike): Isometric {
   const tree = runTreeOf(network);
+  const bought = boughtFittingsOf(network);
   const arrangement = like ? likeArrangement(tree, like) : bestArrangement(tree);
   const { view, drawn, places } = arrangement;
   const middle = (a: PlanPoint3, b: PlanPoint3): PlanPoint3 => ({ x: (a.x + b.x) / 2, y: (a.y + b.y) / 2, z: (a.z + b.z) / 2 });
@@ -102,7 +104,7 @@ export function layoutIsometric(network: DerivedNetwork, like?: DrawnLike): Isom
   const nodes = tree.nodes.flatMap((id): Omit<IsometricNode, 'number'>[] => {
     const [place, at] = [places.get(id), tree.places.get(id)];
     if (!place || !at) return [];
-    const fittings = network.fittings.filter(({ node }) => node === id);
+    const fittings = bought.filter(({ node }) => node === id);
     return [{ id, at, place, isSource: id === source, nozzle: ends.get(id), fittings, distance_m: distances.get(id), changesHeight: slanted.has(id) || id === source || ends.has(id) }];
   });
 
@@ -118,7 +120,7 @@ export function layoutIsometric(network: DerivedNetwork, like?: DrawnLike): Isom
     zone: pipeZoneOf(network.network),
     nodes: nodes.map((node, i) => ({ ...node, number: i + 1 })),
     runs,
-    fittings: network.fittings.flatMap((fitting): IsometricFitting[] => {
+    fittings: bought.flatMap((fitting): IsometricFitting[] => {
       const place = places.get(fitting.node);
       return place ? [{ fitting, place, legs_rad: legsOf(network, fitting).map((leg) => heading(project(leg, view))) }] : [];
     }),
@@ -128,4 +130,10 @@ export function layoutIsometric(network: DerivedNetwork, like?: DrawnLike): Isom
     crowding: crowding(runs, 0),
     like: drawnLike(tree, arrangement),
   };
+}
+
+/** The middle one of the drawn lengths of the runs [m of the drawing]; 1 where none has a length. */
+export function middleRun_m({ runs }: Pick<Isometric, 'runs'>): number {
+  const lengths = runs.map(({ a, b }) => Math.hypot(b.x - a.x, b.y - a.y)).filter((length) => length > 0).sort((a, b) => a - b);
+  return lengths[Math.floor(lengths.length / 2)] ?? 1;
 }

@@ -1,10 +1,11 @@
 import type { DerivedNetwork } from '../derived/derived.ts';
+import { fittingSizesOf } from '../derived/bought-fittings.ts';
 import { fittingAttitude } from '../isometric/fitting-attitude.ts';
 import type { Isometric, IsometricNode } from '../isometric/layout-isometric.ts';
 import type { Settings } from '../model/plan.ts';
 import { formatLength } from '../units/length-text.ts';
 import { formatQuantity } from '../units/quantity-text.ts';
-import { fittingSizes } from './pipe-schedules.ts';
+import { sizesText } from './pipe-schedules.ts';
 import { degreesText, heightText, sentence, sizeText } from './sheet-text.ts';
 import type { Table } from './tables.ts';
 
@@ -13,11 +14,12 @@ type Lengths = Settings['lengths'];
 /** Area of a nozzle's holes, or that nobody entered it. */
 export const orificeText = (area_m2: number | null, lengths: Lengths): string => (area_m2 === null ? 'orifice not known' : `orifice ${formatQuantity(area_m2, 'orificeArea', lengths)}`);
 
-/** Fittings of a node in words: tees with their attitude, reducers with their sizes, like ones counted. */
+/** Fittings of a node in words: tees with their attitude, what has several sizes with them, like ones counted. */
 export function fittingsText(network: DerivedNetwork, { fittings }: IsometricNode, lengths: Lengths): string[] {
   const counts = new Map<string, number>();
   for (const fitting of fittings) {
-    const words = fittingAttitude(network, fitting) + (fitting.kind === 'reducer' ? ` ${fittingSizes(network, fitting.pipes, lengths)}` : '');
+    const sizes = fitting.isReducing ? ` ${sizesText(fittingSizesOf(fitting), lengths)}` : '';
+    const words = fittingAttitude(network, fitting) + sizes;
     counts.set(words, (counts.get(words) ?? 0) + 1);
   }
   return [...counts].map(([words, count]) => (count > 1 ? `${count} × ${words}` : words));

@@ -1,7 +1,9 @@
-import type { Derived, DerivedNetwork, FittingKind } from '../derived/derived.ts';
-import { FITTING_WORDS } from '../derived/fitting-words.ts';
+import type { Derived, FittingKind } from '../derived/derived.ts';
+import { FITTING_WORDS, boughtWords } from '../derived/fitting-words.ts';
 import type { Settings } from '../model/plan.ts';
 import { type PipeSize, pipeSizeRank } from '../profile/pipe-table.ts';
+import { fittingCountsOf } from '../take-off/fitting-counts.ts';
+import { piecesOf } from '../take-off/pieces-of.ts';
 import { formatLength } from '../units/length-text.ts';
 import { networkStretches } from './pipe-stretches.ts';
 import { nozzleName } from './schedules.ts';
@@ -38,35 +40,23 @@ export function pipeSchedule(derived: Derived): Table {
   };
 }
 
-/** Sizes of the pipes at a fitting, the one toward the source first. */
-export function fittingSizes(network: DerivedNetwork, pipes: readonly string[], lengths: Lengths): string {
-  const sizes = pipes.flatMap((id) => {
-    const pipe = network.pipes.find(({ ref }) => ref.id === id);
-    return pipe ? [pipe.pipe.size] : [];
-  });
-  const distinct = new Set(sizes);
-  return (distinct.size === 1 ? [...distinct] : sizes).map((size) => sizeText(size, lengths)).join(' × ');
-}
+/** Sizes of a fitting as the trade names them. */
+export const sizesText = (sizes: readonly PipeSize[], lengths: Lengths): string => sizes.map((size) => sizeText(size, lengths)).join(' × ');
 
-/** Count of fittings by kind and size. */
-export function fittingSchedule(derived: Derived): Table {
-  const { lengths } = derived.plan.settings;
-  const counts = new Map<string, { kind: FittingKind; sizes: string; count: number }>();
-  for (const network of derived.networks) {
-    for (const { kind, pipes } of network.fittings) {
-      const sizes = fittingSizes(network, pipes, lengths);
-      const key = `${kind}/${sizes}`;
-      const known = counts.get(key) ?? { kind, sizes, count: 0 };
-      counts.set(key, { ...known, count: known.count + 1 });
-    }
-  }
+/** Count of fittings as they are bought, by kind and size; the same as in the bill of materials. */
+export function fittingSchedule({ networks, plan }: Pick<Derived, 'networks' | 'plan'>): Table {
+  const { lengths } = plan.settings;
   const kinds = Object.keys(FITTING_WORDS);
+  const rows = new Map<string, { kind: FittingKind; cells: readonly [string, string]; count: number }>();
+  for (const { kind, isStreet, sizes, place, count } of fittingCountsOf(networks.map((network) => ({ network, pieces: piecesOf(network) })))) {
+    const words = boughtWords({ kind, isStreet, isReducing: sizes.length > 1 });
+    const cells = [sentence(place === 'stock' ? `${words} between stock lengths` : words), sizesText(sizes, lengths)] as const;
+    rows.set(cells.join('/'), { kind, cells, count: (rows.get(cells.join('/'))?.count ?? 0) + count });
+  }
   return {
     title: 'Fittings',
     columns: [{ head: 'Fitting', isWide: true }, { head: 'Size' }, { head: 'Count', align: 'right' }],
-    rows: [...counts.values()]
-      .sort((a, b) => kinds.indexOf(a.kind) - kinds.indexOf(b.kind) || (a.sizes < b.sizes ? -1 : 1))
-      .map(({ kind, sizes, count }) => [sentence(FITTING_WORDS[kind]), sizes, String(count)]),
+    rows: [...rows.values()].sort((a, b) => kinds.indexOf(a.kind) - kinds.indexOf(b.kind) || (a.cells.join() < b.cells.join() ? -1 : 1)).map(({ cells, count }) => [...cells, String(count)]),
   };
 }
 

@@ -1,3 +1,4 @@
+import { boughtFittingsOf } from '../derived/bought-fittings.ts';
 import type { Derived, DerivedNetwork, DerivedNozzle, DerivedPipe, Fitting, Solid, Space } from '../derived/derived.ts';
 import { type PlacedSupport, placedSupportsOf } from '../derived/placed-supports.ts';
 import { type Box, boundsOf, distanceToOutline_m, isInside } from '../geometry/outline.ts';
@@ -58,7 +59,7 @@ const contentOf = (derived: Derived, level: Level, layer: SpaceKind): PlanConten
       return {
         network,
         pipes,
-        fittings: network.fittings.filter(({ at }) => shows(at.z, at.z)),
+        fittings: boughtFittingsOf(network).filter(({ at }) => shows(at.z, at.z)),
         nozzles: network.nozzles.filter((nozzle) => layerOf(nozzle) === layer),
         supports: placedSupportsOf(network).filter(({ support }) => shows(support.at.z, support.at.z)),
         stretches: networkStretches(network, pipes),

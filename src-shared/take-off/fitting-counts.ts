@@ -1,6 +1,6 @@
 import { fittingLegWeight_kg } from '../calculations/formulas/part-weights.ts';
-import { type BoughtKind, boughtFittingsOf, fittingSizesOf } from '../derived/bought-fittings.ts';
-import type { DerivedNetwork } from '../derived/derived.ts';
+import { boughtFittingsOf, fittingSizesOf } from '../derived/bought-fittings.ts';
+import type { DerivedNetwork, FittingKind } from '../derived/derived.ts';
 import { findMadeFitting } from '../derived/made-fitting.ts';
 import type { PipeSize } from '../profile/pipe-table.ts';
 import { endTakeOff } from './end-take-off.ts';
@@ -15,8 +15,7 @@ export interface FittingWeight {
 
 /** Fittings that are alike, with how many there are. */
 export interface FittingCount extends FittingWeight {
-  /** A joint is a weld or a grooved coupling. */
-  readonly kind: BoughtKind;
+  readonly kind: FittingKind;
   /** An elbow with one outside thread. */
   readonly isStreet: boolean;
   /** Sizes as the trade names them, of a tee the run and then the branch; one where all are alike. */
@@ -31,7 +30,7 @@ export interface FittingCount extends FittingWeight {
 type One = Omit<FittingCount, 'count'>;
 
 /** An estimate needs the reach of every leg. */
-function weightOf(network: DerivedNetwork, kind: BoughtKind, legs: readonly { readonly size: PipeSize }[], isStreet: boolean): FittingWeight {
+function weightOf(network: DerivedNetwork, kind: FittingKind, legs: readonly { readonly size: PipeSize }[], isStreet: boolean): FittingWeight {
   const { profile } = network;
   const made = findMadeFitting(profile?.madeFittings ?? [], kind, legs, isStreet) ?? null;
   if (made && made.fitting.weight_kg !== null) return { weight_kg: made.fitting.weight_kg, weightFrom: 'maker' };
@@ -47,7 +46,7 @@ function weightOf(network: DerivedNetwork, kind: BoughtKind, legs: readonly { re
   return { weight_kg, weightFrom: 'estimate' };
 }
 
-function oneOf(network: DerivedNetwork, kind: BoughtKind, legs: readonly { readonly size: PipeSize }[], isStreet: boolean, place: FittingCount['place']): One {
+function oneOf(network: DerivedNetwork, kind: FittingKind, legs: readonly { readonly size: PipeSize }[], isStreet: boolean, place: FittingCount['place']): One {
   const sizes = fittingSizesOf({ legs: legs.map(({ size }) => ({ pipe: null, size })) });
   return { kind, isStreet, sizes, fittingClass: network.profile?.fittingClass ?? null, place, ...weightOf(network, kind, legs, isStreet) };
 }

@@ -1,12 +1,12 @@
-import { type BoughtFitting, type BoughtKind, boughtFittingsOf } from '../derived/bought-fittings.ts';
-import type { DerivedNetwork } from '../derived/derived.ts';
+import { type BoughtFitting, boughtFittingsOf } from '../derived/bought-fittings.ts';
+import type { DerivedNetwork, FittingKind } from '../derived/derived.ts';
 import { type StraightRun, runTreeOf } from '../isometric/straight-runs.ts';
 import { type AsBuilt, type LengthBasis, asBuiltOf } from './as-built.ts';
 
 /** What stands at an end of a piece: a fitting that the node demands, one that the stock length demands, or nothing. */
 export const PIECE_ENDS = [
   'open', 'nozzle', 'cap', 'plug', 'drain', 'elbow-90', 'elbow-45', 'odd-bend', 'tee', 'cross', 'reducer', 'coupling', 'union', 'joint', 'unfitted', 'unfed',
-] as const satisfies readonly (BoughtKind | 'open' | 'nozzle' | 'unfitted' | 'unfed')[];
+] as const satisfies readonly (FittingKind | 'open' | 'nozzle' | 'unfitted' | 'unfed')[];
 export type PieceEndKind = (typeof PIECE_ENDS)[number];
 
 /** An end of a straight run. */

@@ -1,8 +1,7 @@
 import { cutLength_m } from '../calculations/formulas/cut-length.ts';
 import { type Nipple, nippleOf } from '../calculations/formulas/nipples.ts';
 import { type ThreadEngagement, effectiveThread_m } from '../calculations/formulas/pipe-threads.ts';
-import type { BoughtKind } from '../derived/bought-fittings.ts';
-import type { DerivedNetwork } from '../derived/derived.ts';
+import type { DerivedNetwork, FittingKind } from '../derived/derived.ts';
 import { findMadeFitting } from '../derived/made-fitting.ts';
 import { runTreeOf } from '../isometric/straight-runs.ts';
 import { feet_m, inches_m } from '../units/convert.ts';
@@ -134,7 +133,7 @@ function piecesOfRun(derived: DerivedNetwork, run: PieceRun, numbers: ReadonlyMa
 
 /** What joins two lengths of stock in one run. */
 function stockCoupling({ profile }: DerivedNetwork, run: PieceRun, engagement: ThreadEngagement): Omit<PieceEnd, 'label'> {
-  const kind: PieceEndKind & BoughtKind = run.joint === 'threaded' ? 'coupling' : 'joint';
+  const kind: 'coupling' | 'joint' = run.joint === 'threaded' ? 'coupling' : 'joint';
   const legs = [{ pipe: null, size: run.size }];
   const match = findMadeFitting(profile?.madeFittings ?? [], kind, legs) ?? null;
   const fitting = match && { legs, isReducing: false, isStreet: false, made: match };

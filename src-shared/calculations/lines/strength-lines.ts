@@ -70,6 +70,7 @@ const FITTING_WORDS: Readonly<Record<FittingKind, readonly [one: string, many: s
   cap: ['cap', 'caps'],
   plug: ['plug', 'plugs'],
   drain: ['drain', 'drains'],
+  joint: ['joint', 'joints'],
 };
 
 /** Fittings of one size and rating in one line. */

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { boughtFittingsOf } from '#shared/derived/bought-fittings';
 import { derivePlan } from '#shared/derived/derive-plan';
 import { fittingAttitude } from '#shared/isometric/fitting-attitude';
 import { place3, planBuilder } from '../../support/plan-builder.ts';
@@ -10,7 +11,7 @@ function wordsOf(...legs: readonly (readonly [number, number, number])[]): strin
   const [network] = derivePlan(built.plan).networks;
   if (!network) throw new Error('The plan has a network.');
   const node = built.nodeAt(2, 0, 2).id;
-  return network.fittings.filter((fitting) => fitting.node === node).map((fitting) => fittingAttitude(network, fitting));
+  return boughtFittingsOf(network).filter((fitting) => fitting.node === node).map((fitting) => fittingAttitude(network, fitting));
 }
 
 describe('how a fitting is turned', () => {
