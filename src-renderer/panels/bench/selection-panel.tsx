@@ -13,7 +13,8 @@ import { DimensionForm, NoteForm } from './note-form.tsx';
 import { NozzleForm } from './nozzle-form.tsx';
 import { ObstructionForm } from './obstruction-form.tsx';
 import { CeilingZoneForm, OpeningForm } from './opening-form.tsx';
-import { NodeForm, PipeForm } from './pipe-form.tsx';
+import { NodeForm } from './node-form.tsx';
+import { PipeForm } from './pipe-form.tsx';
 import { PathSums } from './path-sums.tsx';
 import { AlignSlip, ArrangeSlip, SeveralForm } from './several-form.tsx';
 import { Slip } from './slip.tsx';
@@ -53,7 +54,7 @@ function FormOf({ at }: { readonly at: Ref }) {
     case 'node':
       return <NodeForm at={{ ...at, kind: 'node' }} />;
     case 'pipe':
-      return <PipeForm refs={[{ ...at, kind: 'pipe' }]} />;
+      return <PipeForm key={`${at.network}/${at.id}`} refs={[{ ...at, kind: 'pipe' }]} />;
     case 'support':
       return <SupportForm at={{ ...at, kind: 'support' }} />;
     case 'nozzle':

@@ -1,10 +1,15 @@
 import { OBSTRUCTION_WORDS, OPENING_WORDS } from '#shared/model/thing-name';
+import { feet_m } from '#shared/units/convert';
+import { lengthSystem } from '../../plan-words.ts';
 import type { State, ToolOptions } from '../../store/state.ts';
 import { useStore, useStoreItself } from '../../store/use-store.ts';
 import { Choice, optionsOf } from '../fields/choice.tsx';
 import { LengthField } from '../fields/quantity-field.tsx';
 import { PIPE_SIZE_OPTIONS } from './pipe-form.tsx';
 import { Slip } from './slip.tsx';
+
+/** Steepest fall that is still within the degree that made fittings take up: 2 in in 10 ft. */
+const STEEPEST = 1 / 60;
 
 const toolOf = (state: State) => state.session.tool;
 const chosenOf = (state: State) => state.session.toolOptions;
@@ -14,6 +19,8 @@ export function ToolOptionsSlip() {
   const tool = useStore(toolOf);
   const options = useStore(chosenOf);
   const store = useStoreItself();
+  const system = useStore(lengthSystem);
+  const fallOver_m = system === 'feet' ? feet_m(10) : 10;
   const change = (part: Partial<ToolOptions>): void => store.session({ toolOptions: { ...options, ...part } });
   switch (tool) {
     case 'pipe':
@@ -22,6 +29,31 @@ export function ToolOptionsSlip() {
           <div className="fields">
             <Choice label="Size" value={options.pipeSize} options={PIPE_SIZE_OPTIONS} onCommit={(pipeSize) => change({ pipeSize })} />
             <LengthField label="Height above floor" value={options.pipeHeight_m} onCommit={(pipeHeight_m) => change({ pipeHeight_m })} />
+            <LengthField
+              label="Drop below ceiling"
+              value={options.pipeDrop_m}
+              least={0}
+              blank={{ text: 'at its height', commit: () => change({ pipeDrop_m: null }) }}
+              onCommit={(pipeDrop_m) => change({ pipeDrop_m })}
+              help="Each new place hangs so far below the ceiling over it."
+            />
+            <LengthField
+              label="Follow wall at"
+              value={options.pipeFollow_m}
+              least={0}
+              blank={{ text: 'no wall', commit: () => change({ pipeFollow_m: null }) }}
+              onCommit={(pipeFollow_m) => change({ pipeFollow_m })}
+              help="Middle of the pipe to the finished wall; it turns in the corners."
+            />
+            <LengthField
+              label={`Fall in ${system === 'feet' ? '10 feet' : '10 m'}`}
+              value={options.pipeFall * fallOver_m}
+              least={-STEEPEST * fallOver_m}
+              most={STEEPEST * fallOver_m}
+              blank={{ text: 'level', commit: () => change({ pipeFall: 0 }) }}
+              onCommit={(fall_m) => change({ pipeFall: fall_m / fallOver_m })}
+              help="Away from where the run begins; fittings take up to one degree."
+            />
           </div>
         </Slip>
       );
