@@ -21,6 +21,8 @@ export interface ViewBlock {
   /** Rooms whose plans and letters of the sections that it holds. */
   readonly plans: readonly string[];
   readonly sections: readonly string[];
+  /** Networks whose cylinder walls it holds. */
+  readonly walls?: readonly string[];
   readonly scale: number;
   readonly marks: readonly Mark[];
   readonly used: ReadonlySet<SymbolName>;
@@ -36,7 +38,9 @@ function blockTitle(blocks: readonly ViewBlock[]): string {
   const letters = blocks.flatMap(({ sections }) => sections);
   const planWords = plans.length === 0 ? '' : plans.length <= 3 ? `Plan of ${plans.join(', ')}` : `Plans of ${plans[0]} to ${plans.at(-1)}`;
   const sectionWords = letters.length === 0 ? '' : letters.length === 1 ? `section ${letters[0]}` : `sections ${letters.join(', ')}`;
-  const words = [planWords, sectionWords].filter(Boolean).join('; ');
+  const walls = blocks.flatMap((block) => block.walls ?? []);
+  const wallWords = walls.length === 0 ? '' : walls.length <= 2 ? `cylinder ${walls.length === 1 ? 'wall' : 'walls'} of ${walls.join(', ')}` : `cylinder walls of ${walls[0]} to ${walls.at(-1)}`;
+  const words = [planWords, sectionWords, wallWords].filter(Boolean).join('; ');
   return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
