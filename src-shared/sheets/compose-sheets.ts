@@ -5,6 +5,7 @@ import { calculationBlocks } from './calculation-tables.ts';
 import { cautionsTable, holdPointsTable } from './cautions.ts';
 import { packBlocks, roomBlocks, sectionBlocks } from './block-sheets.ts';
 import { datumsOf } from './datum.ts';
+import { elevationBlocks } from './elevation-blocks.ts';
 import { fieldTable } from './field-tables.ts';
 import { type NumberedFinding, findingsTable, numberFindings } from './findings-table.ts';
 import { printable } from './font-widths.ts';
@@ -51,7 +52,7 @@ export function composeSheets(evaluation: Evaluation, drawings: ReadonlyMap<stri
   const placed = new Set(plans.flatMap(({ placedCuts }) => [...placedCuts]));
   const rooms = plans.map((plan) => roomBlocks(set, plan.rooms));
   const sections = cuts.filter((cut) => !placed.has(cut) && !rooms.some(({ placedCuts }) => placedCuts.has(cut)));
-  const packed = packBlocks(set, [...rooms.flatMap(({ blocks }) => blocks), ...(sections.length > 0 ? sectionBlocks(set, sections) : [])]);
+  const packed = packBlocks(set, [...rooms.flatMap(({ blocks }) => blocks), ...(sections.length > 0 ? sectionBlocks(set, sections) : []), ...elevationBlocks(set)]);
   const views = [...plans.flatMap(({ drafts }) => drafts), ...packed.drafts];
   const listed = new Set(
     contents.flatMap((content, i) => (plans[i]?.hasSchedule ? content.networks.flatMap(({ nozzles }) => nozzles.map(({ ref }) => `${ref.network}/${ref.id}`)) : [])),
