@@ -9,7 +9,7 @@ const HERE: Placing = { angle_rad: 0, dx: 0, dy: 0, isMirrored: false };
 const IN_m = 0.0254;
 
 /** A panel 20 in wide and 6 in deep on the west wall of a room 6 by 4, its middle at y 2, opening east; cylinders at places. */
-function before(spec: LayoutSpec & { readonly cylinderAt?: readonly { x: number; y: number }[]; readonly front_rad?: number | null; readonly width_in?: number; readonly top_m?: number }, placing = HERE) {
+function panelWith(spec: LayoutSpec & { readonly cylinderAt?: readonly { x: number; y: number }[]; readonly front_rad?: number | null; readonly width_in?: number; readonly top_m?: number }, placing = HERE) {
   const { cylinderAt = [], front_rad = 0, width_in = 20, top_m = 1.9, ...rest } = spec;
   const plan = placedLayout(
     {
@@ -27,7 +27,7 @@ function before(spec: LayoutSpec & { readonly cylinderAt?: readonly { x: number;
   });
   return plan;
 }
-const verdict = (...given: Parameters<typeof before>) => checkOne(rule, before(...given)).verdict;
+const verdict = (...given: Parameters<typeof panelWith>) => checkOne(rule, panelWith(...given)).verdict;
 /** The front of the panel lies at x 6 in; its space ends 36 in on, at x 42 in. */
 const END_m = 42 * IN_m;
 
@@ -50,13 +50,13 @@ describe('C11', () => {
     ['just less', 30 - 0.01, 'stop'],
   ])('two cylinders %s', (_, apart_in, expected) => {
     const half = (apart_in / 2) * IN_m + 0.15;
-    const found = checkOne(rule, before({ cylinderAt: [{ x: 0.5, y: 2 - half }, { x: 0.6, y: 2 + half }] }));
+    const found = checkOne(rule, panelWith({ cylinderAt: [{ x: 0.5, y: 2 - half }, { x: 0.6, y: 2 + half }] }));
     expect(found).toMatchObject({ verdict: expected, measured: expect.closeTo(apart_in * IN_m, 9), limit: expect.closeTo(30 * IN_m, 9) });
   });
 
   test('a panel wider than 30 in asks for its own width', () => {
     const half = 17 * IN_m + 0.15;
-    const found = checkOne(rule, before({ width_in: 36, cylinderAt: [{ x: 0.5, y: 2 - half }, { x: 0.6, y: 2 + half }] }));
+    const found = checkOne(rule, panelWith({ width_in: 36, cylinderAt: [{ x: 0.5, y: 2 - half }, { x: 0.6, y: 2 + half }] }));
     expect(found).toMatchObject({ verdict: 'stop', limit: expect.closeTo(36 * IN_m, 9) });
   });
 
@@ -85,14 +85,14 @@ describe('C11', () => {
   });
 
   test('its front, a cylinder’s size or the way of an assembly not known: not checked', () => {
-    expect(checkOne(rule, before({ front_rad: null })).text).toContain('which way it opens');
-    expect(checkOne(rule, before({ cylinderAt: [{ x: 2, y: 3 }], limits: { cylinderDiameter_m: null } })).text).toContain('diameter');
+    expect(checkOne(rule, panelWith({ front_rad: null })).text).toContain('which way it opens');
+    expect(checkOne(rule, panelWith({ cylinderAt: [{ x: 2, y: 3 }], limits: { cylinderDiameter_m: null } })).text).toContain('diameter');
     const hose = { id: 'h', kind: 'hose' as const, name: 'Hose', length_m: 0.6, setPressure_Pa: null, arrowDownstream: true };
-    expect(checkOne(rule, before({ cylinderAt: [{ x: 2, y: 3 }], network: { assembly: [hose] } })).text).toContain('discharge assembly');
+    expect(checkOne(rule, panelWith({ cylinderAt: [{ x: 2, y: 3 }], network: { assembly: [hose] } })).text).toContain('discharge assembly');
     expect(verdict({ cylinderAt: [{ x: 5.8, y: 3.8 }], network: { assembly: [hose] } })).toBe('ok');
   });
 
   test('nothing near it is kept', () => {
-    expect(checkOne(rule, before({}))).toMatchObject({ verdict: 'ok', text: expect.stringContaining('free of cylinders') });
+    expect(checkOne(rule, panelWith({}))).toMatchObject({ verdict: 'ok', text: expect.stringContaining('free of cylinders') });
   });
 });
