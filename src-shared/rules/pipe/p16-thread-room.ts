@@ -21,7 +21,7 @@ export const p16ThreadRoom = defineRule<DerivedNetwork>({
   severity: 'stop',
   measure: 'count',
   basis: {
-    formula: 'centre to centre less what both fittings take up ≥ two effective threads (a close nipple)',
+    formula: 'centre to centre less what both fittings take up ≥ two effective threads (a close nipple), and more than is screwed in at both ends',
     source: 'effective thread: ASME B1.20.1 (NPT); fittings: as the take-off',
     caution: 'A piece that fits on paper may still leave no room for the wrench.',
   },

@@ -42,4 +42,36 @@ describe('P7', () => {
     expect(answers(bull, null).map(([verdict]) => verdict)).toEqual(['not-checked', 'not-checked']);
     expect(check(rule, layout({ nozzles: [{ at: at3(1, 1, 2) }] })).map(({ verdict }) => verdict)).toEqual(['not-checked']);
   });
+
+  test.each([
+    [['side', 'up', 'down', 'bull'], 'ok'],
+    [['side'], 'ok'],
+    [['up', 'down', 'bull'], 'stop'],
+    [[], 'stop'],
+    [null, 'not-checked'],
+  ] as const)('a tee with its branch to the side where the manual allows %j', (teeAttitudes, verdict) => {
+    const plan = layout({ ...side, limits: { bullTeesPerPath: 0 } });
+    for (const profile of Object.values(plan.profiles)) profile.teeAttitudes = teeAttitudes && [...teeAttitudes];
+    expect(check(rule, plan).map((each) => each.verdict)).toEqual([verdict, verdict]);
+  });
+
+  test('says how the tee stands and how it should', () => {
+    const plan = layout({ ...side, limits: { bullTeesPerPath: 0 } });
+    for (const profile of Object.values(plan.profiles)) profile.teeAttitudes = ['up', 'down'];
+    expect(check(rule, plan)[0]).toMatchObject({
+      text: 'A tee on its path is turned with its branch to the side, which the unit profile does not allow. Turn it.',
+      cure: { kind: 'advice', text: 'Turn the tee so that it stands with its branch up, or with its branch down.' },
+      place: { at: [{ x: 3, y: 2 }] },
+    });
+  });
+
+  test('a tee that only holds a dirt trap or a drain is not asked, whichever way it is fed', () => {
+    for (const part of ['dirt-trap', 'drain'] as const) {
+      const plan = layout({ runs: [{ places: [at3(1, 2, 2.5), at3(3, 2, 2.5), at3(3, 2, 2.9)] }, { places: [at3(3, 2, 2.5), at3(3, 2, 2.3)] }], nozzles: [{ at: at3(3, 2, 2.9) }], limits: { bullTeesPerPath: 0 } });
+      for (const profile of Object.values(plan.profiles)) profile.teeAttitudes = [];
+      const end = Object.values(plan.networks.net?.nodes ?? {}).find(({ at }) => at.z === 2.3);
+      if (end) end.part = part;
+      expect(check(rule, plan)[0]?.verdict).toBe('ok');
+    }
+  });
 });
