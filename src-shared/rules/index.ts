@@ -6,6 +6,7 @@ import { c05FrontDepth } from './cylinder/c05-front-depth.ts';
 import { c06RemovalPath } from './cylinder/c06-removal-path.ts';
 import { c07DoorSwing } from './cylinder/c07-door-swing.ts';
 import { c08GaugeVisible } from './cylinder/c08-gauge-visible.ts';
+import { c09OutletHeight } from './cylinder/c09-outlet-height.ts';
 import { c10Exposure } from './cylinder/c10-exposure.ts';
 import { c11PanelSpace } from './cylinder/c11-panel-space.ts';
 import { c12CountAndFill } from './cylinder/c12-count-and-fill.ts';
@@ -40,19 +41,33 @@ import { p02PathLength } from './pipe/p02-path-length.ts';
 import { p03TotalLength } from './pipe/p03-total-length.ts';
 import { p04Elbows } from './pipe/p04-elbows.ts';
 import { p05Tees } from './pipe/p05-tees.ts';
+import { p06TeeSplit } from './pipe/p06-tee-split.ts';
 import { p07BullTees } from './pipe/p07-bull-tees.ts';
 import { p08StraightRun } from './pipe/p08-straight-run.ts';
 import { p09PipeSize } from './pipe/p09-pipe-size.ts';
 import { p10PipeVolume } from './pipe/p10-pipe-volume.ts';
+import { p11Imbalance } from './pipe/p11-imbalance.ts';
 import { p12BracedDrop } from './pipe/p12-braced-drop.ts';
 import { p13PipeRating } from './pipe/p13-pipe-rating.ts';
 import { p14FittingRating } from './pipe/p14-fitting-rating.ts';
+import { p15StreetElbow } from './pipe/p15-street-elbow.ts';
+import { p16ThreadRoom } from './pipe/p16-thread-room.ts';
+import { p17MadeUpAngle } from './pipe/p17-made-up-angle.ts';
 import { p18SupportSpan } from './pipe/p18-support-span.ts';
 import { p19NozzleSupport } from './pipe/p19-nozzle-support.ts';
 import { p20TurnSupport } from './pipe/p20-turn-support.ts';
 import { p21RigidAtThrust } from './pipe/p21-rigid-at-thrust.ts';
 import { p22NozzleThrust } from './pipe/p22-nozzle-thrust.ts';
+import { p23SeismicBracing } from './pipe/p23-seismic-bracing.ts';
+import { p24LowPoint } from './pipe/p24-low-point.ts';
+import { p25DirtTrap } from './pipe/p25-dirt-trap.ts';
+import { p26Bonding } from './pipe/p26-bonding.ts';
 import { p27Clash } from './pipe/p27-clash.ts';
+import { p29WallCrossing } from './pipe/p29-wall-crossing.ts';
+import { p31TrappedRelief } from './pipe/p31-trapped-relief.ts';
+import { p32Hose } from './pipe/p32-hose.ts';
+import { p33AssemblyOrder } from './pipe/p33-assembly-order.ts';
+import { p34MarkingAndFinish } from './pipe/p34-marking-and-finish.ts';
 import { l01DeviceVoltage } from './release/l01-device-voltage.ts';
 import { l02ReleaseCurrent } from './release/l02-release-current.ts';
 import { l03ConduitFill } from './release/l03-conduit-fill.ts';
@@ -81,19 +96,33 @@ const JUDGING: readonly Rule[] = [
   p03TotalLength,
   p04Elbows,
   p05Tees,
+  p06TeeSplit,
   p07BullTees,
   p08StraightRun,
   p09PipeSize,
   p10PipeVolume,
+  p11Imbalance,
   p12BracedDrop,
   p13PipeRating,
   p14FittingRating,
+  p15StreetElbow,
+  p16ThreadRoom,
+  p17MadeUpAngle,
   p18SupportSpan,
   p19NozzleSupport,
   p20TurnSupport,
   p21RigidAtThrust,
   p22NozzleThrust,
+  p23SeismicBracing,
+  p24LowPoint,
+  p25DirtTrap,
+  p26Bonding,
   p27Clash,
+  p29WallCrossing,
+  p31TrappedRelief,
+  p32Hose,
+  p33AssemblyOrder,
+  p34MarkingAndFinish,
   c01StorageTemperature,
   c02WallLoad,
   c03Anchors,
@@ -102,6 +131,7 @@ const JUDGING: readonly Rule[] = [
   c06RemovalPath,
   c07DoorSwing,
   c08GaugeVisible,
+  c09OutletHeight,
   c10Exposure,
   c11PanelSpace,
   c12CountAndFill,
