@@ -1,4 +1,5 @@
-import { END_WORDS, pieceLabel } from '#shared/sheets/take-off-words';
+import { partLines } from '#shared/sheets/take-off-parts';
+import { BASIS_WORDS, endWords, kindWords, pieceLabel, whyWords } from '#shared/sheets/take-off-words';
 import type { BillOfMaterials } from '#shared/take-off/bill-of-materials';
 import type { Piece } from '#shared/take-off/pieces-of';
 import { roundCut } from '#shared/take-off/round-cut';
@@ -33,15 +34,15 @@ function pieceRow(piece: Piece, network: string, bar: string): Row {
     material,
     count: 1,
     length_mm: mm(piece.centreToCentre_m),
-    from: END_WORDS[from.kind],
-    to: END_WORDS[to.kind],
+    from: endWords(from),
+    to: endWords(to),
     take_off_from_mm: takeOff(from),
     take_off_to_mm: takeOff(to),
     cut_mm: cut_m === null ? null : Math.round(toMillimetres(roundCut(cut_m, 'metric').length_m)),
     cut_in: cut_m === null ? null : formatLength(roundCut(cut_m, 'feet').length_m, 'feet'),
     threads,
     bar,
-    remark: [...(piece.isTooShort ? ['too short'] : []), ...piece.because].join('; '),
+    remark: [piece.basis === 'drawn' ? '' : BASIS_WORDS[piece.basis], piece.nipple === null ? '' : `${piece.nipple} nipple`, whyWords(piece)].filter(Boolean).join('; '),
   };
 }
 
@@ -53,14 +54,17 @@ export function takeOffCsv(bill: BillOfMaterials, networkName: (id: string) => s
   }
   const rows: Row[] = [
     ...bill.pipe.map(({ size, schedule, material, nesting, stock_m, stockWeight_kg }) => ({
-      list: 'pipe', item: 'stock length', size: nps(size), schedule, material, count: nesting.bars.length, length_mm: mm(stock_m), weight_kg: stockWeight_kg === null ? null : hundredths(stockWeight_kg), remark: `waste ${mm(nesting.waste_m)} mm, at best ${mm(nesting.leastWaste_m)} mm`,
+      list: 'pipe', item: 'stock length', size: nps(size), schedule, material, count: nesting.bars.length, length_mm: mm(stock_m), weight_kg: hundredths(stockWeight_kg), remark: `waste ${mm(nesting.waste_m)} mm, at best ${mm(nesting.leastWaste_m)} mm`,
     })),
-    ...bill.fittings.map(({ kind, sizes, fittingClass, count }) => ({ list: 'fitting', item: END_WORDS[kind], size: sizes.map(nps).join(' x '), count, remark: fittingClass === null ? 'class not known' : `Class ${fittingClass}` })),
-    ...bill.supports.map(({ kind, size, count }) => ({ list: 'support', item: kind, size: size && nps(size), count, remark: size === null ? 'on no pipe' : '' })),
-    ...bill.nozzles.map(({ code, count }) => ({ list: 'nozzle', item: code, count, remark: code === null ? 'orifice code not known' : '' })),
-    ...bill.cylinders.map(({ unit, mounting, count }) => ({ list: 'cylinder', item: unit, count, remark: `${mounting}-mounted` })),
-    ...bill.assembly.map(({ kind, name, length_m, count }) => ({ list: 'assembly', item: name || kind, count, length_mm: mm(length_m) })),
-    ...bill.anchors.map(({ kind, count }) => ({ list: 'anchor', item: kind, count })),
+    ...bill.fittings.map((fitting) => ({
+      list: 'fitting',
+      item: kindWords(fitting),
+      size: fitting.sizes.map(nps).join(' x '),
+      count: fitting.count,
+      weight_kg: fitting.weight_kg === null ? null : hundredths(fitting.weight_kg * fitting.count),
+      remark: [fitting.fittingClass === null ? 'class not known' : `Class ${fitting.fittingClass}`, fitting.place === 'stock' ? 'between stock lengths' : '', fitting.weightFrom === 'estimate' ? 'weight estimated' : ''].filter(Boolean).join('; '),
+    })),
+    ...partLines(bill, 'metric').map(({ part, what, count, remark }) => ({ list: part.toLowerCase(), item: what, count, remark })),
     ...bill.pieces.map((piece) => pieceRow(piece, networkName(piece.network), bars.get(piece) ?? '')),
   ];
   return [COLUMNS.join(','), ...rows.map((row) => COLUMNS.map((column) => cell(row[column])).join(','))];

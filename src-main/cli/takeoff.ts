@@ -93,7 +93,7 @@ export function takeoffCommand(out: ConsoleOut, end: (code: ExitCode) => void): 
       } else {
         out.line(`${plan.info.project || 'Plan'} (${basename(path)})`);
         for (const remark of remarks) for (const line of wrapped(remark, out.width, '  ')) out.line(line);
-        for (const line of takeOffLines(bill, networkName, lengths, out.width)) out.line(line);
+        for (const line of takeOffLines(bill, { networkName, nozzleName: (id, nozzle) => plan.networks[id]?.nozzles[nozzle]?.name || nozzle }, lengths, out.width)) out.line(line);
       }
       end(bill.pieces.some(({ isTooShort }) => isTooShort) ? 1 : 0);
     });

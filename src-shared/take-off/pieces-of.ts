@@ -1,7 +1,7 @@
 import { cutLength_m } from '../calculations/formulas/cut-length.ts';
 import { type Nipple, nippleOf } from '../calculations/formulas/nipples.ts';
 import { type ThreadEngagement, effectiveThread_m } from '../calculations/formulas/pipe-threads.ts';
-import type { DerivedNetwork, FittingKind } from '../derived/derived.ts';
+import type { DerivedNetwork } from '../derived/derived.ts';
 import { findMadeFitting } from '../derived/made-fitting.ts';
 import { runTreeOf } from '../isometric/straight-runs.ts';
 import { feet_m, inches_m } from '../units/convert.ts';

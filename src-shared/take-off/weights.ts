@@ -2,7 +2,7 @@ import type { BillOfMaterials } from './bill-of-materials.ts';
 
 /** What a plan weighs, as far as it is known. */
 export interface Weights {
-  /** Of the pieces of pipe [kg]. */
+  /** Of the pieces of pipe, one without a cut length as long as it can be [kg]. */
   readonly pipe_kg: number;
   /** Of the fittings whose weight is known or estimated [kg]. */
   readonly fittings_kg: number;
@@ -24,7 +24,6 @@ export function weightsOf({ pipe, fittings, cylinders, supports, nozzles, assemb
   const sum = (list: readonly { readonly weight_kg: number | null; readonly count: number }[]): number => list.reduce((total, { weight_kg, count }) => total + (weight_kg ?? 0) * count, 0);
   const blank = <Kind extends { readonly weight_kg: number | null; readonly count: number }>(list: readonly Kind[]): number => countOf(list.filter(({ weight_kg }) => weight_kg === null));
   const pipe_kg = pipe.reduce((total, { weight_kg }) => total + weight_kg, 0);
-  const uncut = pipe.reduce((total, order) => total + order.uncut, 0);
   const fittings_kg = sum(fittings);
   const cylinders_kg = sum(cylinders);
   return {
@@ -34,7 +33,6 @@ export function weightsOf({ pipe, fittings, cylinders, supports, nozzles, assemb
     cylinders_kg,
     total_kg: pipe_kg + fittings_kg + cylinders_kg,
     unknown: [
-      ...some(uncut, 'piece of pipe without a cut length, counted as long as it can be', 'pieces of pipe without a cut length, counted as long as they can be'),
       ...some(blank(fittings), 'fitting', 'fittings'),
       ...some(blank(cylinders), 'cylinder', 'cylinders'),
       ...some(countOf(nozzles), 'nozzle', 'nozzles'),
