@@ -5,6 +5,7 @@ import { calculationBlocks } from './calculation-tables.ts';
 import { cautionsTable, holdPointsTable } from './cautions.ts';
 import { packBlocks, roomBlocks, sectionBlocks } from './block-sheets.ts';
 import { datumsOf } from './datum.ts';
+import { detailSheets } from './details/detail-sheets.ts';
 import { elevationBlocks } from './elevation-blocks.ts';
 import { fieldTable } from './field-tables.ts';
 import { type NumberedFinding, findingsTable, numberFindings } from './findings-table.ts';
@@ -17,7 +18,7 @@ import { legendTable } from './legend.ts';
 import { limitsTable, profilesInUse } from './limits-table.ts';
 import { text } from './marks.ts';
 import { ordinaryPapers, PAPERS } from './papers.ts';
-import { fittingSchedule, pathSchedule, pipeSchedule, runSchedule } from './pipe-schedules.ts';
+import { pathSchedule } from './pipe-schedules.ts';
 import { supportSchedule } from './support-schedule.ts';
 import { type PlanContent, contentBounds, planContents } from './plan-content.ts';
 import { planSheets } from './plan-sheets.ts';
@@ -26,6 +27,7 @@ import { printStrip } from './scale-bars.ts';
 import { ordinaryScales } from './scales.ts';
 import { cylinderSchedule, nozzleSchedule, spaceSchedule } from './schedules.ts';
 import { planCuts } from './section-cuts.ts';
+import { takeOffBlocks } from './take-off-blocks.ts';
 
 import type { Mark, Paper, Sheet, SheetOptions } from './sheet.ts';
 import type { SheetDraft } from './sheet-draft.ts';
@@ -60,7 +62,7 @@ export function composeSheets(evaluation: Evaluation, drawings: ReadonlyMap<stri
   const facts = sheetFacts(derived, drawings);
   const hasRoom = (draft: SheetDraft): boolean => legendFits(layout, facts, draft, derived, options);
   const isometrics = isometricSheets(set);
-  const blocks = [...(isField ? fieldBlocks(derived) : submittalBlocks(derived, numbered, findings, listed)), ...isometrics.tables.map(full)];
+  const blocks = [...(isField ? fieldBlocks(derived, layout) : submittalBlocks(derived, layout, numbered, findings, listed)), ...isometrics.tables.map(layout.tableColumns > 1 ? narrow : full)];
   const homeless = new Set<SymbolName>([...views, ...isometrics.drafts].filter((draft) => !hasRoom(draft)).flatMap(({ used }) => [...used]));
   if (homeless.size > 0) blocks.push({ table: legendTable(homeless, layout.sizes), span: 'column' });
   const pages = flowTables(blocks.filter(({ table }) => table.rows.length > 0), layout.area, layout.tableColumns, layout.sizes, packed.left);
@@ -71,7 +73,7 @@ export function composeSheets(evaluation: Evaluation, drawings: ReadonlyMap<stri
     views.splice(-1, 1, { ...lastView, title: sheetTitle([lastView.title, ...shared.titles]), marks: [...lastView.marks, ...shared.marks] });
   }
   const lastViewAt = views.length - 1;
-  views.push(...isometrics.drafts);
+  views.push(...isometrics.drafts, ...(isField ? [] : detailSheets(derived, layout)));
   // Calculations begin a sheet of their own, so that they can be handed over by themselves.
   const calculations = isField ? [] : flowTables(calculationBlocks(evaluation, layout), layout.area, layout.tableColumns, layout.sizes);
   const tables = [...pages, ...calculations]
@@ -144,18 +146,16 @@ function supportBlock(derived: Derived): FlowBlock[] {
   return table.rows.length > 0 ? [narrow(table)] : [];
 }
 
-function submittalBlocks(derived: Derived, numbered: readonly NumberedFinding[], findings: Evaluation['findings'], listed: ReadonlySet<string>): FlowBlock[] {
+function submittalBlocks(derived: Derived, layout: SheetLayout, numbered: readonly NumberedFinding[], findings: Evaluation['findings'], listed: ReadonlySet<string>): FlowBlock[] {
   const { plan } = derived;
   return [
     full(nozzleSchedule(derived, ({ ref }) => !listed.has(`${ref.network}/${ref.id}`))),
     full(findingsTable(numbered, findings)),
     full(spaceSchedule(derived)),
     full(cylinderSchedule(derived)),
-    narrow(pipeSchedule(derived)),
-    narrow(fittingSchedule(derived)),
+    ...takeOffBlocks(derived, layout),
     ...supportBlock(derived),
     narrow(pathSchedule(derived)),
-    narrow(runSchedule(derived)),
     ...profilesInUse(derived).map((profile) => narrow(limitsTable(profile, plan.settings.lengths))),
     narrow(cautionsTable()),
     narrow(notesTable(plan)),
@@ -164,14 +164,13 @@ function submittalBlocks(derived: Derived, numbered: readonly NumberedFinding[],
   ];
 }
 
-function fieldBlocks(derived: Derived): FlowBlock[] {
+function fieldBlocks(derived: Derived, layout: SheetLayout): FlowBlock[] {
   const { plan } = derived;
   return [
     full(fieldTable(derived)),
     full(holdPointsTable(plan.siteRecord.checks)),
     full(cylinderSchedule(derived)),
-    narrow(runSchedule(derived)),
-    narrow(fittingSchedule(derived)),
+    ...takeOffBlocks(derived, layout),
     ...supportBlock(derived),
     narrow(cautionsTable()),
     narrow(notesTable(plan)),

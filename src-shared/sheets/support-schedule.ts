@@ -55,10 +55,10 @@ export function supportSchedule(derived: Derived): Table {
     note: 'Measured along the pipe, from centre to centre. Heights are above the finished floor.',
     columns: [
       { head: 'Kind', font: 'bold' },
-      { head: 'Pipe' },
-      { head: 'Height', align: 'right' },
+      { head: 'Pipe', least_mm: 11 },
+      { head: 'Height', align: 'right', least_mm: 20 },
       { head: 'Where', isWide: true },
-      { head: 'Bears', align: 'right' },
+      { head: 'Bears', align: 'right', least_mm: 17 },
     ],
     rows: derived.networks.flatMap((network) => {
       const inFlow = [...new Set(network.paths.flatMap(({ pipes }) => pipes))];

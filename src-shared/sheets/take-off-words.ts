@@ -1,7 +1,8 @@
 import type { BillOfMaterials, FittingCount } from '../take-off/bill-of-materials.ts';
-import { FITTING_WORDS } from '../derived/fitting-words.ts';
+import { FITTING_WORDS, boughtWords } from '../derived/fitting-words.ts';
 import type { PieceEndKind } from '../take-off/piece-runs.ts';
-import type { Piece } from '../take-off/pieces-of.ts';
+import type { LengthBasis } from '../take-off/as-built.ts';
+import type { Piece, PieceEnd } from '../take-off/pieces-of.ts';
 import { roundCut } from '../take-off/round-cut.ts';
 import { toInches, toMillimetres } from '../units/convert.ts';
 import { type LengthSystem, formatLength } from '../units/length-text.ts';
@@ -12,22 +13,35 @@ export const END_WORDS: Readonly<Record<PieceEndKind, string>> = {
   ...FITTING_WORDS,
   open: 'bare end',
   nozzle: 'nozzle',
-  joint: 'weld or grooved coupling',
   unfitted: 'nozzle without a tee',
+  unfed: 'pipe that no agent comes to',
 };
 
 /** "3/4″ Sch 40 black steel". */
 export const makeWords = ({ size, schedule, material }: Pick<Piece, 'size' | 'schedule' | 'material'>, lengths: LengthSystem): string =>
   `${sizeText(size, lengths)} Sch ${schedule} ${material.replace('-', ' ')}`;
 
+/** What stands at an end of a piece: "90° street elbow", "bare end". */
+export const endWords = ({ kind, isStreet }: Pick<PieceEnd, 'kind' | 'isStreet'>): string => (isStreet ? END_WORDS[kind].replace('elbow', 'street elbow') : END_WORDS[kind]);
+
+/** A fitting as it is bought: "reducing tee". */
+export const kindWords = ({ kind, isStreet, sizes }: Pick<FittingCount, 'kind' | 'isStreet' | 'sizes'>): string => boughtWords({ kind, isStreet, isReducing: sizes.length > 1 });
+
 export const classWords = ({ fittingClass }: Pick<FittingCount, 'fittingClass'>): string => (fittingClass === null ? 'class not known' : `Class ${fittingClass}`);
 
 /** "90° elbow 3/4″ Class 300". */
-export const fittingWords = (fitting: Omit<FittingCount, 'count'>, lengths: LengthSystem): string =>
-  [END_WORDS[fitting.kind], fitting.sizes.map((size) => sizeText(size, lengths)).join(' × '), classWords(fitting)].join(' ');
+export const fittingWords = (fitting: Pick<FittingCount, 'kind' | 'isStreet' | 'sizes' | 'fittingClass'>, lengths: LengthSystem): string =>
+  [kindWords(fitting), fitting.sizes.map((size) => sizeText(size, lengths)).join(' × '), classWords(fitting)].join(' ');
 
 /** "1–2": its two ends by their numbers. */
 export const pieceLabel = ({ from, to }: Piece): string => `${from.label}–${to.label}`;
+
+/** What the length between centres rests on. */
+export const BASIS_WORDS: Readonly<Record<LengthBasis, string>> = {
+  drawn: 'between centres',
+  measured: 'between centres, as measured',
+  follows: 'between centres, taking up what was measured elsewhere',
+};
 
 /** What the rounding of a cut leaves over: "rounded up by 0.005 in". */
 export function remainderWords(cut_m: number, lengths: LengthSystem): string {
@@ -52,12 +66,13 @@ export function cutWords({ cut_m, because, isTooShort }: Piece, lengths: LengthS
   return `cut ${cutText(cut_m, lengths)} (${cutText(cut_m, otherSystem(lengths))}), ${remainderWords(cut_m, lengths)}${why && `; ${why}`}`;
 }
 
-const CAUTIONS = [
-  'Measure the fittings in hand before cutting, and the leg as built before its last piece. Take-offs are of malleable fittings by ASME B16.3 (memory for Class 300) and of the thread engagement that shops allow for.',
-  'What a nozzle or the discharge assembly takes of the pipe is not known here: take it off the first and last piece.',
-];
-const REDUCING = 'Where pipes of different sizes meet, the fitting is listed with its reducers: buy it straight with these reducers, or as one reducing fitting without them.';
+const MEASURE = 'Measure the fittings in hand before cutting, and the leg as built before its last piece.';
+const ENDS = 'What a nozzle or the discharge assembly takes of the pipe is not known here: take it off the first and last piece.';
 const AUTHORITY = 'Preliminary. The unit’s own manual, its listing, the adopted code and licensed practice decide.';
 
-/** What a reader of a take-off must be told. */
-export const takeOffCautions = ({ fittings }: BillOfMaterials): string[] => [...CAUTIONS, ...(fittings.some(({ sizes }) => sizes.length > 1) ? [REDUCING] : []), AUTHORITY];
+/** What a reader of a take-off must be told, with where the lengths of its fittings were read. */
+export function takeOffCautions({ pieces }: Pick<BillOfMaterials, 'pieces'>): string[] {
+  const sources = new Set(pieces.flatMap(({ from, to }) => [from, to].flatMap(({ takeOff }) => (takeOff.isKnown && takeOff.source !== '' ? [takeOff.source] : []))));
+  const read = sources.size === 0 ? '' : ` Lengths of fittings: ${[...sources].join('; ')}. Threads are made up as far as shops allow for.`;
+  return [`${MEASURE}${read}`, ENDS, AUTHORITY];
+}

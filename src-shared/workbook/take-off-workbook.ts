@@ -3,7 +3,7 @@ import type { Piece } from '../take-off/pieces-of.ts';
 import { roundCut } from '../take-off/round-cut.ts';
 import { barsOf } from '../sheets/take-off-bars.ts';
 import { partLines } from '../sheets/take-off-parts.ts';
-import { END_WORDS, classWords, pieceLabel, takeOffCautions, whyWords } from '../sheets/take-off-words.ts';
+import { classWords, endWords, kindWords, pieceLabel, takeOffCautions, whyWords } from '../sheets/take-off-words.ts';
 import { sentence } from '../sheets/sheet-text.ts';
 import { toInches, toMillimetres, toPounds } from '../units/convert.ts';
 import { type LengthSystem, formatLength } from '../units/length-text.ts';
@@ -52,8 +52,10 @@ const takenOff_m = ({ takeOff }: Piece['from']): number | null => (takeOff.isKno
 function cutCells(cut_m: number | null): WorkbookCell[] {
   if (cut_m === null) return [null, null, null, null];
   const inches_m = roundCut(cut_m, 'feet').length_m;
-  return [figure(cut_m, 4), figure(toMillimetres(roundCut(cut_m, 'metric').length_m), 0), figure(toInches(inches_m), 4), formatLength(inches_m, 'feet')];
+  return [figure(cut_m, 4), figure(Math.round(toMillimetres(roundCut(cut_m, 'metric').length_m)), 0), figure(Math.round(toInches(inches_m) * 16) / 16, 4), formatLength(inches_m, 'feet')];
 }
+
+const LENGTH_WORDS = { drawn: 'drawn', measured: 'measured on site', follows: 'takes up a measurement' } as const;
 
 function cutSheet(bill: BillOfMaterials, { lengths, networkName }: WorkbookFacts): Content {
   const bars = new Map(bill.pipe.flatMap((order) => barsOf(order, bill.kerf_m).flatMap(({ number, pieces }) => pieces.map(({ piece }) => [piece, number] as const))));
@@ -61,19 +63,24 @@ function cutSheet(bill: BillOfMaterials, { lengths, networkName }: WorkbookFacts
     columns: [
       column('Network', 18), column('Piece', 9), column('Size', 12), column('Schedule', 10), column('Material', 18), ...lengthColumns('Centre to centre', lengths),
       column('From', 20), ...lengthColumns('Taken off there', lengths), column('To', 20), ...lengthColumns('Taken off here', lengths),
-      column('Cut, unrounded [m]', 12), column('Cut [mm]', 10), column('Cut [in]', 10), column('Cut, as a tape reads', 15), column('Threads', 9), column('Stock length no.', 10), column('Remark', 60),
+      column('Cut, unrounded [m]', 12), column('Cut [mm]', 10), column('Cut [in]', 10), column('Cut, as a tape reads', 15), column('Threads', 9), column('Stock length no.', 10), column('Nipple', 9), column('Length is', 30), column('Remark', 60),
     ],
     rows: bill.pieces.map((piece) => [
       networkName(piece.network), pieceLabel(piece), nps(piece.size), `Sch ${piece.schedule}`, sentence(piece.material.replace('-', ' ')), ...lengthCells(piece.centreToCentre_m, lengths),
-      sentence(END_WORDS[piece.from.kind]), ...lengthCells(takenOff_m(piece.from), lengths), sentence(END_WORDS[piece.to.kind]), ...lengthCells(takenOff_m(piece.to), lengths),
-      ...cutCells(piece.cut_m), count(piece.threads), bars.has(piece) ? count(bars.get(piece) ?? 0) : null, whyWords(piece),
+      sentence(endWords(piece.from)), ...lengthCells(takenOff_m(piece.from), lengths), sentence(endWords(piece.to)), ...lengthCells(takenOff_m(piece.to), lengths),
+      ...cutCells(piece.cut_m), count(piece.threads), bars.has(piece) ? count(bars.get(piece) ?? 0) : null, piece.nipple ?? '', LENGTH_WORDS[piece.basis], whyWords(piece),
     ]),
   };
 }
 
-const fittingSheet = (bill: BillOfMaterials): Content => ({
-  columns: [column('Fitting', 26), column('Sizes', 32), column('Class', 16), column('Count', 8)],
-  rows: bill.fittings.map((fitting) => [sentence(END_WORDS[fitting.kind]), fitting.sizes.map(nps).join(' × '), classWords(fitting), count(fitting.count)]),
+const WEIGHT_WORDS = { maker: 'from its maker', estimate: 'estimated', unknown: 'not known' } as const;
+
+const fittingSheet = (bill: BillOfMaterials, lengths: LengthSystem): Content => ({
+  columns: [column('Fitting', 26), column('Sizes', 32), column('Class', 16), column('Count', 8), ...weightColumns('Weight of one', lengths), column('Weight is', 20), column('Remark', 40)],
+  rows: bill.fittings.map((fitting) => [
+    sentence(kindWords(fitting)), fitting.sizes.map(nps).join(' × '), classWords(fitting), count(fitting.count), ...weightCells(fitting.weight_kg, lengths), WEIGHT_WORDS[fitting.weightFrom ?? 'unknown'],
+    fitting.place === 'stock' ? 'Joins two stock lengths in one run' : '',
+  ]),
 });
 
 const partSheet = (bill: BillOfMaterials, lengths: LengthSystem): Content => ({
@@ -90,5 +97,5 @@ export function takeOffWorkbook(bill: BillOfMaterials, facts: WorkbookFacts): Wo
   ];
   const notes = takeOffCautions(bill);
   const sheet = (name: string, content: Content): WorkbookSheet => ({ name, title: `${name}: ${project || 'plan without a name'}`, warnings, notes, ...content });
-  return { sheets: [sheet('Pipe', pipeSheet(bill, lengths)), sheet('Cut list', cutSheet(bill, facts)), sheet('Fittings', fittingSheet(bill)), sheet('Parts', partSheet(bill, lengths))] };
+  return { sheets: [sheet('Pipe', pipeSheet(bill, lengths)), sheet('Cut list', cutSheet(bill, facts)), sheet('Fittings', fittingSheet(bill, lengths)), sheet('Parts', partSheet(bill, lengths))] };
 }
