@@ -15,8 +15,11 @@ export function FittingsSlip({ bill: { fittings } }: { readonly bill: BillOfMate
         {fittings.map(({ count, ...fitting }) => {
           const words = sentence(fittingWords(fitting, system));
           return (
-            <li key={words}>
-              <span>{words}</span>
+            <li key={`${words} ${fitting.place}`}>
+              <span>
+                {words}
+                {fitting.place === 'stock' ? <span className="quiet sum-note">joins two stock lengths in one run</span> : null}
+              </span>
               <span>{count}</span>
             </li>
           );
@@ -55,18 +58,23 @@ export function PartsSlip({ bill }: { readonly bill: BillOfMaterials }) {
   );
 }
 
-/** What all pipe together weighs. */
-export function WeightsSlip({ bill: { pipeWeight_kg, stockWeight_kg } }: { readonly bill: BillOfMaterials }) {
+/** What all of it weighs, as far as that is known. */
+export function WeightsSlip({ bill: { stockWeight_kg, weights } }: { readonly bill: BillOfMaterials }) {
   const { quantity } = useFigures();
-  const mass = (value_kg: number | null): string => (value_kg === null ? 'not known: no weight is known for some of it' : quantity(value_kg, 'mass'));
+  const mass = (value_kg: number): string => quantity(value_kg, 'mass');
+  const { pipe_kg, fittings_kg, estimated_kg, cylinders_kg, total_kg, unknown } = weights;
   return (
     <Slip title="Weight" part="weights">
       <Readings
         rows={[
-          { label: 'Pipe as it is built', value: mass(pipeWeight_kg) },
-          { label: 'Stock to bring to the site', value: mass(stockWeight_kg) },
+          { label: 'Pipe as it is built', value: mass(pipe_kg) },
+          { label: 'Fittings', value: mass(fittings_kg), note: estimated_kg > 0 ? `${mass(estimated_kg)} of it estimated` : undefined },
+          { label: 'Cylinders, filled', value: mass(cylinders_kg) },
+          { label: 'All of these', value: <strong>{mass(total_kg)}</strong> },
+          { label: 'Stock of pipe to bring', value: mass(stockWeight_kg) },
         ]}
       />
+      {unknown.length > 0 ? <p className="field-help">Not in it: {unknown.join('; ')}.</p> : null}
     </Slip>
   );
 }

@@ -13,7 +13,7 @@ const MOST_NAMED = 6;
 export function reasonsIn({ pieces }: Pick<BillOfMaterials, 'pieces'>): { readonly reason: string; readonly pieces: readonly string[] }[] {
   const reasons = new Map<string, string[]>();
   for (const piece of pieces) {
-    if (piece.cut_m !== null) continue;
+    if (piece.cut_m !== null || !piece.hasPipe) continue;
     for (const reason of piece.because) reasons.set(reason, [...(reasons.get(reason) ?? []), pieceLabel(piece)]);
   }
   return [...reasons].map(([reason, of]) => ({ reason, pieces: of }));

@@ -11,15 +11,14 @@ export function OrderSlip({ order, kerf_m, networkName }: { readonly order: Pipe
   const { system, length, quantity } = useFigures();
   const { nesting, pieces, uncut, stock_m, weight_kg, stockWeight_kg } = order;
   const { bars, leastBars, isFewest, tooLong, waste_m, leastWaste_m } = nesting;
-  const mass = (value_kg: number | null): string => (value_kg === null ? 'not known' : quantity(value_kg, 'mass'));
   return (
     <Slip title={makeWords(order, system)} part="pipe-order" aside={<span className="sum-aside">{countOf(pieces.length, 'piece')}</span>}>
       <Readings
         rows={[
           { label: 'Between centres', value: length(order.length_m) },
           { label: 'To buy', value: `${bars.length} × ${length(stock_m)}`, note: isFewest ? 'the fewest possible' : `at least ${leastBars} are needed` },
-          { label: 'Waste with saw cuts', value: length(waste_m), note: Math.abs(waste_m - leastWaste_m) < 1e-9 ? 'the least possible' : `at best ${length(leastWaste_m)}` },
-          { label: 'Weight, pieces / stock', value: `${mass(weight_kg)} / ${mass(stockWeight_kg)}` },
+          { label: 'Waste', value: length(waste_m), note: Math.abs(waste_m - leastWaste_m) < 1e-9 ? 'the least possible' : `at best ${length(leastWaste_m)}` },
+          { label: 'Weight, built / bought', value: `${quantity(weight_kg, 'mass')} / ${quantity(stockWeight_kg, 'mass')}` },
         ]}
       />
       {uncut > 0 ? <p className="field-help">{uncut === 1 ? 'One piece has no cut length' : `${uncut} pieces have no cut length`}: reckoned as long as they can be.</p> : null}

@@ -1,6 +1,6 @@
 import { editPipe } from '#shared/commands/edit-pipe';
 import { sizeText } from '#shared/sheets/sheet-text';
-import { END_WORDS, cutText, otherSystem, pieceLabel, remainderWords, whyWords } from '#shared/sheets/take-off-words';
+import { BASIS_WORDS, cutText, endWords, otherSystem, pieceLabel, remainderWords, whyWords } from '#shared/sheets/take-off-words';
 import type { Piece, PieceEnd } from '#shared/take-off/pieces-of';
 import { formatLength } from '#shared/units/length-text';
 import type { State } from '../../store/state.ts';
@@ -41,10 +41,12 @@ function MeasuredField({ piece }: { readonly piece: Piece }) {
   );
 }
 
-function endRow(where: string, { kind, takeOff }: PieceEnd, figures: ReturnType<typeof useFigures>): { readonly label: string; readonly value: string; readonly note?: string } {
+function endRow(where: string, end: PieceEnd, figures: ReturnType<typeof useFigures>): { readonly label: string; readonly value: string; readonly note?: string } {
   const { system } = figures;
-  if (!takeOff.isKnown) return { label: `${where} ${END_WORDS[kind]}`, value: 'not known' };
-  return { label: `${where} ${END_WORDS[kind]}`, value: takeOff.takeOff_m === 0 ? 'takes nothing off' : `takes off ${formatLength(takeOff.takeOff_m, system, { precision: 'fine' })}` };
+  const { takeOff } = end;
+  const label = `${where} ${endWords(end)}`;
+  if (!takeOff.isKnown) return { label, value: 'not known' };
+  return { label, value: takeOff.takeOff_m === 0 ? 'takes nothing off' : `takes off ${formatLength(takeOff.takeOff_m, system, { precision: 'fine' })}` };
 }
 
 /** Take-offs at both ends, what rounding leaves over, and what was measured. */
@@ -73,7 +75,7 @@ export function PieceLine({ piece }: { readonly piece: Piece }) {
   const store = useStoreItself();
   const selection = useStore(selectionOf);
   const { system, length } = useFigures();
-  const { from, to, cut_m, size, isTooShort, centreToCentre_m } = piece;
+  const { from, to, cut_m, size, isTooShort, centreToCentre_m, basis, nipple, hasPipe } = piece;
   const isSelected = isPieceSelected(piece, selection);
   const why = whyWords(piece);
   return (
@@ -81,9 +83,12 @@ export function PieceLine({ piece }: { readonly piece: Piece }) {
       <button type="button" className="piece-head" aria-expanded={isSelected} onClick={() => selectPiece(store, piece)}>
         <span className="piece-line">
           <strong>{pieceLabel(piece)}</strong>
-          <span>{sizeText(size, system)}</span>
+          {basis === 'drawn' ? null : <span className="piece-mark">{basis}</span>}
+          {nipple ? <span className="piece-mark">{nipple} nipple</span> : null}
           <span className="piece-cut">
-            {cut_m === null ? (
+            {!hasPipe && !isTooShort ? (
+              'no pipe'
+            ) : cut_m === null ? (
               <>
                 <VerdictMark verdict={isTooShort ? 'stop' : 'not-checked'} silent /> no cut length
               </>
@@ -95,7 +100,7 @@ export function PieceLine({ piece }: { readonly piece: Piece }) {
           </span>
         </span>
         <span className="quiet piece-where">
-          {END_WORDS[from.kind]} to {END_WORDS[to.kind]}, {length(centreToCentre_m)} between centres
+          {sizeText(size, system)} pipe, {endWords(from)} to {endWords(to)}, {length(centreToCentre_m)} {BASIS_WORDS[basis]}
         </span>
         {why === '' ? null : <span className={isTooShort ? 'piece-why is-stop' : 'piece-why'}>{why}</span>}
       </button>

@@ -11,6 +11,7 @@ import { Choice } from '../fields/choice.tsx';
 import { LengthField } from '../fields/quantity-field.tsx';
 import { VerdictMark } from '../verdict-mark.tsx';
 import { useActionContext, useRun } from '../window-context.ts';
+import { AsMeasured } from './as-measured.tsx';
 import { CutList } from './cut-list.tsx';
 import { FittingsSlip, PartsSlip, WeightsSlip } from './counts-slips.tsx';
 import { MissingLengths } from './missing-lengths.tsx';
@@ -87,6 +88,7 @@ export function TakeOffPanel({ network }: { readonly network: string | null }) {
           ) : null}
         </div>
       </Slip>
+      <AsMeasured bill={bill} plan={plan} />
       <MissingLengths bill={bill} />
       {bill.pipe.map((order) => (
         <OrderSlip key={`${order.size} ${order.schedule} ${order.material}`} order={order} kerf_m={bill.kerf_m} networkName={networkName} />
