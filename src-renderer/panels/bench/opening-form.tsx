@@ -6,6 +6,7 @@ import { OPENING_WORDS } from '#shared/model/thing-name';
 import { Choice, KnownChoice, optionsOf } from '../fields/choice.tsx';
 import { LengthField, QuantityField } from '../fields/quantity-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
+import { CrossingFields } from './crossing-fields.tsx';
 import { NeededVent } from './needed-vent.tsx';
 import { SizeFields } from './size-fields.tsx';
 import { Readings, Slip } from './slip.tsx';
@@ -44,6 +45,7 @@ export function OpeningForm({ at }: { readonly at: RefOf<'opening'> }) {
         <Choice label="Leads to" value={opening.leadsTo} options={optionsOf(LEADS)} onCommit={(leadsTo) => change({ leadsTo })} />
         <KnownChoice label="Closes before discharge" value={opening.closes} onCommit={(closes) => change({ closes })} />
       </div>
+      {opening.kind === 'penetration' ? <CrossingFields crossing={opening.crossing} onCommit={(crossing) => change({ crossing })} /> : null}
       {opening.kind === 'relief-vent' ? <NeededVent at={at} onTake={(freeArea_m2) => change({ freeArea_m2 })} /> : null}
     </Slip>
   );

@@ -5,7 +5,7 @@ import { useStore } from '../../store/use-store.ts';
 import { alongFrom, standingSupport } from '../../tools/support-place.ts';
 import { Choice, optionsOf } from '../fields/choice.tsx';
 import { LengthField, QuantityField } from '../fields/quantity-field.tsx';
-import { SUPPORT_WORDS } from '../network/support-words.ts';
+import { BRACE_WORDS, SUPPORT_WORDS } from '../network/support-words.ts';
 import { Readings, Slip } from './slip.tsx';
 import { useCommit, useFigures, useShownPlan } from './use-plan.ts';
 
@@ -64,6 +64,7 @@ export function SupportForm({ at }: { readonly at: RefOf<'support'> }) {
           onCommit={(capacity_N) => change({ capacity_N })}
           help="As its maker or an engineer states it, with its anchor."
         />
+        <Choice label="Earthquake brace" value={support.brace} options={optionsOf(BRACE_WORDS)} onCommit={(brace) => change({ brace })} wide help="Where bracing is required, the structural engineer says which supports brace, and how." />
       </div>
       {standing ? (
         <Readings

@@ -20,6 +20,7 @@ const TOPICS: Readonly<Record<string, CalculationTopic>> = {
   S2: 'people',
   N20: 'discharge',
   N21: 'discharge',
+  P6: 'discharge',
   P22: 'discharge',
   L1: 'wiring',
   L2: 'wiring',
@@ -40,7 +41,7 @@ const ASKED: Readonly<Record<string, readonly string[]>> = {
 };
 
 /** Checks of supports that have nothing to judge while none is drawn. */
-const ABOUT_SUPPORTS: ReadonlySet<string> = new Set(['P18', 'P19', 'P20', 'P21', 'P22']);
+const ABOUT_SUPPORTS: ReadonlySet<string> = new Set(['P12', 'P18', 'P19', 'P20', 'P21', 'P22', 'P23']);
 
 /** The field of the thing itself that a check is about, by rule: its label and what the button says. */
 const OWN_FIELDS: Readonly<Record<string, readonly [string, string]>> = {
@@ -50,6 +51,8 @@ const OWN_FIELDS: Readonly<Record<string, readonly [string, string]>> = {
   E3: ['Longest stay in the gas to design for', 'Choose the stay to design for'],
   E4: ['Coldest', 'Look at the temperatures'],
   N20: ['Orifice of the unit', 'Choose its orifice'],
+  P26: ['Bonding to earth', 'Say whether the pipe is bonded'],
+  P34: ['Marking along the pipe', 'Say how the pipe is marked and finished'],
   S1: ['Time to leave', 'Look at the times to leave and to wait'],
   S2: ['Delay before discharge', 'Change the delay'],
 };
@@ -63,12 +66,27 @@ function ventOf(plan: Plan, on: Ref): MissingField[] {
   return vent ? [{ kind: 'field', on: { kind: 'opening', level: on.level, enclosure: on.id, id: vent.id }, label: 'Free area', text: 'Change the free area of its vent' }] : [{ kind: 'tool', action: 'add-vent', text: 'Put a relief vent in a wall' }];
 }
 
+/** Notes that are cleared by something that is typed. */
+const MENDED_NOTES: ReadonlySet<string> = new Set(['P34']);
+
+/** Bracing is said in the basis of design; then at the supports that brace. */
+function bracingOf(plan: Plan, on: Ref): MissingField[] {
+  if (plan.basis.seismic === 'unknown') return [{ kind: 'basis', label: 'Earthquake bracing', text: 'Say whether bracing is required' }];
+  const network = networkOf(plan, on);
+  const support = Object.values(network?.supports ?? {}).find(({ brace }) => brace === 'none');
+  return network && support ? [{ kind: 'field', on: { kind: 'support', network: network.id, id: support.id }, label: 'Earthquake brace', text: 'Say how a support braces' }] : [];
+}
+
 /** Fields and tools with which a finding is cleared, nearest first; none where its text or its cure says enough. */
-export function whereToMend(derived: Derived, { rule, subject, verdict }: Finding): MissingField[] {
-  if (verdict === 'ok' || verdict === 'note' || subject.kind === 'plan' || subject.kind === 'profile') return [];
+export function whereToMend(derived: Derived, { rule, subject, verdict, cure }: Finding): MissingField[] {
+  if (verdict === 'ok' || (verdict === 'note' && !MENDED_NOTES.has(rule)) || subject.kind === 'plan' || subject.kind === 'profile') return [];
   const { plan } = derived;
   const network = networkOf(plan, subject);
+  if (cure?.kind === 'place-supports') return [];
+  if (rule === 'P23' && plan.basis.seismic === 'unknown') return bracingOf(plan, subject);
   if (network && ABOUT_SUPPORTS.has(rule) && Object.keys(network.supports).length === 0) return [{ kind: 'field', on: { kind: 'network', id: network.id }, label: 'Place supports by the table', text: 'Place the supports' }];
+  if (rule === 'P23') return bracingOf(plan, subject);
+  if (rule === 'P29' && subject.kind === 'opening') return [{ kind: 'field', on: subject, label: 'Inside of the sleeve', text: 'Enter sleeve, rating and seal' }];
   const topic = TOPICS[rule];
   const about = subjectOf(subject);
   if (rule === 'E8' && verdict === 'stop') return ventOf(plan, subject);

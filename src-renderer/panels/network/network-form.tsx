@@ -10,6 +10,7 @@ import { TextField } from '../fields/text-field.tsx';
 import { useActionContext } from '../window-context.ts';
 import { hasNozzle, pipesAt } from '../../tools/network-hits.ts';
 import { AssemblySlip } from './assembly-slip.tsx';
+import { InstallationSlip } from './installation-slip.tsx';
 import { OrificesSlip } from './orifices-slip.tsx';
 import { ReleaseSlip } from './release-slip.tsx';
 import { SupportsSlip } from './supports-slip.tsx';
@@ -63,6 +64,7 @@ export function NetworkForm({ at }: { readonly at: RefOf<'network'> }) {
       ) : null}
       <AssemblySlip at={at} network={network} />
       {shape ? <SupportsSlip shape={shape} /> : null}
+      <InstallationSlip at={at} network={network} />
       <OrificesSlip networkId={at.id} orifices={plan.profiles[network.profile]?.orifices ?? []} />
       <ReleaseSlip at={at} network={network} />
     </>

@@ -14,6 +14,19 @@ function setAll(things: readonly object[], part: object): void {
   for (const thing of things) Object.assign(thing, part);
 }
 
+/** A pipe that goes through a wall, in a hole of which nothing is said. */
+function pierced(room: Room, network: Plan['networks'][string]): void {
+  const [from, to] = [room.outline[0], room.outline[1]];
+  const [any] = Object.values(room.openings);
+  const pipe = Object.values(network.pipes)[0];
+  if (!from || !to || !any || !pipe) throw new Error('The hut has walls, openings and pipe.');
+  const middle = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
+  network.nodes.within = { id: 'within', part: null, at: { ...middle, y: middle.y + 0.5, z: 1 } };
+  network.nodes.without = { id: 'without', part: 'cap', at: { ...middle, y: middle.y - 0.5, z: 1 } };
+  network.pipes.piercing = { ...pipe, id: 'piercing', from: 'within', to: 'without' };
+  room.openings.hole = { ...any, id: 'hole', kind: 'penetration', wall: from.id, along_m: Math.hypot(to.x - from.x, to.y - from.y) / 2, width_m: 0.1, bottom_m: 0.9, height_m: 0.2, swing: 'none', crossing: null };
+}
+
 /** The hut changed, and worked out. */
 function worked(change: (room: Room, network: Plan['networks'][string]) => void) {
   const plan = structuredClone(hut);
@@ -38,10 +51,26 @@ test.each<readonly [string, readonly string[], Parameters<typeof worked>[0]]>([
   ['C2', ['Load-bearing'], (room) => setAll(room.outline.map(({ wall }) => wall), { loadBearing: null })],
   ['C3', ['Kind of anchor'], (_, network) => setAll(Object.values(network.cylinders), { anchors: null })],
   ['N20', ['Orifice of the unit'], (_, network) => setAll(Object.values(network.nozzles), { orificeArea_m2: null })],
-  ['P18', ['Place supports by the table'], (_, network) => Object.assign(network, { supports: {} })],
+  // The finding itself places them.
+  ['P18', [], (_, network) => Object.assign(network, { supports: {} })],
+  ['P19', ['Place supports by the table'], (_, network) => Object.assign(network, { supports: {} })],
+  ['P26', ['Bonding to earth'], (_, network) => Object.assign(network.installation, { bonding: 'unknown' })],
+  ['P34', ['Marking along the pipe'], (_, network) => Object.assign(network.installation, { finish: '' })],
+  ['P29', ['Inside of the sleeve'], (room, network) => pierced(room, network)],
   ['L1', ['Draw up the circuit'], (_, network) => Object.assign(network, { release: null })],
 ])('%s leads to %j', (rule, expected, change) => {
   expect(leadsTo(rule, change)).toEqual(expected);
+});
+
+test.each<readonly [Plan['basis']['seismic'], readonly string[]]>([
+  ['unknown', ['Earthquake bracing']],
+  ['required', ['Earthquake brace']],
+])('P23 with bracing %s leads to %j', (seismic, labels) => {
+  const plan = structuredClone(hut);
+  plan.basis.seismic = seismic;
+  const { derived, findings } = evaluate(plan);
+  const finding = findings.find(({ rule }) => rule === 'P23');
+  expect(finding && whereToMend(derived, finding)).toMatchObject(labels.map((label) => ({ label })));
 });
 
 test('what is kept leads nowhere', () => {
