@@ -33,6 +33,9 @@ const AXES_rad = [7, 11, 5, 1, 9, 3].map((twelfths) => (twelfths * Math.PI) / 6)
 const LEAD = 0.8;
 const TAIL = 0.9;
 const ROW = 1.35;
+/** What each pitch costs by which the assembly makes the whole drawing wider, and higher, against one pitch of clearance. */
+const WIDER = 0.09;
+const HIGHER = 0.06;
 /** Shares of a line where its distance to the pipe is taken. */
 const SHARES = [0.25, 0.5, 0.75, 1];
 
@@ -69,7 +72,8 @@ export function assemblyLine({ assembly, cylinders }: Pick<Network, 'assembly' |
   const pipe: PressureZone = regulated >= 0 ? 'low' : 'high';
   const end = lay(source, common, LEAD, pipe);
   const manifold = assembly[split];
-  const branchZone = own.length > 0 && own.at(-1) ? zoneBehind(own[own.length - 1] ?? own[0] as AssemblyPart) : end.zone;
+  const nearest = own.at(-1);
+  const branchZone = nearest ? zoneBehind(nearest) : end.zone;
   const header = split < 0 ? end.place : step(end.place, away_rad, common.length > 0 ? 0.8 : LEAD);
   if (split >= 0) addLine(end.place, header, end.zone);
   const shown = Object.values(cylinders).slice(0, most);
@@ -99,6 +103,7 @@ export function clearestWays(
   most?: number,
 ): AssemblyWays {
   let best: { readonly ways: AssemblyWays; readonly rating: number } | undefined;
+  const growth = growthOf(runs);
   const isRow = Math.min(most ?? Number.POSITIVE_INFINITY, Object.keys(network.cylinders).length) > 1;
   for (const away_rad of AXES_rad) {
     for (const row_rad of isRow ? AXES_rad.filter((each) => Math.abs(Math.sin(each - away_rad)) > 0.1) : [away_rad]) {
@@ -112,9 +117,23 @@ export function clearestWays(
           return gap - (isInside(place) ? 0 : 1000);
         }),
       );
-      const rating = Math.min(3, ...clear) + clear.reduce((sum, gap) => sum + gap, 0) / (100 * Math.max(1, clear.length));
+      const rating = Math.min(3, ...clear) + clear.reduce((sum, gap) => sum + gap, 0) / (100 * Math.max(1, clear.length)) - growth(lines);
       if (!best || rating > best.rating + 1e-6) best = { ways, rating };
     }
   }
   return best?.ways ?? { away_rad: -Math.PI / 2, row_rad: 0 };
+}
+
+/** What it costs that lines reach beyond the drawn pipe. */
+function growthOf(runs: readonly { readonly a: IsoPlace; readonly b: IsoPlace }[]): (lines: AssemblyLine['lines']) => number {
+  const places = [{ x: 0, y: 0 }, ...runs.flatMap(({ a, b }) => [a, b])];
+  const sizeOf = (all: readonly IsoPlace[]): readonly [number, number] => {
+    const [xs, ys] = [all.map(({ x }) => x), all.map(({ y }) => y)];
+    return [Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys)];
+  };
+  const [wide, high] = sizeOf(places);
+  return (lines) => {
+    const [wider, higher] = sizeOf([...places, ...lines.flatMap(({ a, b }) => [a, b])]);
+    return WIDER * (wider - wide) + HIGHER * (higher - high);
+  };
 }

@@ -14,6 +14,8 @@ export function fittingSign({ network }: Pick<DerivedNetwork, 'network'>, { kind
     case 'plug':
     case 'drain':
       return kind;
+    case 'joint':
+      return 'coupling';
     case 'cap':
       return network.nodes[node]?.part === 'dirt-trap' ? 'dirt-trap' : 'cap';
     default:

@@ -1,35 +1,17 @@
-import { distanceToSegment_m } from '../geometry/segment.ts';
+import { type AssemblyLine, assemblyLine, clearestWays } from '../isometric/assembly-line.ts';
 import type { Isometric } from '../isometric/layout-isometric.ts';
+import type { IsoPlace } from '../isometric/project.ts';
+import { PART_REACH_mm, assemblySymbol, manifoldSymbol, partSymbolName } from './assembly-symbols.ts';
 import { type LabelLine, addLabelWays } from './labels.ts';
-import { doubleLine, line, pen } from './marks.ts';
-import { PRINT, WEIGHT } from './print-ink.ts';
 import { assemblyPartWords } from './schedules.ts';
-import { checkValveSymbol, cylinderSymbol, regulatorSymbol } from './symbols.ts';
+import { cylinderSymbol, pipeLine } from './symbols.ts';
 import { type ViewDraft, addLine, inRoom, uprightBox } from './view-draft.ts';
 
-/** Directions of the three axes on paper, both ways [rad]. */
-const AXES_rad = [7, 11, 5, 1, 9, 3].map((twelfths) => (twelfths * Math.PI) / 6);
-/** Paper for one valve, and before and behind them [mm at factor 1]. */
+/** Paper for one part of the assembly along its line [mm at factor 1]. */
 const PITCH_mm = 6;
-const ENDS_mm = 11;
-
-type Place = readonly [x: number, y: number];
-
-/** The direction from the pipe's begin in which the assembly keeps clearest of the pipe. */
-function clearestWay(view: ViewDraft, { runs }: Isometric, [x, y]: Place, reach: number, source: string): number {
-  const { frame } = view;
-  const rated = AXES_rad.map((angle) => {
-    const end: Place = [x + Math.cos(angle) * reach, y - Math.sin(angle) * reach];
-    const places = [0.25, 0.5, 0.75, 1].map((share) => ({ x: x + (end[0] - x) * share, y: y + (end[1] - y) * share, share }));
-    const clear = runs.map((run) => {
-      const segment = { a: { x: frame.x(run.a.x), y: frame.y(run.a.y) }, b: { x: frame.x(run.b.x), y: frame.y(run.b.y) } };
-      const isHere = run.from === source || run.to === source;
-      return Math.min(...places.map((place) => distanceToSegment_m(place, segment) / (isHere ? place.share : 1)));
-    });
-    return { angle, clear: Math.min(reach, ...clear) - (inRoom(view, ...end) ? 0 : 1000) };
-  });
-  return rated.reduce((best, each) => (each.clear > best.clear + 1e-6 ? each : best)).angle;
-}
+const CYLINDER_mm = 2.6;
+/** So many cylinders are drawn one by one where the paper has room. */
+const MOST_CYLINDERS = 12;
 
 /** Draws cylinders and discharge assembly where the pipe begins: double before the regulator, single behind it. */
 export function drawIsometricAssembly(view: ViewDraft, iso: Isometric): void {
@@ -39,40 +21,48 @@ export function drawIsometricAssembly(view: ViewDraft, iso: Isometric): void {
   const source = iso.nodes.find(({ isSource }) => isSource);
   const cylinders = Object.values(network.cylinders);
   if (!source || (cylinders.length === 0 && network.assembly.length === 0)) return;
-  const valves = network.assembly.filter(({ kind }) => kind === 'regulator' || kind === 'check-valve');
-  const start: Place = [frame.x(source.place.x), frame.y(source.place.y)];
-  const reach = (ENDS_mm + valves.length * PITCH_mm) * factor;
-  const away = clearestWay(view, iso, start, reach, source.id);
-  const at = (mm: number): [number, number] => [start[0] + Math.cos(away) * mm, start[1] - Math.sin(away) * mm];
-  const placeOf = (i: number): number => (5 + (valves.length - i - 0.5) * PITCH_mm) * factor;
-  const lastRegulator = valves.findLastIndex(({ kind }) => kind === 'regulator');
-  const high = lastRegulator < 0 ? 0 : placeOf(lastRegulator);
+  const pitch = PITCH_mm * factor;
+  const [startX, startY] = [frame.x(source.place.x), frame.y(source.place.y)];
+  const at = ({ x, y }: IsoPlace): [number, number] => [startX + x * pitch, startY - y * pitch];
+  const about = ({ x, y }: IsoPlace): IsoPlace => ({ x: (frame.x(x) - startX) / pitch, y: (startY - frame.y(y)) / pitch });
+  const isInside = (place: IsoPlace): boolean => inRoom(view, ...at(place));
+  const runs = iso.runs.map(({ a, b, from, to }) => ({ a: about(a), b: about(b), isHere: from === source.id || to === source.id }));
+  const laid = (most: number): AssemblyLine => assemblyLine(network, clearestWays(network, runs, isInside, most), most);
+  const all = laid(MOST_CYLINDERS);
+  const hasRoom = cylinders.length <= MOST_CYLINDERS && all.lines.every(({ a, b }) => isInside(a) && isInside(b));
+  const { lines, spots, cylinders: stands, flow_rad } = hasRoom ? all : laid(1);
 
-  if (high > 0) addLine(view, [...start, ...at(high)], line(pen(WEIGHT.heavy * factor, PRINT.cool), ...start, ...at(high)), 24);
-  view.used.add('high-pressure');
-  const doubled = [...at(reach), ...at(high)];
-  addLine(view, doubled, doubleLine(PRINT.warm, factor, doubled), 24);
-  const flow_rad = away + Math.PI;
-  valves.forEach((valve, i) => {
-    const [x, y] = at(placeOf(i));
-    const isRegulator = valve.kind === 'regulator';
-    view.used.add(isRegulator ? 'regulator' : 'check-valve');
-    view.lines.push(...(isRegulator ? regulatorSymbol : checkValveSymbol)(x, y, valve.arrowDownstream ? flow_rad : away, factor));
-    placer.block(uprightBox(x, y, 2.3 * factor, 2.3 * factor), 'assembly');
-  });
-  const [x, y] = at(reach);
-  if (cylinders.length > 0) {
-    view.used.add('cylinder');
-    view.lines.push(...cylinderSymbol(x, y, 2.6 * factor, away, factor));
+  for (const { a, b, zone, isManifold } of lines) {
+    const places = [...at(a), ...at(b)];
+    if (zone === 'high') view.used.add('high-pressure');
+    if (isManifold) view.used.add('manifold');
+    addLine(view, places, isManifold ? manifoldSymbol(zone, factor, ...places) : pipeLine(zone, factor, ...places), 24);
   }
-  placer.block(uprightBox(x, y, 3.4 * factor, 3.4 * factor), 'assembly');
-  const names = cylinders.map(({ name }) => name);
+  for (const { part, zone, ...place } of spots) {
+    const [x, y] = at(place);
+    view.used.add(partSymbolName(part));
+    view.lines.push(...assemblySymbol(x, y, part, flow_rad, zone, factor));
+    placer.block(uprightBox(x, y, PART_REACH_mm * factor, PART_REACH_mm * factor), 'assembly');
+  }
+  for (const stand of stands) {
+    const [x, y] = at(stand);
+    view.used.add('cylinder');
+    view.lines.push(...cylinderSymbol(x, y, CYLINDER_mm * factor, flow_rad + Math.PI, factor));
+    placer.block(uprightBox(x, y, 3.4 * factor, 3.4 * factor), 'assembly');
+  }
+  labelAssembly(view, iso, at(stands[0] ?? lines.at(-1)?.b ?? { x: 0, y: 0 }), flow_rad + Math.PI);
+}
+
+/** Writes the cylinders, the parts in flow order and where high pressure ends. */
+function labelAssembly(view: ViewDraft, iso: Isometric, [x, y]: readonly [number, number], toward_rad: number): void {
+  const { network } = iso.network;
+  const names = Object.values(network.cylinders).map(({ name }) => name);
   const count = names.length === 0 ? 'no cylinder' : names.length === 1 ? `cylinder ${names[0]}` : `${names.length} cylinders, ${names[0]} to ${names.at(-1)}`;
   const words: LabelLine[] = [
     { text: count, font: 'bold' },
     ...network.assembly.map((part) => ({ text: assemblyPartWords(part, view.lengths) })),
-    { text: lastRegulator < 0 ? 'no regulator drawn: all high pressure' : 'high pressure before the regulator' },
+    { text: iso.zone === 'high' ? 'no regulator drawn: all high pressure' : 'high pressure before the regulator' },
   ];
-  const wish = { x, y, clearance_mm: 3.6 * factor, owner: 'assembly', toward_rad: away };
+  const wish = { x, y, clearance_mm: 3.6 * view.sizes.factor, owner: 'assembly', toward_rad };
   addLabelWays(view, [words, [...words.slice(0, 1), ...words.slice(-1)], words.slice(0, 1)].map((lines) => ({ lines, wish })), 'the discharge assembly');
 }

@@ -1,3 +1,4 @@
+import { fittingSign } from '../isometric/fitting-sign.ts';
 import { type Isometric, type IsometricNode, type IsometricRun, holeHeadings } from '../isometric/layout-isometric.ts';
 import { formatLength } from '../units/length-text.ts';
 import { fittingsText, orificeText } from './isometric-table.ts';
@@ -5,7 +6,7 @@ import { type LabelLine, type LabelWay, addLabel, addLabelWays } from './labels.
 import { circle, line, pen, segments, text } from './marks.ts';
 import { PRINT, WEIGHT } from './print-ink.ts';
 import { heightText, sizeText } from './sheet-text.ts';
-import { NOZZLE_REACH_mm, arrowHead, breakSymbol, capSymbol, fittingSymbol, nozzleSymbol, reducerSymbol, supportSymbol } from './symbols.ts';
+import { NOZZLE_REACH_mm, arrowHead, breakSymbol, fittingSymbol, nozzleSymbol, pipeLine, reducerSymbol, supportSymbol, zoneColour } from './symbols.ts';
 import { type ViewDraft, addLine, uprightBox } from './view-draft.ts';
 
 const ownerOf = ({ id }: Pick<IsometricNode, 'id'>): string => `node ${id}`;
@@ -24,7 +25,7 @@ function clearShare(shares: readonly number[], taken_mm: readonly number[], leng
   return shares.find((share) => gapAt(share) >= apart) ?? shares.reduce((best, share) => (gapAt(share) > gapAt(best) ? share : best));
 }
 
-function drawRun(view: ViewDraft, run: IsometricRun, supports: Isometric['supports']): void {
+function drawRun(view: ViewDraft, run: IsometricRun, { supports, zone }: Isometric): void {
   const { frame, sizes, placer } = view;
   const { factor } = sizes;
   const [ax, ay, bx, by] = [frame.x(run.a.x), frame.y(run.a.y), frame.x(run.b.x), frame.y(run.b.y)];
@@ -33,16 +34,17 @@ function drawRun(view: ViewDraft, run: IsometricRun, supports: Isometric['suppor
   const at = (mm: number): [number, number] => [ax + ((bx - ax) * mm) / length, ay + ((by - ay) * mm) / length];
   const heading_rad = Math.atan2(ay - by, bx - ax);
   const taken_mm = supports.filter(({ placed }) => placed.pipe && run.pipes.includes(placed.pipe.ref.id)).map(({ place }) => Math.hypot(frame.x(place.x) - ax, frame.y(place.y) - ay));
-  view.used.add('run');
+  const colour = zoneColour(zone);
+  view.used.add(zone === 'high' ? 'run-high' : 'run');
   // What lies behind is parted where a nearer pipe runs over it.
   const bared = Math.min(2.2 * factor, length / 3);
   view.lines.push(line(pen(3 * factor, PRINT.paper), ...at(bared), ...at(length - bared)));
-  addLine(view, [ax, ay, bx, by], line(pen(WEIGHT.heavy * factor, PRINT.cool), ax, ay, bx, by), 24);
+  addLine(view, [ax, ay, bx, by], pipeLine(zone, factor, ax, ay, bx, by), 24);
   if (length >= LEAST_WITH_ARROW_mm * factor) {
     view.used.add('flow');
     const middle = length * clearShare(ARROW_AT, taken_mm, length, SIGNS_APART_mm * factor);
     taken_mm.push(middle);
-    view.lines.push(arrowHead(...at(middle + 1.3 * factor), heading_rad, 2.6 * factor, PRINT.cool));
+    view.lines.push(arrowHead(...at(middle + 1.3 * factor), heading_rad, 2.6 * factor, colour));
     const [x, y] = at(middle);
     placer.block({ x, y, halfWidth: 1.4 * factor, halfHeight: 1.2 * factor, rotation_rad: heading_rad });
   }
@@ -54,22 +56,21 @@ function drawRun(view: ViewDraft, run: IsometricRun, supports: Isometric['suppor
   }
 }
 
-function drawFittings(view: ViewDraft, { fittings }: Isometric): void {
+function drawFittings(view: ViewDraft, { network, zone, fittings }: Isometric): void {
   const { frame, sizes } = view;
   const { factor } = sizes;
+  const colour = zoneColour(zone);
   for (const { fitting, place, legs_rad } of fittings) {
     const [x, y] = [frame.x(place.x), frame.y(place.y)];
     const [feed = 0, next] = legs_rad;
     if (fitting.kind === 'reducer') {
       const away = next ?? feed;
       view.used.add('reducer');
-      view.lines.push(reducerSymbol(x + Math.cos(away) * 3.9 * factor, y - Math.sin(away) * 3.9 * factor, away, PRINT.cool, factor));
-    } else if (fitting.kind === 'cap') {
-      view.used.add('cap');
-      view.lines.push(capSymbol(x, y, feed, PRINT.cool, factor));
+      view.lines.push(reducerSymbol(x + Math.cos(away) * 3.9 * factor, y - Math.sin(away) * 3.9 * factor, away, colour, factor));
     } else {
-      view.used.add('fitting');
-      view.lines.push(...fittingSymbol(x, y, legs_rad, PRINT.cool, factor));
+      const sign = fittingSign(network, fitting);
+      view.used.add(sign);
+      view.lines.push(...fittingSymbol(x, y, sign, legs_rad, colour, factor));
     }
   }
 }
@@ -87,11 +88,15 @@ function drawNozzle(view: ViewDraft, { view: from }: Isometric, { place, nozzle,
   }
 }
 
+/** Whether a node is drawn as a dot: ends, unions and nozzles have a sign of their own there. */
+const isJoint = ({ network }: Isometric, { nozzle, fittings }: IsometricNode): boolean =>
+  !nozzle && fittings.every((fitting) => ['fitting', 'reducer'].includes(fittingSign(network, fitting)));
+
 /** Draws pipe from the back to the front, then what sits on it. */
 export function drawIsometric(view: ViewDraft, iso: Isometric): void {
   const { frame, sizes, placer } = view;
   const { factor } = sizes;
-  for (const run of [...iso.runs].sort((a, b) => a.nearness - b.nearness)) drawRun(view, run, iso.supports);
+  for (const run of [...iso.runs].sort((a, b) => a.nearness - b.nearness)) drawRun(view, run, iso);
   drawFittings(view, iso);
   for (const { placed, place, pipe_rad } of iso.supports) {
     const [x, y] = [frame.x(place.x), frame.y(place.y)];
@@ -102,7 +107,7 @@ export function drawIsometric(view: ViewDraft, iso: Isometric): void {
   for (const node of iso.nodes) {
     const [x, y] = [frame.x(node.place.x), frame.y(node.place.y)];
     drawNozzle(view, iso, node);
-    if (!node.nozzle) view.lines.push(circle(undefined, x, y, 0.8 * factor, PRINT.cool));
+    if (isJoint(iso, node)) view.lines.push(circle(undefined, x, y, 0.8 * factor, zoneColour(iso.zone)));
     placer.block(uprightBox(x, y, 1.5 * factor, 1.5 * factor), ownerOf(node));
   }
 }

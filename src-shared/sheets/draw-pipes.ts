@@ -1,13 +1,13 @@
 import type { Fitting } from '../derived/derived.ts';
+import { pipeZoneOf } from '../derived/pipe-zone.ts';
+import { fittingSign } from '../isometric/fitting-sign.ts';
 import { bearing_rad, distance_m } from '../geometry/point.ts';
 import { SAME_PLACE_m } from '../geometry/tolerance.ts';
 import { formatLength } from '../units/length-text.ts';
-import { line, pen } from './marks.ts';
 import type { PipeStretch } from './pipe-stretches.ts';
 import type { NetworkContent } from './plan-content.ts';
-import { PRINT, WEIGHT } from './print-ink.ts';
 import { heightText, sizeText } from './sheet-text.ts';
-import { RISER_RADIUS_mm, capSymbol, fittingSymbol, reducerSymbol, riserSymbol } from './symbols.ts';
+import { RISER_RADIUS_mm, fittingSymbol, pipeLine, reducerSymbol, riserSymbol, zoneColour } from './symbols.ts';
 import { type LabelLine, addLabel, addLabelWays } from './labels.ts';
 import { type ViewDraft, addLine, onPaper, uprightBox } from './view-draft.ts';
 
@@ -48,17 +48,17 @@ function legsOf(content: NetworkContent, fitting: Fitting): number[] {
 export function drawPipes(view: ViewDraft, content: NetworkContent): void {
   const { frame, sizes } = view;
   const { stretches } = content;
-  const colour = PRINT.cool;
+  const zone = pipeZoneOf(content.network.network);
+  const colour = zoneColour(zone);
   for (const { lie, from, to } of stretches) {
     if (lie === 'upright') continue;
-    view.used.add('pipe');
+    view.used.add(zone === 'high' ? 'pipe-high' : 'pipe');
     const places = onPaper(frame, [from, to]);
-    addLine(view, places, line(pen(WEIGHT.heavy * sizes.factor, colour), ...places), 14);
+    addLine(view, places, pipeLine(zone, sizes.factor, ...places), 14);
   }
   for (const fitting of content.fittings) {
     const [x = 0, y = 0] = onPaper(frame, [fitting.at]);
     const legs = legsOf(content, fitting);
-    const [feed] = legs;
     if (legs.length === 0) continue;
     if (fitting.kind === 'reducer') {
       const narrow = legsOf(content, { ...fitting, pipes: fitting.pipes.slice(1) })[0];
@@ -66,12 +66,10 @@ export function drawPipes(view: ViewDraft, content: NetworkContent): void {
       view.used.add('reducer');
       const aside = 3.6 * sizes.factor;
       view.lines.push(reducerSymbol(x + Math.cos(narrow) * aside, y - Math.sin(narrow) * aside, narrow, colour, sizes.factor));
-    } else if (fitting.kind === 'cap') {
-      view.used.add('cap');
-      view.lines.push(capSymbol(x, y, feed ?? 0, colour, sizes.factor));
     } else {
-      view.used.add('fitting');
-      view.lines.push(...fittingSymbol(x, y, legs, colour, sizes.factor));
+      const sign = fittingSign(content.network, fitting);
+      view.used.add(sign);
+      view.lines.push(...fittingSymbol(x, y, sign, legs, colour, sizes.factor));
     }
   }
 }

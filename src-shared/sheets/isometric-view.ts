@@ -1,4 +1,4 @@
-import { type Isometric, layoutIsometric } from '../isometric/layout-isometric.ts';
+import { type Isometric, layoutIsometric, middleRun_m } from '../isometric/layout-isometric.ts';
 import type { Settings } from '../model/plan.ts';
 import { drawIsometricAssembly } from './draw-assembly.ts';
 import { drawIsometric, drawNorth, labelIsometricNodes, labelIsometricRuns, labelLooseSupports } from './draw-isometric.ts';
@@ -9,12 +9,12 @@ import { settleLabels } from './labels.ts';
 import { line, pen, text } from './marks.ts';
 import { WEIGHT } from './print-ink.ts';
 import type { Mark } from './sheet.ts';
-import { type SheetDraft, missingLabels } from './sheet-draft.ts';
+import { type SheetDraft, VIEW_TITLE_mm, missingLabels } from './sheet-draft.ts';
 import { type Table, drawTable, layTable, tableHeight_mm } from './tables.ts';
 import { type PaperBox, boxHolds, marksBox, shortened } from './text-box.ts';
 import type { TypeSizes } from './type-sizes.ts';
 import { type ViewDraft, marksOf, viewDraft, viewFrame } from './view-draft.ts';
-import { type ViewSet, viewArea, viewRoom } from './view-set.ts';
+import type { ViewSet } from './view-set.ts';
 
 /** Isometric sheets, and the tables of nodes that found no room on them. */
 export interface IsometricSheets {
@@ -28,8 +28,8 @@ const MARGINS: readonly { readonly side_mm: number; readonly above_mm: number }[
   { side_mm: 26, above_mm: 14 },
   { side_mm: 18, above_mm: 10 },
 ];
-/** A short pipe is not blown up beyond this [mm on paper for a metre of the drawing, at factor 1]. */
-const LARGEST_mm = 42;
+/** The middle run is not drawn longer than this on paper [mm at factor 1]. */
+const LONGEST_mm = 30;
 /** Width of the table of nodes beside its drawing [mm at factor 1]. */
 const TABLE_mm = 128;
 /** A drawing beside its table keeps at least this share of the paper's width. */
@@ -42,7 +42,7 @@ function composeIsometric(iso: Isometric, room: PaperBox, sizes: TypeSizes, leng
   const free = (from: number, to: number, margin_mm: number): number => Math.max(10, to - from - 2 * margin_mm * sizes.factor);
   const across = free(room.left, room.right, margin.side_mm) / Math.max(right - left, 1e-6);
   const down = free(room.top, room.bottom, margin.above_mm) / Math.max(top - bottom, 1e-6);
-  const mmPerMetre = Math.min(across, down, LARGEST_mm * sizes.factor);
+  const mmPerMetre = Math.min(across, down, (LONGEST_mm * sizes.factor) / middleRun_m(iso));
   const [middleX, middleY] = [(room.left + room.right) / 2, (room.top + room.bottom) / 2];
   const view = viewDraft(viewFrame(1000 / mmPerMetre, (left + right) / 2, (bottom + top) / 2, middleX, middleY), sizes, lengths, room);
   drawNorth(view, iso, room.left + 11 * sizes.factor, room.top + 9 * sizes.factor);
@@ -70,6 +70,7 @@ function bestDrawing(iso: Isometric, room: PaperBox, sizes: TypeSizes, lengths: 
 /** Title below the drawing: its network, where it is seen from, and that only its printed lengths count. */
 function isometricTitle(iso: Isometric, room: PaperBox, { sizes }: SheetLayout): Mark[] {
   const { factor, heading_mm, text_mm } = sizes;
+  const zones = iso.zone === 'high' ? 'no regulator drawn: all pipe at high pressure' : 'double line: high pressure, single line: behind the regulator';
   const note = `not to scale, seen from the ${iso.view}`;
   const base = room.bottom + heading_mm + 2 * factor;
   const noteWidth = textWidth_mm(note, text_mm, 'plain');
@@ -80,6 +81,7 @@ function isometricTitle(iso: Isometric, room: PaperBox, { sizes }: SheetLayout):
     text(room.left, base, words, { height_mm: heading_mm, font: 'bold' }),
     text(room.left + nameWidth + 5 * factor, base, note, { height_mm: text_mm }),
     line(pen(WEIGHT.wide), room.left, base + 1.6 * factor, right, base + 1.6 * factor),
+    text(room.left, base + 2.6 * factor + text_mm, zones, { height_mm: text_mm }),
   ];
 }
 
@@ -91,8 +93,9 @@ export function isometricSheets({ derived, layout }: ViewSet): IsometricSheets {
   for (const network of derived.networks) {
     if (network.pipes.length === 0) continue;
     const iso = layoutIsometric(network);
-    const room = viewRoom(layout);
-    const area = viewArea(layout);
+    // No strip with a check bar below: nothing here is to scale.
+    const { area } = layout;
+    const room = { ...area, bottom: area.bottom - VIEW_TITLE_mm * sizes.factor };
     const table = isometricTable(iso, lengths);
     const laid = layTable(table, TABLE_mm * sizes.factor, sizes);
     const gap = 6 * sizes.factor;

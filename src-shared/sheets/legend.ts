@@ -1,4 +1,6 @@
-import type { Support } from '../model/plan.ts';
+import type { FittingSign } from '../isometric/fitting-sign.ts';
+import type { AssemblyPart, Support } from '../model/plan.ts';
+import { assemblySymbol, manifoldSymbol } from './assembly-symbols.ts';
 import { doubleLine, line, pen, ring, segments } from './marks.ts';
 import { PRINT, WEIGHT } from './print-ink.ts';
 import type { Mark } from './sheet.ts';
@@ -7,14 +9,11 @@ import {
   arcPlaces,
   arrowHead,
   breakSymbol,
-  capSymbol,
-  checkValveSymbol,
   cylinderSymbol,
   datumSymbol,
   fittingSymbol,
   nozzleSymbol,
   reducerSymbol,
-  regulatorSymbol,
   riserSymbol,
   supportSymbol,
   verdictMark,
@@ -33,6 +32,19 @@ const across = (stroke: Parameters<typeof line>[0]) => (x: number, y: number, ha
 const support =
   (kind: Support['kind']) =>
   (x: number, y: number, half: number, f: number): Mark[] => [line(pen(WEIGHT.heavy * f, PRINT.cool), x - half, y + 0.5 * f, x + half, y + 0.5 * f), ...supportSymbol(x, y + 0.5 * f, kind, { pipe_rad: 0 }, f)];
+
+/** A part of the discharge assembly on its line. */
+const part =
+  (kind: AssemblyPart['kind']) =>
+  (x: number, y: number, half: number, f: number): Mark[] => [...doubleLine(PRINT.warm, f, [x - half, y, x + half, y]), ...assemblySymbol(x, y, { kind, arrowDownstream: true }, 0, 'high', f)];
+
+/** A sign that sits in the pipe, and one that closes its end. */
+const through =
+  (sign: FittingSign) =>
+  (x: number, y: number, half: number, f: number): Mark[] => [line(pen(WEIGHT.heavy * f, PRINT.cool), x - half, y, x + half, y), ...fittingSymbol(x, y, sign, [Math.PI, 0], PRINT.cool, f)];
+const atEnd =
+  (sign: FittingSign) =>
+  (x: number, y: number, half: number, f: number): Mark[] => [line(pen(WEIGHT.heavy * f, PRINT.cool), x - half, y, x + half * 0.4, y), ...fittingSymbol(x + half * 0.4, y, sign, [Math.PI], PRINT.cool, f)];
 
 const ENTRIES: Readonly<Record<SymbolName, Entry>> = {
   wall: {
@@ -82,10 +94,17 @@ const ENTRIES: Readonly<Record<SymbolName, Entry>> = {
   },
   cylinder: { words: 'cylinder on its rail, notch: outlet', draw: (x, y, _half, f) => cylinderSymbol(x, y, 1.9 * f, Math.PI / 2, f) },
   'high-pressure': { words: 'high-pressure side', draw: (x, y, half, f) => doubleLine(PRINT.warm, f, [x - half, y, x + half, y]) },
-  regulator: { words: 'regulator, arrow with the flow', draw: (x, y, _half, f) => regulatorSymbol(x, y, 0, f) },
-  'check-valve': { words: 'check valve, arrow with the flow', draw: (x, y, _half, f) => checkValveSymbol(x, y, 0, f) },
+  hose: { words: 'hose', draw: part('hose') },
+  'check-valve': { words: 'check valve, arrow with the flow', draw: part('check-valve') },
+  manifold: { words: 'manifold', draw: (x, y, half, f) => manifoldSymbol('high', f, x - half, y, x + half, y) },
+  'stop-valve': { words: 'stop valve', draw: part('stop-valve') },
+  'relief-valve': { words: 'pressure relief valve', draw: part('relief-valve') },
+  regulator: { words: 'regulator, arrow with the flow', draw: part('regulator') },
+  adapter: { words: 'adapter', draw: part('adapter') },
   pipe: { words: 'pipe: size · length · height', draw: (x, y, half, f) => across(pen(WEIGHT.heavy * f, PRINT.cool))(x, y, half) },
   run: { words: 'pipe, low-pressure side: size · length', draw: (x, y, half, f) => across(pen(WEIGHT.heavy * f, PRINT.cool))(x, y, half) },
+  'pipe-high': { words: 'pipe at high pressure: size · length · height', draw: (x, y, half, f) => doubleLine(PRINT.warm, f, [x - half, y, x + half, y]) },
+  'run-high': { words: 'pipe at high pressure: size · length', draw: (x, y, half, f) => doubleLine(PRINT.warm, f, [x - half, y, x + half, y]) },
   flow: { words: 'way of the agent', draw: (x, y, half, f) => [...across(pen(WEIGHT.heavy * f, PRINT.cool))(x, y, half), arrowHead(x + 1.3 * f, y, 0, 2.6 * f, PRINT.cool)] },
   break: { words: 'drawn shorter, length as printed', draw: (x, y, half, f) => [...across(pen(WEIGHT.heavy * f, PRINT.cool))(x, y, half), ...breakSymbol(x, y, 0, f)] },
   node: {
@@ -94,10 +113,19 @@ const ENTRIES: Readonly<Record<SymbolName, Entry>> = {
   },
   fitting: {
     words: 'elbow or tee, ticks on its legs',
-    draw: (x, y, half, f) => [line(pen(WEIGHT.heavy * f, PRINT.cool), x - half, y, x, y, x, y + 2 * f), ...fittingSymbol(x, y, [Math.PI], PRINT.cool, f)],
+    draw: (x, y, half, f) => [line(pen(WEIGHT.heavy * f, PRINT.cool), x - half, y, x, y, x, y + 2 * f), ...fittingSymbol(x, y, 'fitting', [Math.PI], PRINT.cool, f)],
+  },
+  'street-elbow': {
+    words: 'street elbow, tick: inside thread',
+    draw: (x, y, half, f) => [line(pen(WEIGHT.heavy * f, PRINT.cool), x - half, y, x, y, x, y + 2 * f), ...fittingSymbol(x, y, 'street-elbow', [Math.PI, -Math.PI / 2], PRINT.cool, f)],
   },
   reducer: { words: 'reducer, tip with the flow', draw: (x, y, half, f) => [...across(pen(WEIGHT.heavy * f, PRINT.cool))(x, y, half), reducerSymbol(x, y, 0, PRINT.cool, f)] },
-  cap: { words: 'cap', draw: (x, y, half, f) => [line(pen(WEIGHT.heavy * f, PRINT.cool), x - half, y, x + half * 0.4, y), capSymbol(x + half * 0.4, y, 0, PRINT.cool, f)] },
+  coupling: { words: 'coupling, weld or grooved joint', draw: through('coupling') },
+  union: { words: 'union', draw: through('union') },
+  cap: { words: 'cap', draw: atEnd('cap') },
+  plug: { words: 'plug', draw: atEnd('plug') },
+  drain: { words: 'drain', draw: atEnd('drain') },
+  'dirt-trap': { words: 'dirt trap: capped nipple', draw: atEnd('dirt-trap') },
   rise: { words: 'pipe rising, with both heights', draw: (x, y, _half, f) => riserSymbol(x, y + 1.2 * f, 'riser', f) },
   drop: { words: 'pipe dropping, with both heights', draw: (x, y, _half, f) => riserSymbol(x, y - 1.2 * f, 'drop', f) },
   'support-rigid': { words: 'rigid support', draw: support('rigid') },

@@ -75,7 +75,7 @@ export function nozzleSchedule(derived: Derived, isListed: (nozzle: DerivedNozzl
   };
 }
 
-const PART_WORDS: Readonly<Record<string, string>> = { hose: 'hose', 'check-valve': 'check valve', regulator: 'regulator', adapter: 'adapter' };
+const PART_WORDS: Readonly<Record<string, string>> = { hose: 'hose', 'check-valve': 'check valve', manifold: 'manifold', 'stop-valve': 'stop valve', 'relief-valve': 'relief valve', regulator: 'regulator', adapter: 'adapter' };
 
 /** A part of a discharge assembly in words: its name, what it is set to, and a warning where it stands the wrong way round. */
 export function assemblyPartWords({ kind, name, setPressure_Pa, arrowDownstream }: AssemblyPart, lengths: Settings['lengths']): string {

@@ -1,4 +1,5 @@
 import type { Derived, Solid } from '../derived/derived.ts';
+import { pipeZoneOf } from '../derived/pipe-zone.ts';
 import { sidesOf } from '../geometry/outline.ts';
 import type { PlanPoint3 } from '../geometry/point.ts';
 import { addLabel } from './labels.ts';
@@ -9,6 +10,7 @@ import { PRINT, WEIGHT } from './print-ink.ts';
 import { IN_CUT_m, type SectionCut, alongCut_m, behindCut_m } from './section-cuts.ts';
 import type { Mark } from './sheet.ts';
 import { dropText } from './sheet-text.ts';
+import { pipeLine, zoneColour } from './symbols.ts';
 import { type ViewDraft, addLine, uprightBox } from './view-draft.ts';
 
 /** Heights that a section reaches [m]. */
@@ -194,16 +196,18 @@ export function drawPipes(view: ViewDraft, cut: SectionCut): void {
   const networks = new Map(cut.nozzles.map(({ network }) => [network.ref.id, network]));
   const onView = (p: PlanPoint3): [number, number] => [frame.x(alongCut_m(cut, p)), frame.y(p.z)];
   for (const network of networks.values()) {
+    const zone = pipeZoneOf(network.network);
     for (const { from, to } of networkStretches(network, network.pipes)) {
-      view.used.add('pipe');
+      view.used.add(zone === 'high' ? 'pipe-high' : 'pipe');
       const [ax, ay] = onView(from);
       const [bx, by] = onView(to);
       if (Math.hypot(bx - ax, by - ay) < 0.3) {
-        view.lines.push(circle(pen(WEIGHT.medium * sizes.factor, PRINT.cool), ax, ay, 0.8 * sizes.factor, PRINT.paper));
+        view.lines.push(circle(pen(WEIGHT.medium * sizes.factor, zoneColour(zone)), ax, ay, 0.8 * sizes.factor, PRINT.paper));
+        if (zone === 'high') view.lines.push(circle(pen(WEIGHT.medium * sizes.factor, PRINT.warm), ax, ay, 1.5 * sizes.factor));
         continue;
       }
       const places = [ax, ay, bx, by];
-      addLine(view, places, line(pen(WEIGHT.heavy * sizes.factor, PRINT.cool), ...places), 10);
+      addLine(view, places, pipeLine(zone, sizes.factor, ...places), 10);
     }
   }
 }

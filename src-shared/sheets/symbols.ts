@@ -1,7 +1,10 @@
 import type { Verdict } from '../rules/finding.ts';
-import { circle, line, pen, ring } from './marks.ts';
+import type { PressureZone } from '../derived/pipe-zone.ts';
+import { circle, doubleLine, line, pen, ring } from './marks.ts';
 import { PRINT, WEIGHT } from './print-ink.ts';
+import type { FittingSign } from '../isometric/fitting-sign.ts';
 import type { Support } from '../model/plan.ts';
+import { fittingShape } from './fitting-shape.ts';
 import type { Mark } from './sheet.ts';
 import { type SupportLie, supportShape } from './support-shape.ts';
 
@@ -96,11 +99,12 @@ export function checkValveSymbol(x: number, y: number, flow_rad: number, factor:
   ];
 }
 
-/** Ticks across the legs of a screwed fitting, one per direction. */
-export const fittingSymbol = (x: number, y: number, legs_rad: readonly number[], colour: string, factor: number): Mark[] =>
-  legs_rad.map((leg) => {
-    const at = along(x, y, leg, 1.7 * factor);
-    return line(pen(WEIGHT.medium * factor, colour), ...along(at[0], at[1], leg + Math.PI / 2, 1.1 * factor), ...along(at[0], at[1], leg - Math.PI / 2, 1.1 * factor));
+/** The sign of a fitting but a reducer, whose wedge is drawn beside it: ticks across its legs, or a shape of its own. */
+export const fittingSymbol = (x: number, y: number, sign: FittingSign, legs_rad: readonly number[], colour: string, factor: number): Mark[] =>
+  fittingShape(sign, legs_rad).map(({ places, isHeavy, fill }) => {
+    const stroke = pen((isHeavy ? WEIGHT.heavy : WEIGHT.medium) * factor, colour);
+    const placed = places.map((value, i) => (i % 2 === 0 ? x + value * factor : y - value * factor));
+    return fill ? ring(stroke, placed, fill === 'paper' ? PRINT.paper : colour) : line(stroke, ...placed);
   });
 
 /** Reducer: wedge that narrows with the flow. */
@@ -113,10 +117,6 @@ export function reducerSymbol(x: number, y: number, flow_rad: number, colour: st
   );
 }
 
-/** Cap or plug at the end of a pipe. */
-export const capSymbol = (x: number, y: number, pipe_rad: number, colour: string, factor: number): Mark =>
-  line(pen(WEIGHT.heavy * factor, colour), ...along(x, y, pipe_rad + Math.PI / 2, 1.5 * factor), ...along(x, y, pipe_rad - Math.PI / 2, 1.5 * factor));
-
 /** Break of a pipe that is drawn shorter than it is: a gap between two strokes aslant. */
 export function breakSymbol(x: number, y: number, pipe_rad: number, factor: number): Mark[] {
   const half = 0.8 * factor;
@@ -127,6 +127,13 @@ export function breakSymbol(x: number, y: number, pipe_rad: number, factor: numb
     ...ends.map(([endX, endY]) => line(pen(WEIGHT.medium * factor), ...along(endX, endY, pipe_rad + Math.PI / 3, 2 * factor), ...along(endX, endY, pipe_rad + Math.PI / 3, -2 * factor))),
   ];
 }
+
+/** Pipe of a pressure zone: a single line, or the double one of the high-pressure side. */
+export const pipeLine = (zone: PressureZone, factor: number, ...places: number[]): Mark[] =>
+  zone === 'high' ? doubleLine(PRINT.warm, factor, places) : [line(pen(WEIGHT.heavy * factor, PRINT.cool), ...places)];
+
+/** Colour of what sits on pipe of a zone. */
+export const zoneColour = (zone: PressureZone): string => (zone === 'high' ? PRINT.warm : PRINT.cool);
 
 /** Pipe support: two strokes square to its pipe, broken where it only carries; the bar of what holds it closes them. */
 export function supportSymbol(x: number, y: number, kind: Support['kind'], lie: SupportLie, factor: number): Mark[] {
