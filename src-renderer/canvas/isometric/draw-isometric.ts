@@ -28,7 +28,7 @@ export function drawIsometric(pen: Pen, view: Viewport, shown: ShownIsometric, i
   const { iso } = shown;
   const detail = isometricDetail(view.camera.scale_px_m, iso);
   const assembly = placedAssembly(view, shown);
-  if (assembly) drawAssembly(pen, assembly, ink);
+  if (assembly) drawAssembly(pen, assembly, detail, ink);
   for (const run of [...iso.runs].sort((a, b) => a.nearness - b.nearness)) drawRun(pen, view, run, iso, detail, ink);
   if (detail.fittings) drawFittings(pen, view, iso, ink);
   for (const { placed, place, pipe_rad } of iso.supports) {
@@ -41,7 +41,6 @@ export function drawIsometric(pen: Pen, view: Viewport, shown: ShownIsometric, i
     if (node.nozzle) drawNozzle(pen, at, { colour: ink.ink, paper: ink.paper, holes_rad: holeHeadings(node.nozzle, iso.view), size: detail.fittings ? 1 : 0.7 });
     else if (detail.fittings && !node.fittings.some((fitting) => ['cap', 'plug', 'drain', 'union', 'coupling'].includes(fitting.kind))) disc(pen, at, 2.5, iso.zone === 'high' ? ink.warm : ink.cool);
   }
-  drawNorth(pen, iso, ink);
 }
 
 function drawPipeLine(pen: Pen, a: Px, b: Px, zone: Isometric['zone'], ink: Ink): void {
@@ -91,7 +90,7 @@ function drawFittings(pen: Pen, view: Viewport, iso: Isometric, ink: Ink): void 
   }
 }
 
-function drawAssembly(pen: Pen, { line: { lines, spots, cylinders, flow_rad }, at }: PlacedAssembly, ink: Ink): void {
+function drawAssembly(pen: Pen, { line: { lines, spots, cylinders, flow_rad }, at }: PlacedAssembly, detail: IsometricDetail, ink: Ink): void {
   for (const { a, b, zone, isManifold } of lines) {
     if (isManifold) {
       setLine(pen, { colour: zone === 'high' ? ink.warm : ink.cool, width: 11, cap: 'round' });
@@ -100,21 +99,13 @@ function drawAssembly(pen: Pen, { line: { lines, spots, cylinders, flow_rad }, a
       line(pen, at(a), at(b));
     } else drawPipeLine(pen, at(a), at(b), zone, ink);
   }
-  for (const { part, zone, ...place } of spots) drawAssemblyPart(pen, at(place), flow_rad, part, { warm: zone === 'high' ? ink.warm : ink.cool, paper: ink.paper });
+  const isSmall = ({ kind }: { readonly kind: string }): boolean => !detail.assembly && (kind === 'hose' || kind === 'adapter');
+  for (const { part, zone, ...place } of spots.filter((spot) => !isSmall(spot.part))) drawAssemblyPart(pen, at(place), flow_rad, part, { warm: zone === 'high' ? ink.warm : ink.cool, paper: ink.paper });
   for (const place of cylinders) {
     const back_rad = flow_rad + Math.PI;
     drawRail(pen, at(place), CYLINDER_px, back_rad, ink.quiet);
     drawCylinder(pen, at(place), { colour: ink.ink, paper: ink.paper, warm: ink.warm, radius_px: CYLINDER_px, back_rad });
   }
-}
-
-/** Which way plan north runs on the drawing, in its upper left corner. */
-function drawNorth(pen: Pen, { north_rad }: Isometric, ink: Ink): void {
-  const at = { x: 30, y: 34 };
-  const tip = along(at, north_rad, 15);
-  setLine(pen, { colour: ink.quiet, width: 1.75 });
-  line(pen, along(at, north_rad, -15), tip);
-  fillRing(pen, [along(tip, north_rad, 3), along(tip, north_rad + 2.6, 8), along(tip, north_rad - 2.6, 8)], ink.quiet);
 }
 
 /** Marks things on the drawing: a wide pale line under a thin one, a ring around single places. */

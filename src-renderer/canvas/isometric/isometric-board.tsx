@@ -156,6 +156,7 @@ export function IsometricBoard({ shown, lengths, width, height, searchAnew }: Is
           <PaintedLayer paints={paints} view={view} />
         </Stage>
       </div>
+      <IsometricKey iso={shown.iso} />
       <div className="isometric-buttons">
         <button type="button" className="button is-slim" onClick={showAll}>
           Show all
@@ -173,6 +174,31 @@ export function IsometricBoard({ shown, lengths, width, height, searchAnew }: Is
         </button>
       </div>
     </>
+  );
+}
+
+/** Which way north runs, what the two kinds of line mean, and that nothing is to scale. */
+function IsometricKey({ iso }: { readonly iso: ShownIsometric['iso'] }) {
+  const turn_deg = 90 - (iso.north_rad * 180) / Math.PI;
+  return (
+    <div className="isometric-key">
+      <svg viewBox="-16 -16 32 32" width="32" height="32" aria-hidden="true">
+        <g transform={`rotate(${turn_deg})`}>
+          <path d="M0 13V-8M0 -14L4 -5H-4Z" />
+        </g>
+      </svg>
+      <p>
+        plan north · seen from the {iso.view} · not to scale
+        <br />
+        {iso.zone === 'high' ? (
+          <span className="is-high">no regulator: all pipe at high pressure</span>
+        ) : (
+          <>
+            <span className="is-high">high pressure</span> <span className="is-low">behind the regulator</span>
+          </>
+        )}
+      </p>
+    </div>
   );
 }
 

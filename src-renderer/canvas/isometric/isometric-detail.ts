@@ -1,5 +1,4 @@
-import type { Isometric } from '#shared/isometric/layout-isometric';
-import { middleRun_m } from './keep-isometric.ts';
+import { type Isometric, middleRun_m } from '#shared/isometric/layout-isometric';
 
 /** What is worth drawing at a scale: a mark that would be smaller than its meaning is left out. */
 export interface IsometricDetail {
@@ -11,6 +10,8 @@ export interface IsometricDetail {
   readonly lengths: boolean;
   /** Fittings and heights in words. */
   readonly words: boolean;
+  /** Hoses and adapters of the discharge assembly as signs. */
+  readonly assembly: boolean;
 }
 
 /**
@@ -19,5 +20,5 @@ export interface IsometricDetail {
  */
 export function isometricDetail(scale_px_m: number, iso: Pick<Isometric, 'runs'>): IsometricDetail {
   const middle_px = middleRun_m(iso) * scale_px_m;
-  return { fittings: middle_px >= 16, arrows: middle_px >= 22, numbers: middle_px >= 16, lengths: middle_px >= 34, words: middle_px >= 60 };
+  return { fittings: middle_px >= 16, arrows: middle_px >= 22, numbers: middle_px >= 16, lengths: middle_px >= 18, words: middle_px >= 60, assembly: middle_px >= 30 };
 }

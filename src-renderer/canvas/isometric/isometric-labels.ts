@@ -5,9 +5,10 @@ import { assemblyPartWords } from '#shared/sheets/schedules';
 import { formatLength } from '#shared/units/length-text';
 import type { Ink } from '../../ink.ts';
 import { type LabelBox, type LabelObstacles, type LabelWish, placeLabels, spotsAround } from '../label-placer.ts';
-import { type Lettering, lineHeight_px, textWidth_px, write } from '../lettering.ts';
+import { type Lettering, lineHeight_px, textWidth_px, wrapped, write } from '../lettering.ts';
 import { type Pen, type Px, between, gap_px, line, setLine } from '../pen.ts';
 import { type Viewport, toScreen } from '../viewport.ts';
+import { ABOVE_px, SIDE_px, extentAt } from './isometric-camera.ts';
 import { isometricDetail } from './isometric-detail.ts';
 import { placedAssembly, runStretch } from './isometric-things.ts';
 import type { ShownIsometric } from './keep-isometric.ts';
@@ -37,6 +38,8 @@ interface Placed {
 const GAPS_px = [11, 20, 34, 52];
 /** A label farther from its thing than this gets a leader [px]. */
 const LED_px = 20;
+/** Longer words go on in another line [px]. */
+const WIDEST_px = 130;
 const SHARES = [0.5, 0.3, 0.7, 0.2, 0.8];
 
 let kept = new WeakMap<ShownIsometric, Placed>();
@@ -81,14 +84,14 @@ function labelsFor(pen: Pen, view: Viewport, shown: ShownIsometric, lengths: Len
   const words = detail.words
     ? nodes.flatMap(({ node, at }) => {
         const height = node.changesHeight ? heightText(node.at.z, lengths) : '';
-        const lines = [...(node.isSource ? ['pipe begins'] : []), ...fittingsText(network, node, lengths), ...(height ? [height] : [])];
+        const lines = [...(node.isSource ? ['pipe begins'] : []), ...fittingsText(network, node, lengths), ...(height ? [height] : [])].flatMap((text) => wrapped(pen, text, WIDEST_px));
         return lines.length === 0 ? [] : [label(`words ${node.id}`, at, lines.map((text) => ({ text, colour: ink.quiet })), around(at))];
       })
     : [];
   return [...numbers, ...assemblyLabels(pen, view, shown, lengths, ink, detail.words, label), ...sizes.filter((each) => each !== undefined), ...words];
 }
 
-/** Names of the cylinders, the parts that press and stop, and where the high pressure ends. */
+/** Names of the cylinders, and of the regulator; of every part where there is room. */
 function assemblyLabels(
   _pen: Pen,
   view: Viewport,
@@ -100,18 +103,12 @@ function assemblyLabels(
 ): IsoLabel[] {
   const assembly = placedAssembly(view, shown);
   if (!assembly) return [];
-  const { network } = shown.iso.network;
   const around = (at: Px, gaps = GAPS_px) => (width: number, height: number) => gaps.flatMap((gap) => spotsAround(at, gap, width, height));
-  const hasRegulator = network.assembly.some(({ kind }) => kind === 'regulator');
-  const first = assembly.cylinders[0];
-  const zone: IsoLabel[] = first || assembly.line.lines[0]
-    ? [label('zone', first?.at ?? assembly.at({ x: 0, y: 0 }), [{ text: hasRegulator ? 'high pressure before the regulator' : 'no regulator: all high pressure', colour: ink.warm }], around(first?.at ?? assembly.at({ x: 0, y: 0 }), [16, 34, 60, 90]))]
-    : [];
   const names = assembly.cylinders.map(({ name, ref, at }) => label(`cylinder ${ref.id}`, at, [{ text: name, colour: ink.ink, bold: true }], around(at, [13, 22])));
   const parts = assembly.line.spots
     .filter(({ part }, i, all) => all.findIndex((each) => each.part === part) === i && (isWordy || part.kind === 'regulator' || !part.arrowDownstream))
     .map(({ part, zone: side, ...place }) => label(`part ${part.id}`, assembly.at(place), [{ text: assemblyPartWords(part, lengths), colour: side === 'high' ? ink.warm : ink.cool }], around(assembly.at(place), [14, 26, 44])));
-  return [...names, ...parts, ...zone];
+  return [...names, ...parts];
 }
 
 function obstaclesOf(view: Viewport, shown: ShownIsometric): LabelObstacles {
@@ -119,8 +116,15 @@ function obstaclesOf(view: Viewport, shown: ShownIsometric): LabelObstacles {
   const box = ({ x, y }: Px, half: number): LabelBox => ({ x: x - half, y: y - half, width: 2 * half, height: 2 * half });
   const assembly = placedAssembly(view, shown);
   const lines = [...iso.runs.map((run) => runStretch(view, run)), ...(assembly?.line.lines ?? []).map(({ a, b }) => ({ a: assembly?.at(a) ?? { x: 0, y: 0 }, b: assembly?.at(b) ?? { x: 0, y: 0 } }))];
+  const { left, right, top, bottom } = extentAt(view.camera.scale_px_m, shown);
+  const far = 600;
   return {
     boxes: [
+      // Beyond the frame that shows all no text should begin.
+      { x: left - SIDE_px - far, y: top - far, width: far, height: bottom - top + 2 * far },
+      { x: right + SIDE_px, y: top - far, width: far, height: bottom - top + 2 * far },
+      { x: left - SIDE_px, y: top - ABOVE_px - far, width: right - left + 2 * SIDE_px, height: far },
+      { x: left - SIDE_px, y: bottom + ABOVE_px, width: right - left + 2 * SIDE_px, height: far },
       ...iso.nodes.map(({ place, nozzle }) => box(toScreen(view, place), nozzle ? 12 : 6)),
       ...iso.supports.map(({ place }) => box(toScreen(view, place), 7)),
       ...(assembly?.cylinders ?? []).map(({ at }) => box(at, 12)),

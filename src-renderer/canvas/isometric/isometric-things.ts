@@ -5,10 +5,12 @@ import type { IsoPlace } from '#shared/isometric/project';
 import { type Ref, refKey } from '#shared/model/plan';
 import type { Px } from '../pen.ts';
 import { type Viewport, toScreen } from '../viewport.ts';
+import { isometricDetail } from './isometric-detail.ts';
 import type { ShownIsometric } from './keep-isometric.ts';
 
-/** Pixels that one part of the discharge assembly takes along its line. */
-export const PITCH_px = 24;
+/** Pixels that one part of the discharge assembly takes along its line, and while the drawing is small. */
+const PITCH_px = 24;
+const SMALL_PITCH_px = 16;
 /** Radius of a cylinder's sign [px]. */
 export const CYLINDER_px = 9;
 
@@ -39,7 +41,8 @@ export function placedAssembly(view: Viewport, { iso, ways }: ShownIsometric): P
   const { network } = iso.network;
   const line = assemblyLine(network, ways);
   const from = toScreen(view, source.place);
-  const at = ({ x, y }: IsoPlace): Px => ({ x: from.x + x * PITCH_px, y: from.y - y * PITCH_px });
+  const pitch = isometricDetail(view.camera.scale_px_m, iso).assembly ? PITCH_px : SMALL_PITCH_px;
+  const at = ({ x, y }: IsoPlace): Px => ({ x: from.x + x * pitch, y: from.y - y * pitch });
   return {
     line,
     at,

@@ -1,6 +1,6 @@
 import type { DerivedNetwork } from '#shared/derived/derived';
 import { type AssemblyWays, clearestWays } from '#shared/isometric/assembly-line';
-import { type Isometric, layoutIsometric } from '#shared/isometric/layout-isometric';
+import { type Isometric, layoutIsometric, middleRun_m } from '#shared/isometric/layout-isometric';
 
 /** An isometric as the window shows it. */
 export interface ShownIsometric {
@@ -15,12 +15,6 @@ export interface ShownIsometric {
 const PITCH = 0.5;
 /** A drawing at rest that has become harder to read by this much is searched anew. */
 const WORSE = 2;
-
-/** Lengths of the drawn runs: the middle one [m of the drawing]. */
-export function middleRun_m({ runs }: Pick<Isometric, 'runs'>): number {
-  const lengths = runs.map(({ a, b }) => Math.hypot(b.x - a.x, b.y - a.y)).filter((length) => length > 0).sort((a, b) => a - b);
-  return lengths[Math.floor(lengths.length / 2)] ?? 1;
-}
 
 function waysOf(iso: Isometric): AssemblyWays | undefined {
   const source = iso.nodes.find(({ isSource }) => isSource);
