@@ -12,6 +12,8 @@ import { useActionContext } from '../window-context.ts';
 import { Dialog } from './dialog.tsx';
 import { FileField } from './file-field.tsx';
 import { LimitLine } from './limit-line.tsx';
+import { ProfileAssemblyOrder } from './profile-assembly-order.tsx';
+import { ProfileMadeFittings } from './profile-made-fittings.tsx';
 import { ProfileOrifices } from './profile-orifices.tsx';
 import { PipeRulesSlip } from './profile-rules.tsx';
 import { useCloseDialog } from './use-close-dialog.ts';
@@ -27,12 +29,14 @@ const freeId = (taken: readonly string[], name: string): string => {
   }
 };
 
+/** Parts that files of older versions do not have yet: blank, never guessed. */
+const LATER_PARTS: Pick<UnitProfile, 'orifices' | 'madeFittings' | 'assemblyOrder' | 'teeAttitudes'> = { orifices: [], madeFittings: [], assemblyOrder: null, teeAttitudes: null };
+
 /** Reads a profile file. Answers a sentence when it is none. */
 export function readProfile(text: string): UnitProfile | string {
   try {
     const json: unknown = JSON.parse(text);
-    // A file from before orifices were listed has none.
-    const read = unitProfileSchema.safeParse(typeof json === 'object' ? { orifices: [], ...json } : json);
+    const read = unitProfileSchema.safeParse(typeof json === 'object' ? { ...LATER_PARTS, ...json } : json);
     if (read.success) return read.data;
     const [issue] = read.error.issues;
     return `This is no unit profile: ${issue ? `${issue.path.join(' › ') || 'the file'}: ${issue.message}` : 'its parts do not fit'}. Take a file that was saved with “Save as a file” here.`;
@@ -127,6 +131,12 @@ export function ProfileDialog() {
                 </tbody>
               </table>
               {part === 'Pipe' || part === 'Nozzle' ? <PipeRulesSlip profile={profile} part={part} /> : null}
+              {part === 'Pipe' ? (
+                <>
+                  <ProfileMadeFittings key={profile.id} profile={profile} />
+                  <ProfileAssemblyOrder profile={profile} />
+                </>
+              ) : null}
               {part === 'Nozzle' ? <ProfileOrifices key={profile.id} profile={profile} /> : null}
             </Slip>
           ))}

@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'react';
 import { saveProfileInPlan } from '#shared/commands/save-profile-in-plan';
 import { PIPE_SCHEDULES, PIPE_SIZES } from '#shared/profile/pipe-table';
-import type { Footprint, UnitProfile } from '#shared/profile/unit-profile';
+import { type Footprint, TEE_ATTITUDES, type UnitProfile } from '#shared/profile/unit-profile';
 import { useCommit } from '../bench/use-plan.ts';
 import { Choice, Tick } from '../fields/choice.tsx';
 import { LengthField } from '../fields/quantity-field.tsx';
@@ -63,7 +63,30 @@ function FootprintFields({ footprint, onCommit }: { readonly footprint: Footprin
   );
 }
 
-/** What of the manual is no single figure: the covered floor, the sizes, schedule and fittings that are allowed. */
+const ATTITUDE_WORDS: Readonly<Record<(typeof TEE_ATTITUDES)[number], string>> = {
+  side: 'Branch to the side',
+  up: 'Branch upward',
+  down: 'Branch downward',
+  bull: 'Fed through its branch (bull-head)',
+};
+
+/** Ways in which tees may be turned; with none ticked the manual says nothing. */
+function TeeAttitudes({ attitudes, onCommit }: { readonly attitudes: UnitProfile['teeAttitudes']; onCommit(attitudes: UnitProfile['teeAttitudes']): void }) {
+  const take = (attitude: (typeof TEE_ATTITUDES)[number], isAllowed: boolean): void => {
+    const next = TEE_ATTITUDES.filter((each) => (each === attitude ? isAllowed : attitudes?.includes(each)));
+    onCommit(next.length === 0 ? null : next);
+  };
+  return (
+    <fieldset className="size-ticks is-worded" data-part="tee-attitudes">
+      <legend>Ways in which a tee may be turned{attitudes === null ? ' (none ticked: not checked)' : ''}</legend>
+      {TEE_ATTITUDES.map((attitude) => (
+        <Tick key={attitude} label={ATTITUDE_WORDS[attitude]} value={attitudes?.includes(attitude) ?? false} onCommit={(isAllowed) => take(attitude, isAllowed)} />
+      ))}
+    </fieldset>
+  );
+}
+
+/** What of the manual is no single figure: the covered floor, the sizes, schedule, fittings and tees that are allowed. */
 export function PipeRulesSlip({ profile, part }: { readonly profile: UnitProfile; readonly part: 'Pipe' | 'Nozzle' }) {
   const commit = useCommit();
   const change = (changes: Partial<UnitProfile>): void => {
@@ -87,6 +110,7 @@ export function PipeRulesSlip({ profile, part }: { readonly profile: UnitProfile
         <Choice label="Pipe schedule" value={profile.schedule ?? 'blank'} options={[{ value: 'blank', label: 'Blank: not checked' }, ...PIPE_SCHEDULES.map((value) => ({ value, label: value }))]} onCommit={(schedule) => change({ schedule: schedule === 'blank' ? null : schedule })} />
         <Choice label="Fitting class" value={profile.fittingClass ?? 'blank'} options={[{ value: 'blank', label: 'Blank: not checked' }, ...FITTING_CLASSES.map((value) => ({ value, label: `Class ${value}` }))]} onCommit={(value) => change({ fittingClass: value === 'blank' ? null : value })} />
       </div>
+      <TeeAttitudes attitudes={profile.teeAttitudes} onCommit={(teeAttitudes) => change({ teeAttitudes })} />
     </>
   );
 }
