@@ -149,7 +149,7 @@ function drawRoom(plan: Demo['plan'], spec: RoomSpec, hasFaults: boolean): void 
   const [orificeZ, mainZ] = [ft(8, 4), ft(8, 8)];
   const outlet: PlanPoint3 = { x: last, y, z: ft(6, 6) };
   const isAlone = spec.cylinders.length === 1;
-  const draft = startNetwork(plan, `Network ${spec.name}`, outlet, isAlone ? 0.75 : 0.4);
+  const draft = startNetwork(plan, `Network ${spec.name}`, outlet, isAlone ? 0.75 : 0.3);
   for (const [i, x] of spec.cylinders.entries()) {
     // A single hose turns back into the valves beside it; several turn up into their check valves under the manifold.
     const end = isAlone ? { ...outlet, x: x - CHECK_VALVE_m - REGULATOR_m } : { x: x - REGULATOR_m, y, z: outlet.z - CHECK_VALVE_m };
