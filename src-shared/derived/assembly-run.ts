@@ -135,7 +135,10 @@ export const assemblyRunOf = remembered((derived: DerivedNetwork): AssemblyRun =
   const layCylinder = (cylinder: Cylinder): void => {
     const [first, ...rest] = own;
     const end = cylinder.hoseEnd;
-    if (!end) return lack(`Where the hose of cylinder ${cylinder.name} ends is not known.`);
+    if (!end) {
+      lack(`Where the hose of cylinder ${cylinder.name} ends is not known.`);
+      return;
+    }
     const target = split < 0 ? source : manifold ? footOn(manifold, end) : undefined;
     if (!first || !target) return;
     const hasHose = first.kind === 'hose';
