@@ -77,7 +77,7 @@ function TeeAttitudes({ attitudes, onCommit }: { readonly attitudes: UnitProfile
     onCommit(next.length === 0 ? null : next);
   };
   return (
-    <fieldset className="size-ticks is-worded" data-part="tee-attitudes">
+    <fieldset className="size-ticks" data-part="tee-attitudes">
       <legend>Ways in which a tee may be turned{attitudes === null ? ' (none ticked: not checked)' : ''}</legend>
       {TEE_ATTITUDES.map((attitude) => (
         <Tick key={attitude} label={ATTITUDE_WORDS[attitude]} value={attitudes?.includes(attitude) ?? false} onCommit={(isAllowed) => take(attitude, isAllowed)} />
