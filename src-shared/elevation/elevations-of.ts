@@ -60,12 +60,13 @@ function missingOf({ profile, network }: DerivedNetwork, cylinders: readonly Wal
     const those = cylinders.filter(is);
     return those.length > 0 ? [`${words} of ${named(those)} is not known.`] : [];
   };
+  const bare = cylinders.filter(({ cylinder }) => cylinder.restraints_m.length === 0);
   return [
     ...(cylinders.some(({ isMeasured }) => !isMeasured) ? ['The diameter of the cylinders is not known: they are symbols, not to scale.'] : []),
     ...(profile?.limits.outletHeight_m ? [] : ['The height of the valve outlet is not known: the cylinders are symbols, not to scale.']),
     ...(ceiling.length === 0 ? ['The height of the ceiling is not known.'] : []),
     ...lacking('The rail height', ({ cylinder }) => cylinder.mounting === 'wall' && cylinder.railHeight_m === null),
-    ...lacking('A second restraint', ({ cylinder }) => cylinder.restraints_m.length === 0),
+    ...(bare.length > 0 ? [`No further restraint holds ${named(bare)}.`] : []),
     ...lacking('The anchoring', ({ cylinder }) => cylinder.mounting === 'wall' && cylinder.anchors === null),
     ...lacking('The gauge', ({ gauge }) => gauge === undefined),
     ...(network.assembly.length > 0 ? missingParts.filter((words) => !words.startsWith('The height of the valve outlet')) : []),

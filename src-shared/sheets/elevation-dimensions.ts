@@ -86,7 +86,7 @@ export function drawRunning(view: ViewDraft, { floor_mm, running, runningLines }
     const begins_m = datum === 'left' ? from_m : wall.length_m - to_m;
     const words = `${kind} ${formatLength(to_m - from_m, lengths)}, begins ${formatLength(begins_m, lengths)}`;
     const width = textWidth_mm(words, text_mm, 'plain') + 2 * factor;
-    const y = railY + text_mm + 1.1 * factor;
+    const y = railY + text_mm + 1.7 * factor;
     const middle = Math.min(frame.x(shown.to_m) - width / 2, Math.max(frame.x(shown.from_m) + width / 2, (left + right) / 2));
     put(middle, y, words);
   }

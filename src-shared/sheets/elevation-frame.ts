@@ -37,6 +37,8 @@ export interface ElevationLayout {
   readonly ladderSide: 'left' | 'right';
   readonly rows: readonly LadderRow[];
   readonly running: readonly RunningMark[];
+  /** Cylinders are wide enough on paper to hold their names; else these stand with the distances. */
+  readonly hasNamesInside: boolean;
   /** Lines that the running distances take, so that none meets its neighbour. */
   readonly runningLines: number;
   /** Wall face of the plan strip. */
@@ -47,7 +49,7 @@ export interface ElevationLayout {
 
 /** How many lines running figures need so that neighbours on one line stay apart. */
 function linesFor(marks: readonly RunningMark[], mm: (length_m: number) => number, sizes: TypeSizes): number {
-  const widths = marks.map(({ words }) => textWidth_mm(words, sizes.text_mm, 'plain') + 2.5 * sizes.factor);
+  const widths = marks.map(({ words }) => textWidth_mm(printable(words), sizes.text_mm, 'bold') + 2.5 * sizes.factor);
   for (let lines = 1; lines < marks.length; lines += 1) {
     const isClear = marks.every(({ s }, i) => {
       const next = marks[i + lines];
@@ -69,8 +71,9 @@ export function elevationLayout(elevation: Elevation, scale: number, sizes: Type
   const [left, right] = datum === 'left' ? [ladderPaper, BESIDE_mm * factor] : [BESIDE_mm * factor, ladderPaper];
   const floor_mm = ABOVE_mm * factor + mm(top_m);
   const from = datum === 'left' ? 0 : frame.length_m;
+  const hasNamesInside = cylinders.every(({ cylinder, radius_m }) => textWidth_mm(printable(cylinder.name), sizes.text_mm, 'bold') + 0.8 * factor <= mm(2 * radius_m));
   const running = cylinders
-    .map(({ at }): RunningMark => ({ s: at.s, words: formatLength(Math.abs(at.s - from), lengths) }))
+    .map(({ at, cylinder }): RunningMark => ({ s: at.s, words: `${hasNamesInside ? '' : `${cylinder.name}: `}${formatLength(Math.abs(at.s - from), lengths)}` }))
     .sort((a, b) => Math.abs(a.s - from) - Math.abs(b.s - from));
   const runningLines = linesFor(running, mm, sizes);
   const strip_mm = floor_mm + (FIRST_LINE_mm + (runningLines + 2) * LINE_PITCH_mm) * factor;
@@ -85,6 +88,7 @@ export function elevationLayout(elevation: Elevation, scale: number, sizes: Type
     ladderSide: datum,
     rows,
     running,
+    hasNamesInside,
     runningLines,
     strip_mm,
     stripEnd_mm,

@@ -1,5 +1,6 @@
 import { type Elevation, RAIL_PROFILE_m, type Rail, type WallCylinder } from '../elevation/elevation.ts';
 import { SYMBOL_OUTLET_m } from '../elevation/elevations-of.ts';
+import type { ElevationLayout } from './elevation-frame.ts';
 import { type CylinderShape, cylinderShape } from './elevation-shape.ts';
 import { addLabel } from './labels.ts';
 import { box, circle, line, pen, ring } from './marks.ts';
@@ -39,7 +40,7 @@ export function drawRails(view: ViewDraft, { rails, racks, frame: wall }: Elevat
 const placedShape = ({ frame }: ViewDraft, s: number, places: readonly number[]): number[] => places.map((value, i) => (i % 2 === 0 ? frame.x(s + value) : frame.y(value)));
 
 /** A cylinder from the side with its valve and the notch of its outlet. */
-export function drawWallCylinder(view: ViewDraft, { at, outlet, isMeasured, outlet_m, cylinder, radius_m }: WallCylinder, shape: CylinderShape): void {
+function drawWallCylinder(view: ViewDraft, { at, outlet, isMeasured, outlet_m, cylinder, radius_m }: WallCylinder, shape: CylinderShape, isNamed: boolean): void {
   const { frame, sizes } = view;
   const isSymbol = !isMeasured || outlet_m === undefined;
   const stroke = pen(WEIGHT.wide * sizes.factor, PRINT.ink, isSymbol ? [1.4 * sizes.factor, 0.9 * sizes.factor] : undefined);
@@ -54,6 +55,7 @@ export function drawWallCylinder(view: ViewDraft, { at, outlet, isMeasured, outl
   if (outlet && Math.abs(side) > 0.3) addLine(view, [x, y, x + side * stub, y], line(pen(WEIGHT.heavy * sizes.factor, PRINT.warm), x, y, x + side * stub, y), 4);
   else view.lines.push(circle(pen(WEIGHT.medium * sizes.factor, PRINT.warm), x, y, Math.max(frame.mm(0.018), 0.5 * sizes.factor), outlet && outlet.toward < 0 ? undefined : PRINT.paper));
   view.placer.block(uprightBox(x, frame.y(shape.top_m) + frame.mm(0.05), frame.mm(0.05), frame.mm(0.07)), cylinder.id);
+  if (!isNamed) return;
   const middle = frame.y(shape.shoulder_m * 0.5);
   const foot = frame.y(shape.shoulder_m * 0.22);
   addLabel(
@@ -116,9 +118,9 @@ function drawGauge(view: ViewDraft, { at, gauge }: WallCylinder): void {
 }
 
 /** Cylinders with all that holds them, and their gauges. */
-export function drawMountedCylinders(view: ViewDraft, { cylinders, rails }: Elevation): void {
+export function drawMountedCylinders(view: ViewDraft, { cylinders, rails }: Elevation, { hasNamesInside }: ElevationLayout): void {
   for (const each of cylinders) {
-    drawWallCylinder(view, each, cylinderShape(each));
+    drawWallCylinder(view, each, cylinderShape(each), hasNamesInside);
     const { cylinder } = each;
     if (cylinder.mounting === 'wall' && cylinder.railHeight_m !== null) drawHold(view, each, cylinder.railHeight_m, false);
     for (const z_m of cylinder.restraints_m) drawHold(view, each, z_m, cylinder.mounting === 'wall');

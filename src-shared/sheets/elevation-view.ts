@@ -31,7 +31,7 @@ export function composeElevation(elevation: Elevation, spaces: readonly Space[],
   drawWallOpenings(view, elevation.openings);
   drawWallSolids(view, elevation);
   drawRails(view, elevation);
-  drawMountedCylinders(view, elevation);
+  drawMountedCylinders(view, elevation, layout);
   drawAssemblyPieces(view, elevation);
   drawWallPipes(view, elevation);
   drawStrip(view, elevation, layout, spaces);
