@@ -1,6 +1,8 @@
+import { assemblyRunOf } from '#shared/derived/assembly-run';
 import type { DerivedNetwork } from '#shared/derived/derived';
 import { type PlanPoint3, distance_m } from '#shared/geometry/point';
 import { type Cylinder, refKey } from '#shared/model/plan';
+import { PIECES_px_m, drawAssemblyPieces } from './draw-assembly-pieces.ts';
 import { detailAt } from './level-of-detail.ts';
 import { type Pen, type Px, along, between, disc, gap_px, heading_rad } from './pen.ts';
 import { type Scene, networksOf } from './scene.ts';
@@ -68,7 +70,11 @@ export function drawCylinders(pen: Pen, view: Viewport, scene: Scene): void {
     for (const { at, back_rad } of shown) {
       drawCylinder(pen, toScreen(view, at), { colour: ink.ink, paper: ink.paper, warm: ink.warm, radius_px: radius, back_rad });
     }
-    drawHighPressureSide(pen, view, scene, network);
+    const run = assemblyRunOf(network);
+    if (run.isPlaced && view.camera.scale_px_m >= PIECES_px_m) {
+      const pieces = run.pieces.filter(({ cylinder }) => cylinder === null || shown.some(({ id }) => id === cylinder));
+      drawAssemblyPieces(pen, pieces.map((piece) => ({ piece, places: piece.curve.map((p) => toScreen(view, p)) })), view.camera.scale_px_m, ink);
+    } else drawHighPressureSide(pen, view, scene, network);
   }
 }
 

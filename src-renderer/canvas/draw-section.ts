@@ -3,6 +3,7 @@ import { supportLie } from '#shared/sheets/support-shape';
 import { formatLength } from '#shared/units/length-text';
 import type { Ink } from '../ink.ts';
 import { cylinderDiameter_m } from './draw-cylinders.ts';
+import { PIECES_px_m, drawAssemblyPieces } from './draw-assembly-pieces.ts';
 import { pipeWidth_px } from './level-of-detail.ts';
 import { textWidth_px, write } from './lettering.ts';
 import { type Pen, type Px, aside, between, disc, fillRing, gap_px, heading_rad, line, polyline, ring, setLine } from './pen.ts';
@@ -46,6 +47,7 @@ export function drawSection(pen: Pen, view: SectionView, cut: SectionCut, look: 
     drawShell(pen, view, cut, look);
     drawSolids(pen, view, cut, look);
     for (const cylinder of cut.cylinders) drawCylinder(pen, view, cylinder, look);
+    if (view.scale_px_m >= PIECES_px_m) drawAssemblyPieces(pen, cut.assembly.map(({ piece, places }) => ({ piece, places: places.map((p) => sectionPx(view, p)) })), view.scale_px_m, ink);
     drawPipes(pen, view, cut, look);
     drawSupports(pen, view, cut, look);
     drawSectionNozzles(pen, view, cut, look);
@@ -234,7 +236,7 @@ function drawCylinder(pen: Pen, view: SectionView, cylinder: SectionCylinder, { 
   }
   if (outletHeight_m === undefined) return;
   const outlet = { x: foot.x, y: foot.y - outlet_px };
-  if (!source) return;
+  if (!source || (cylinder.hasPieces && view.scale_px_m >= PIECES_px_m)) return;
   const end = sectionPx(view, source);
   const way = [outlet, { x: outlet.x, y: end.y }, end].filter((p, i, all) => i === 0 || gap_px(p, all[i - 1] ?? p) > 0.5);
   drawHighPressureLine(pen, way, ink.warm, ink.paper);

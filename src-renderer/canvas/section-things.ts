@@ -1,3 +1,4 @@
+import { type AssemblyPiece, assemblyRunOf } from '#shared/derived/assembly-run';
 import type { DerivedNetwork, DerivedNozzle, Space } from '#shared/derived/derived';
 import { type PlacedSupport, placedSupportsOf } from '#shared/derived/placed-supports';
 import { isInside } from '#shared/geometry/outline';
@@ -54,6 +55,14 @@ export interface SectionCylinder {
   readonly outletHeight_m: number | undefined;
   /** Where the pipe begins, seen from this cylinder. */
   readonly source: SectionPoint | undefined;
+  /** Its discharge assembly is drawn as it is built, and not as a schematic. */
+  readonly hasPieces: boolean;
+}
+
+/** A part of the discharge assembly as the section shows it, in flow order. */
+export interface SectionPiece {
+  readonly piece: AssemblyPiece;
+  readonly places: readonly SectionPoint[];
 }
 
 /** The pipe work of a section. */
@@ -63,11 +72,13 @@ export interface SectionThings {
   readonly nozzles: readonly SectionNozzle[];
   readonly supports: readonly SectionSupport[];
   readonly cylinders: readonly SectionCylinder[];
+  /** Parts of the discharge assembly whose places are known; an unfolded run shows none of them. */
+  readonly assembly: readonly SectionPiece[];
 }
 /** Nothing hangs or stands there. */
-export const NO_THINGS: SectionThings = { pipes: [], nodes: [], nozzles: [], supports: [], cylinders: [] };
+export const NO_THINGS: SectionThings = { pipes: [], nodes: [], nozzles: [], supports: [], cylinders: [], assembly: [] };
 
-const cylinderOf = (network: DerivedNetwork, id: string, along_m: number, source: SectionPoint | undefined): SectionCylinder[] => {
+const cylinderOf = (network: DerivedNetwork, id: string, along_m: number, source: SectionPoint | undefined, hasPieces: boolean): SectionCylinder[] => {
   const cylinder = network.network.cylinders[id];
   if (!cylinder) return [];
   return [
@@ -79,6 +90,7 @@ const cylinderOf = (network: DerivedNetwork, id: string, along_m: number, source
       railHeight_m: cylinder.railHeight_m,
       outletHeight_m: network.profile?.limits.outletHeight_m?.value,
       source,
+      hasPieces,
     },
   ];
 };
@@ -126,7 +138,8 @@ export function runThings(networks: readonly DerivedNetwork[], run: NonNullable<
       const place = at(nozzle.nozzle.node);
       return place ? [{ nozzle, at: place, isBeyond: false }] : [];
     }),
-    cylinders: run.cylinder === null ? [] : cylinderOf(network, run.cylinder, run.cylinderAlong_m, source === null ? undefined : at(source)),
+    cylinders: run.cylinder === null ? [] : cylinderOf(network, run.cylinder, run.cylinderAlong_m, source === null ? undefined : at(source), false),
+    assembly: [],
   };
 }
 
@@ -139,7 +152,7 @@ export function lineThings(networks: readonly DerivedNetwork[], line: Piece, kin
     return kind === 'line' && place.left_m < -ON_CUT_m ? undefined : place;
   };
   const isBeyond = ({ left_m }: { left_m: number }): boolean => Math.abs(left_m) > ON_CUT_m;
-  const things = { pipes: [] as SectionPipe[], nodes: [] as SectionNode[], nozzles: [] as SectionNozzle[], supports: [] as SectionSupport[], cylinders: [] as SectionCylinder[] };
+  const things = { pipes: [] as SectionPipe[], nodes: [] as SectionNode[], nozzles: [] as SectionNozzle[], supports: [] as SectionSupport[], cylinders: [] as SectionCylinder[], assembly: [] as SectionPiece[] };
   for (const network of networks) {
     const { nodes, cylinders, source } = network.network;
     const shownNodes = new Set<string>();
@@ -168,10 +181,15 @@ export function lineThings(networks: readonly DerivedNetwork[], line: Piece, kin
     }
     const begin = source === null ? undefined : nodes[source]?.at;
     const beginSeen = begin && seen(begin);
+    const run = assemblyRunOf(network);
+    const shown = new Set<string>();
     for (const { id, at } of Object.values(cylinders)) {
       const place = seen(at);
-      if (place && isInRooms(at)) things.cylinders.push(...cylinderOf(network, id, place.s, begin && beginSeen ? { s: beginSeen.s, z: begin.z } : undefined));
+      if (!place || !isInRooms(at)) continue;
+      shown.add(id);
+      things.cylinders.push(...cylinderOf(network, id, place.s, begin && beginSeen ? { s: beginSeen.s, z: begin.z } : undefined, run.isPlaced));
     }
+    if (run.isPlaced && shown.size > 0) things.assembly.push(...run.pieces.filter(({ cylinder }) => cylinder === null || shown.has(cylinder)).map((piece) => ({ piece, places: piece.curve.map((p) => ({ s: onLine(line, p).s, z: p.z })) })));
   }
   return things;
 }

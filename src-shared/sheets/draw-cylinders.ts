@@ -1,5 +1,7 @@
 import { type PlanPoint, bearing_rad, distance_m } from '../geometry/point.ts';
+import { assemblyRunOf } from '../derived/assembly-run.ts';
 import type { Cylinder } from '../model/plan.ts';
+import { PIECES_mm_m, drawAssemblyRun } from './draw-assembly-run.ts';
 import { doubleLine } from './marks.ts';
 import type { NetworkContent } from './plan-content.ts';
 import { PRINT } from './print-ink.ts';
@@ -26,7 +28,9 @@ export function drawCylinders(view: ViewDraft, content: NetworkContent): void {
   const { cylinders, source } = inFlowOrder(content);
   const radius = Math.max(frame.mm(radiusOf(content)), 1.4 * sizes.factor);
   const last = cylinders.at(-1);
-  if (source && last) {
+  const run = assemblyRunOf(content.network);
+  const isBuilt = run.isPlaced && frame.mm(1) >= PIECES_mm_m * sizes.factor;
+  if (!isBuilt && source && last) {
     const chain = onPaper(frame, [...cylinders.map(({ at }) => at), source]);
     const isShown = frame.mm(distance_m(cylinders[0]?.at ?? source, source)) > radius;
     if (isShown) {
@@ -41,6 +45,7 @@ export function drawCylinders(view: ViewDraft, content: NetworkContent): void {
     view.lines.push(...cylinderSymbol(x, y, radius, cylinder.back_rad, sizes.factor));
     placer.block(uprightBox(x, y, radius, radius), cylinder.id);
   }
+  if (isBuilt) drawAssemblyRun(view, run.pieces.filter(({ cylinder }) => cylinder === null || cylinders.some(({ id }) => id === cylinder)).map((piece) => ({ piece, places: onPaper(frame, piece.curve) })));
 }
 
 /** Valves of the assembly on its last stretch, as many as it has room for, nearest to the pipe last. */

@@ -1,3 +1,4 @@
+import { hoseLine } from './draw-assembly-run.ts';
 import type { FittingSign } from '../isometric/fitting-sign.ts';
 import type { AssemblyPart, Support } from '../model/plan.ts';
 import { assemblySymbol, manifoldSymbol } from './assembly-symbols.ts';
@@ -95,6 +96,7 @@ const ENTRIES: Readonly<Record<SymbolName, Entry>> = {
   cylinder: { words: 'cylinder on its rail, notch: outlet', draw: (x, y, _half, f) => cylinderSymbol(x, y, 1.9 * f, Math.PI / 2, f) },
   'high-pressure': { words: 'high-pressure side', draw: (x, y, half, f) => doubleLine(PRINT.warm, f, [x - half, y, x + half, y]) },
   hose: { words: 'hose', draw: part('hose') },
+  'laid-hose': { words: 'hose, as it lies', draw: (x, y, half, f) => hoseLine(f, [x - half, y, x + half, y]) },
   'check-valve': { words: 'check valve, arrow with the flow', draw: part('check-valve') },
   manifold: { words: 'manifold', draw: (x, y, half, f) => manifoldSymbol('high', f, x - half, y, x + half, y) },
   'stop-valve': { words: 'stop valve', draw: part('stop-valve') },

@@ -1,7 +1,9 @@
+import { assemblyRunOf } from '../derived/assembly-run.ts';
 import type { Derived, Solid } from '../derived/derived.ts';
 import { pipeZoneOf } from '../derived/pipe-zone.ts';
 import { sidesOf } from '../geometry/outline.ts';
 import type { PlanPoint3 } from '../geometry/point.ts';
+import { PIECES_mm_m, drawAssemblyRun } from './draw-assembly-run.ts';
 import { addLabel } from './labels.ts';
 import { circle, doubleLine, line, pen, ring, segments } from './marks.ts';
 import { joinNames } from './nozzle-dimensions.ts';
@@ -149,7 +151,8 @@ export function drawSolidsCut(view: ViewDraft, cut: SectionCut, solids: readonly
 export function drawCylinders(view: ViewDraft, derived: Derived, cut: SectionCut): void {
   const { frame, sizes } = view;
   const networks = new Set(cut.nozzles.map(({ network }) => network.ref.id));
-  for (const { ref, network, profile } of derived.networks) {
+  for (const derivedNetwork of derived.networks) {
+    const { ref, network, profile } = derivedNetwork;
     if (!networks.has(ref.id)) continue;
     const radius = (profile?.limits.cylinderDiameter_m?.value ?? 0.2) / 2;
     const outlet = profile?.limits.outletHeight_m?.value;
@@ -170,7 +173,10 @@ export function drawCylinders(view: ViewDraft, derived: Derived, cut: SectionCut
       if (railHeight_m !== null) view.lines.push(line(pen(WEIGHT.heavy * sizes.factor), left - sizes.factor, frame.y(railHeight_m), right + sizes.factor, frame.y(railHeight_m)));
     }
     const source = network.source ? network.nodes[network.source]?.at : undefined;
-    if (source && outlet !== undefined && columns.size > 0) drawAssembly(view, cut, source, outlet, [...columns.keys()]);
+    const run = assemblyRunOf(derivedNetwork);
+    const isBuilt = run.isPlaced && frame.mm(1) >= PIECES_mm_m * sizes.factor;
+    if (isBuilt && columns.size > 0) drawAssemblyRun(view, run.pieces.map((piece) => ({ piece, places: piece.curve.flatMap((p) => [frame.x(alongCut_m(cut, p)), frame.y(p.z)]) })));
+    else if (source && outlet !== undefined && columns.size > 0) drawAssembly(view, cut, source, outlet, [...columns.keys()]);
     for (const [way, names] of columns) {
       const middle = frame.y((outlet ?? 1.5) / 2);
       const words = names.length > 3 ? `${names[0] ?? ''} to ${names.at(-1) ?? ''}` : joinNames(names);

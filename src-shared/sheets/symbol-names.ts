@@ -9,6 +9,7 @@ export const SYMBOL_NAMES = [
   'cylinder',
   'high-pressure',
   'hose',
+  'laid-hose',
   'check-valve',
   'manifold',
   'stop-valve',

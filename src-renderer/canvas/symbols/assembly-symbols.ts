@@ -22,6 +22,8 @@ export function drawAssemblyPart(
   if (part.kind === 'regulator') drawRegulator(pen, at, flow_rad, look);
   else if (part.kind === 'check-valve') drawCheckValve(pen, at, flow_rad, look);
   else if (part.kind === 'hose') drawHose(pen, at, downstream_rad, look);
+  else if (part.kind === 'stop-valve') drawStopValve(pen, at, downstream_rad, look);
+  else if (part.kind === 'relief-valve') drawReliefValve(pen, at, flow_rad, look);
   else drawAdapter(pen, at, downstream_rad, look);
 }
 
@@ -59,6 +61,33 @@ function drawCheckValve(pen: Pen, at: Px, flow_rad: number, { warm, paper }: Par
   setLine(pen, { colour: warm, width: 1.75, join: 'round' });
   pen.stroke();
   line(pen, along(tip, side, 7), along(tip, side, -7));
+}
+
+/** Two triangles tip to tip. */
+function drawStopValve(pen: Pen, at: Px, downstream_rad: number, { warm, paper }: PartLook): void {
+  const side = downstream_rad + Math.PI / 2;
+  for (const sense of [1, -1]) {
+    const foot = along(at, downstream_rad, sense * 8);
+    pen.beginPath();
+    trace(pen, [at, along(foot, side, 6), along(foot, side, -6)], true);
+    pen.fillStyle = paper;
+    pen.fill();
+    setLine(pen, { colour: warm, width: 1.75, join: 'round' });
+    pen.stroke();
+  }
+}
+
+/** A triangle beside the line with an arrow that leaves sideways. */
+function drawReliefValve(pen: Pen, at: Px, flow_rad: number, { warm, paper }: PartLook): void {
+  const side = flow_rad + Math.PI / 2;
+  const foot = along(at, side, 8);
+  pen.beginPath();
+  trace(pen, [at, along(foot, flow_rad, 6), along(foot, flow_rad, -6)], true);
+  pen.fillStyle = paper;
+  pen.fill();
+  setLine(pen, { colour: warm, width: 1.75, join: 'round' });
+  pen.stroke();
+  arrow(pen, foot, side, 8);
 }
 
 /** A wave along the line. */
