@@ -2,6 +2,7 @@ import type { BillOfMaterials } from '../take-off/bill-of-materials.ts';
 import type { Piece, PieceEnd } from '../take-off/pieces-of.ts';
 import { type LengthSystem, formatLength } from '../units/length-text.ts';
 import { formatQuantity } from '../units/quantity-text.ts';
+import { sizesText } from './pipe-schedules.ts';
 import { sentence, sizeText } from './sheet-text.ts';
 import { barsOf } from './take-off-bars.ts';
 import { partLines } from './take-off-parts.ts';
@@ -45,7 +46,7 @@ export function fittingTable({ fittings }: BillOfMaterials, lengths: LengthSyste
     columns: [{ head: 'Fitting', isWide: true }, { head: 'Size' }, { head: 'Class' }, { head: 'Count', align: 'right' }],
     rows: fittings.map((fitting) => [
       sentence(kindWords(fitting)) + (fitting.place === 'stock' ? ', between stock lengths' : ''),
-      fitting.sizes.map((size) => sizeText(size, lengths)).join(' × '),
+      sizesText(fitting.sizes, lengths),
       fitting.fittingClass ?? classWords(fitting),
       String(fitting.count),
     ]),
