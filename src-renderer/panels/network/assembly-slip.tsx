@@ -1,4 +1,5 @@
 import { editNetwork } from '#shared/commands/edit-network';
+import type { DerivedNetwork } from '#shared/derived/derived';
 import type { AssemblyPart, Network, RefOf } from '#shared/model/plan';
 import { Slip } from '../bench/slip.tsx';
 import { useCommit } from '../bench/use-plan.ts';
@@ -6,6 +7,7 @@ import { Choice, Tick, optionsOf } from '../fields/choice.tsx';
 import { LengthField, QuantityField } from '../fields/quantity-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
 import { changedAt, freeId, shifted, without } from './list-edits.ts';
+import { AssemblyCheck } from './assembly-check.tsx';
 import { RowButtons } from './row-buttons.tsx';
 
 /** Parts between the valve and the pipe in the user's words. */
@@ -24,7 +26,7 @@ export const partAs = (part: AssemblyPart, kind: AssemblyPart['kind']): Assembly
 });
 
 /** The discharge assembly, part by part in flow order from the valve. */
-export function AssemblySlip({ at, network }: { readonly at: RefOf<'network'>; readonly network: Network }) {
+export function AssemblySlip({ at, network, shape }: { readonly at: RefOf<'network'>; readonly network: Network; readonly shape: DerivedNetwork | undefined }) {
   const commit = useCommit();
   const { assembly } = network;
   const take = (next: AssemblyPart[]): void => {
@@ -68,6 +70,7 @@ export function AssemblySlip({ at, network }: { readonly at: RefOf<'network'>; r
           </button>
         ))}
       </div>
+      {shape && Object.keys(network.cylinders).length > 0 && assembly.length > 0 ? <AssemblyCheck shape={shape} /> : null}
     </Slip>
   );
 }

@@ -62,7 +62,7 @@ export function NetworkForm({ at }: { readonly at: RefOf<'network'> }) {
           Take-off of this network: pipe, fittings, cut list
         </button>
       ) : null}
-      <AssemblySlip at={at} network={network} />
+      <AssemblySlip at={at} network={network} shape={shape} />
       {shape ? <SupportsSlip shape={shape} /> : null}
       <InstallationSlip at={at} network={network} />
       <OrificesSlip networkId={at.id} orifices={plan.profiles[network.profile]?.orifices ?? []} />
