@@ -1,7 +1,8 @@
 import type { Solid } from '#shared/derived/derived';
+import { findPanelSpace, panelZone } from '#shared/derived/panel-space';
 import { refKey } from '#shared/model/plan';
 import { detailAt } from './level-of-detail.ts';
-import { type Pen, fillRing, polyline, setLine } from './pen.ts';
+import { type Pen, along, fillRing, polyline, setLine } from './pen.ts';
 import { type Scene, solidsOf } from './scene.ts';
 import { hatchRings } from './symbols/hatch.ts';
 import { type Viewport, toScreen, visibleBox } from './viewport.ts';
@@ -52,5 +53,19 @@ export function drawObstructions(pen: Pen, view: Viewport, scene: Scene): void {
     }
     setLine(pen, { colour, width: 1.75 });
     polyline(pen, ring, true);
+    if (each.obstruction.kind === 'panel') drawPanelSpace(pen, view, each, scene);
   }
+}
+
+/** The working space before an electrical panel, where its front is known: a dotted outline with an arrow out of the front. */
+function drawPanelSpace(pen: Pen, view: Viewport, { obstruction }: Solid, { ink }: Scene): void {
+  const space = findPanelSpace(obstruction);
+  if (!space) return;
+  setLine(pen, { colour: ink.solid, width: 1.5, dash: [2, 4] });
+  polyline(pen, panelZone(space).map((p) => toScreen(view, p)), true);
+  setLine(pen, { colour: ink.solid, width: 1.5 });
+  const from = toScreen(view, space.at);
+  const tip = along(from, space.front_rad, Math.min(0.3, space.depth_m) * view.camera.scale_px_m);
+  polyline(pen, [from, tip]);
+  polyline(pen, [along(tip, space.front_rad + 2.6, 6), tip, along(tip, space.front_rad - 2.6, 6)]);
 }

@@ -1,10 +1,13 @@
 import type { Solid } from '../derived/derived.ts';
+import { findPanelSpace, panelZone } from '../derived/panel-space.ts';
 import { boundsOf } from '../geometry/outline.ts';
+import { polar } from '../geometry/point.ts';
 import { formatLength } from '../units/length-text.ts';
 import { heightText } from './sheet-text.ts';
 import { line, pen, ring } from './marks.ts';
 import { PRINT, WEIGHT } from './print-ink.ts';
 import { addLabel } from './labels.ts';
+import { arrowHead } from './symbols.ts';
 import { type ViewDraft, addLine, onPaper } from './view-draft.ts';
 
 /** A thing whose underside is higher than this hangs overhead: a person walks below it [m]. */
@@ -26,6 +29,7 @@ export function drawSolids(view: ViewDraft, solids: readonly Solid[]): void {
     }
     view.used.add('standing');
     addLine(view, places, ring(stroke, places, PRINT.solidFill), 4, true);
+    drawPanelSpace(view, solid);
     const { minX, minY, maxX, maxY } = boundsOf(solid.footprint);
     if (solid.footprint.length === 4) {
       const diagonal = onPaper(view.frame, [
@@ -35,6 +39,17 @@ export function drawSolids(view: ViewDraft, solids: readonly Solid[]): void {
       addLine(view, diagonal, line(pen(WEIGHT.hair, PRINT.faint), ...diagonal), 1);
     }
   }
+}
+
+/** The working space before an electrical panel, where its front is known: a dotted outline with a stroke out of the panel's front. */
+function drawPanelSpace(view: ViewDraft, { obstruction }: Solid): void {
+  const space = findPanelSpace(obstruction);
+  if (!space) return;
+  const { factor } = view.sizes;
+  const places = onPaper(view.frame, panelZone(space));
+  addLine(view, places, ring(pen(WEIGHT.thin * factor, PRINT.ink, [0.5 * factor, 0.8 * factor]), places), 3, true);
+  const [x = 0, y = 0, endX = 0, endY = 0] = onPaper(view.frame, [space.at, polar(space.at, space.front_rad, Math.min(space.depth_m, 0.3))]);
+  view.lines.push(line(pen(WEIGHT.thin * factor), x, y, endX, endY), arrowHead(endX, endY, space.front_rad, 1.6 * factor, PRINT.ink));
 }
 
 /** Names things and gives the height that matters: the top of what stands, the underside of what hangs. */

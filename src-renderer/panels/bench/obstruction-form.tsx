@@ -4,7 +4,7 @@ import { isRectangle } from '#shared/geometry/rectangle';
 import type { Obstruction, RefOf } from '#shared/model/plan';
 import { OBSTRUCTION_WORDS } from '#shared/model/thing-name';
 import { Choice, optionsOf } from '../fields/choice.tsx';
-import { LengthField } from '../fields/quantity-field.tsx';
+import { LengthField, QuantityField } from '../fields/quantity-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
 import { SizeFields } from './size-fields.tsx';
 import { Readings, Slip } from './slip.tsx';
@@ -24,11 +24,21 @@ export function ObstructionForm({ at }: { readonly at: RefOf<'obstruction'> }) {
   return (
     <Slip title="Obstacle">
       <div className="fields">
-        <Choice label="Kind" value={solid.kind} options={optionsOf(OBSTRUCTION_WORDS)} onCommit={(kind) => change({ kind })} />
+        <Choice label="Kind" value={solid.kind} options={optionsOf(OBSTRUCTION_WORDS)} onCommit={(kind) => change(kind === 'panel' ? { kind } : { kind, front_rad: null })} />
         <TextField label="Name" value={solid.name} onCommit={(name) => change({ name })} />
         <LengthField label="Bottom above floor" value={solid.bottom_m} onCommit={(bottom_m) => change({ bottom_m })} />
         <LengthField label="Top above floor" value={solid.top_m} onCommit={(top_m) => change({ top_m })} />
         <SizeFields ring={solid.footprint} onCommit={(footprint) => change({ footprint })} />
+        {solid.kind === 'panel' ? (
+          <QuantityField
+            kind="angle"
+            label="Front faces"
+            value={solid.front_rad}
+            blank={{ text: 'not known', commit: () => change({ front_rad: null }) }}
+            onCommit={(front_rad) => change({ front_rad })}
+            help="Where its door opens to: 0° is east, 90° is north. The working space before it is kept free."
+          />
+        ) : null}
         <Choice
           label="Gas"
           value={solid.isPermeable ? 'through' : 'solid'}

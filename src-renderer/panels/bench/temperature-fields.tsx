@@ -8,8 +8,8 @@ interface Draft {
   readonly greatest_K: number | null;
 }
 
-/** Coldest and warmest the room gets. The plan takes both or neither: one alone proves nothing. */
-export function TemperatureFields({ value, onCommit }: { readonly value: Range | null; onCommit(value: Range | null): void }) {
+/** Coldest and warmest a room gets, or the place of a cylinder. The plan takes both or neither: one alone proves nothing. */
+export function TemperatureFields({ value, blank = 'not known', onCommit }: { readonly value: Range | null; /** What an empty field means. */ readonly blank?: string; onCommit(value: Range | null): void }) {
   const [draft, setDraft] = useState<Draft>(value ?? { least_K: null, greatest_K: null });
   useEffect(() => setDraft(value ?? { least_K: null, greatest_K: null }), [value]);
   const take = (next: Draft): void => {
@@ -24,8 +24,8 @@ export function TemperatureFields({ value, onCommit }: { readonly value: Range |
   const isHalf = (least_K === null) !== (greatest_K === null);
   return (
     <>
-      <QuantityField kind="temperature" label="Coldest" value={least_K} least={150} most={400} blank={{ text: 'not known', commit: () => take({ ...draft, least_K: null }) }} onCommit={(K) => take({ ...draft, least_K: K })} />
-      <QuantityField kind="temperature" label="Warmest" value={greatest_K} least={150} most={400} blank={{ text: 'not known', commit: () => take({ ...draft, greatest_K: null }) }} onCommit={(K) => take({ ...draft, greatest_K: K })} />
+      <QuantityField kind="temperature" label="Coldest" value={least_K} least={150} most={400} blank={{ text: blank, commit: () => take({ ...draft, least_K: null }) }} onCommit={(K) => take({ ...draft, least_K: K })} />
+      <QuantityField kind="temperature" label="Warmest" value={greatest_K} least={150} most={400} blank={{ text: blank, commit: () => take({ ...draft, greatest_K: null }) }} onCommit={(K) => take({ ...draft, greatest_K: K })} />
       {isCrossed ? (
         <p className="field-fault" role="alert">
           The coldest is above the warmest: nothing was taken.

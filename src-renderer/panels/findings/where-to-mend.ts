@@ -1,6 +1,7 @@
 import type { CalculationTopic } from '#shared/calculations/lines/calculation';
 import type { Derived } from '#shared/derived/derived';
-import type { Plan, Ref } from '#shared/model/plan';
+import type { Network, Plan, Ref } from '#shared/model/plan';
+import { LIMIT_CATALOGUE, type LimitKey } from '#shared/profile/limit-catalogue';
 import type { Finding } from '#shared/rules/finding';
 import { type MissingField, MOST, blankFields } from '../sums/missing-fields.ts';
 import { joinedTo, subjectOf } from '../sums/sum-subjects.ts';
@@ -45,9 +46,13 @@ const ABOUT_SUPPORTS: ReadonlySet<string> = new Set(['P12', 'P18', 'P19', 'P20',
 
 /** The field of the thing itself that a check is about, by rule: its label and what the button says. */
 const OWN_FIELDS: Readonly<Record<string, readonly [string, string]>> = {
+  C1: ['Coldest', 'Enter how cold and warm it gets there'],
   C2: ['Load-bearing', 'Say what the wall behind it bears'],
   C3: ['Kind of anchor', 'Enter its anchors'],
   C4: ['Rail above floor', 'Change the height of its rail'],
+  C8: ['Gauge above floor', 'Change its gauge'],
+  C10: ['Sun, heat, water, vehicles, weather', 'Say what it is exposed to'],
+  C13: ['Add a restraint', 'Add a restraint'],
   E3: ['Longest stay in the gas to design for', 'Choose the stay to design for'],
   E4: ['Coldest', 'Look at the temperatures'],
   N20: ['Orifice of the unit', 'Choose its orifice'],
@@ -58,6 +63,24 @@ const OWN_FIELDS: Readonly<Record<string, readonly [string, string]>> = {
 };
 
 const networkOf = (plan: Plan, on: Ref) => ('network' in on ? plan.networks[on.network] : on.kind === 'network' ? plan.networks[on.id] : undefined);
+
+/** Checks of the discharge assembly, which is entered on the form of its network: label and what the button says. */
+const ASSEMBLY_FIELDS: Readonly<Record<string, readonly [string, string]>> = {
+  C9: ['Lay it out', 'Look at the discharge assembly'],
+  P31: ['Add relief valve', 'List a relief valve'],
+  P32: ['Lay it out', 'Lay the hose out'],
+  P33: ['Discharge assembly', 'Look at the discharge assembly'],
+};
+
+/** What a check of the discharge assembly waits for: a figure of the manual, its parts, or the places on its form. */
+function assemblyFields(plan: Plan, network: Network, rule: string, [label, text]: readonly [string, string]): MissingField[] {
+  const limits = plan.profiles[network.profile]?.limits;
+  const needed: readonly LimitKey[] = rule === 'P32' ? ['hoseBendRadius_m', 'hoseReach_m', 'outletHeight_m'] : rule === 'C9' ? ['outletHeight_m', 'hoseReach_m'] : [];
+  const blank = limits ? needed.filter((key) => !limits[key]) : [];
+  if (blank.length > 0) return blank.map((limit) => ({ kind: 'limit', limit, text: `Enter from the manual: ${LIMIT_CATALOGUE[limit].label.toLowerCase()}` }));
+  const on = { kind: 'network' as const, id: network.id };
+  return [network.assembly.length === 0 ? { kind: 'field', on, label: 'Add hose', text: 'List the parts of the discharge assembly' } : { kind: 'field', on, label, text }];
+}
 
 /** The vent of a room that has too little, or a first one. */
 function ventOf(plan: Plan, on: Ref): MissingField[] {
@@ -77,6 +100,17 @@ function bracingOf(plan: Plan, on: Ref): MissingField[] {
   return network && support ? [{ kind: 'field', on: { kind: 'support', network: network.id, id: support.id }, label: 'Earthquake brace', text: 'Say how a support braces' }] : [];
 }
 
+/** An electrical panel of which nobody said where its front is. */
+const isBlindPanel = (plan: Plan, on: Ref): boolean => on.kind === 'obstruction' && plan.levels[on.level]?.obstructions[on.id]?.front_rad === null;
+
+/** The field of a penetration that is the first to be blank; its sleeve when none is. */
+function crossingLack(plan: Plan, { level, enclosure, id }: RefOf<'opening'>): string {
+  const crossing = plan.levels[level]?.enclosures[enclosure]?.openings[id]?.crossing;
+  if (!crossing || crossing.sleeve_m === null) return 'Inside of the sleeve';
+  if (crossing.rating.trim() === '') return 'Fire rating of the wall';
+  return crossing.seal.trim() === '' ? 'Fire-stop system' : 'Inside of the sleeve';
+}
+
 /** Fields and tools with which a finding is cleared, nearest first; none where its text or its cure says enough. */
 export function whereToMend(derived: Derived, { rule, subject, verdict, cure }: Finding): MissingField[] {
   if (verdict === 'ok' || (verdict === 'note' && !MENDED_NOTES.has(rule)) || subject.kind === 'plan' || subject.kind === 'profile') return [];
@@ -86,7 +120,7 @@ export function whereToMend(derived: Derived, { rule, subject, verdict, cure }: 
   if (rule === 'P23' && plan.basis.seismic === 'unknown') return bracingOf(plan, subject);
   if (network && ABOUT_SUPPORTS.has(rule) && Object.keys(network.supports).length === 0) return [{ kind: 'field', on: { kind: 'network', id: network.id }, label: 'Place supports by the table', text: 'Place the supports' }];
   if (rule === 'P23') return bracingOf(plan, subject);
-  if (rule === 'P29' && subject.kind === 'opening') return [{ kind: 'field', on: subject, label: 'Inside of the sleeve', text: 'Enter sleeve, rating and seal' }];
+  if (rule === 'P29' && subject.kind === 'opening') return [{ kind: 'field', on: subject, label: crossingLack(plan, subject), text: 'Enter sleeve, rating and seal' }];
   const topic = TOPICS[rule];
   const about = subjectOf(subject);
   if (rule === 'E8' && verdict === 'stop') return ventOf(plan, subject);
@@ -95,6 +129,10 @@ export function whereToMend(derived: Derived, { rule, subject, verdict, cure }: 
   const missing = asked.length > 0 ? asked : blank;
   if (missing.length > 0) return missing.slice(0, MOST);
   if (rule === 'P22' && network) return [{ kind: 'field', on: { kind: 'network', id: network.id }, label: 'Each support bears', text: 'Enter what the supports bear' }];
+  if (rule === 'C11') return verdict === 'not-checked' && isBlindPanel(plan, subject) ? [{ kind: 'field', on: subject, label: 'Front faces', text: 'Say which way it opens' }] : [];
+  if (rule === 'C13' && verdict === 'not-checked') return [{ kind: 'field', on: subject, label: 'Rail above floor', text: 'Enter the height of its rail' }];
+  const part = ASSEMBLY_FIELDS[rule];
+  if (part && network) return assemblyFields(plan, network, rule, part);
   const own = OWN_FIELDS[rule];
   return own ? [{ kind: 'field', on: subject, label: own[0], text: own[1] }] : [];
 }

@@ -14,8 +14,8 @@ function setAll(things: readonly object[], part: object): void {
   for (const thing of things) Object.assign(thing, part);
 }
 
-/** A pipe that goes through a wall, in a hole of which nothing is said. */
-function pierced(room: Room, network: Plan['networks'][string]): void {
+/** A pipe that goes through a wall, in a hole of which little is said. */
+function pierced(room: Room, network: Plan['networks'][string], crossing: Room['openings'][string]['crossing'] = null): void {
   const [from, to] = [room.outline[0], room.outline[1]];
   const [any] = Object.values(room.openings);
   const pipe = Object.values(network.pipes)[0];
@@ -24,7 +24,7 @@ function pierced(room: Room, network: Plan['networks'][string]): void {
   network.nodes.within = { id: 'within', part: null, at: { ...middle, y: middle.y + 0.5, z: 1 } };
   network.nodes.without = { id: 'without', part: 'cap', at: { ...middle, y: middle.y - 0.5, z: 1 } };
   network.pipes.piercing = { ...pipe, id: 'piercing', from: 'within', to: 'without' };
-  room.openings.hole = { ...any, id: 'hole', kind: 'penetration', wall: from.id, along_m: Math.hypot(to.x - from.x, to.y - from.y) / 2, width_m: 0.1, bottom_m: 0.9, height_m: 0.2, swing: 'none', crossing: null };
+  room.openings.hole = { ...any, id: 'hole', kind: 'penetration', wall: from.id, along_m: Math.hypot(to.x - from.x, to.y - from.y) / 2, width_m: 0.1, bottom_m: 0.9, height_m: 0.2, swing: 'none', crossing };
 }
 
 /** The hut changed, and worked out. */
@@ -51,12 +51,18 @@ test.each<readonly [string, readonly string[], Parameters<typeof worked>[0]]>([
   ['C2', ['Load-bearing'], (room) => setAll(room.outline.map(({ wall }) => wall), { loadBearing: null })],
   ['C3', ['Kind of anchor'], (_, network) => setAll(Object.values(network.cylinders), { anchors: null })],
   ['N20', ['Orifice of the unit'], (_, network) => setAll(Object.values(network.nozzles), { orificeArea_m2: null })],
+  ['C1', ['Coldest'], (room, network) => setAll([room, ...Object.values(network.cylinders)], { temperature: null, storage: null })],
+  ['C8', ['Gauge above floor'], (_, network) => setAll(Object.values(network.cylinders), { gauge: null })],
+  ['C10', ['Sun, heat, water, vehicles, weather'], (_, network) => setAll(Object.values(network.cylinders), { exposedTo: null })],
+  ['C13', ['Add a restraint'], (_, network) => setAll(Object.values(network.cylinders), { restraints_m: [] })],
   // The finding itself places them.
   ['P18', [], (_, network) => Object.assign(network, { supports: {} })],
   ['P19', ['Place supports by the table'], (_, network) => Object.assign(network, { supports: {} })],
   ['P26', ['Bonding to earth'], (_, network) => Object.assign(network.installation, { bonding: 'unknown' })],
   ['P34', ['Marking along the pipe'], (_, network) => Object.assign(network.installation, { finish: '' })],
   ['P29', ['Inside of the sleeve'], (room, network) => pierced(room, network)],
+  ['P29', ['Fire rating of the wall'], (room, network) => pierced(room, network, { sleeve_m: 0.05, rating: '', seal: '' })],
+  ['P29', ['Fire-stop system'], (room, network) => pierced(room, network, { sleeve_m: 0.05, rating: '1 h', seal: '' })],
   ['L1', ['Draw up the circuit'], (_, network) => Object.assign(network, { release: null })],
 ])('%s leads to %j', (rule, expected, change) => {
   expect(leadsTo(rule, change)).toEqual(expected);
