@@ -1,6 +1,6 @@
 import type { CalculationTopic } from '#shared/calculations/lines/calculation';
 import type { Derived } from '#shared/derived/derived';
-import type { Network, Plan, Ref } from '#shared/model/plan';
+import type { Network, Plan, Ref, RefOf } from '#shared/model/plan';
 import { LIMIT_CATALOGUE, type LimitKey } from '#shared/profile/limit-catalogue';
 import type { Finding } from '#shared/rules/finding';
 import { type MissingField, MOST, blankFields } from '../sums/missing-fields.ts';
