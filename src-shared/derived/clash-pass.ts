@@ -1,188 +1,124 @@
 import RBush from 'rbush';
-import { type Box, boxesTouch } from '../geometry/outline.ts';
-import { passesOver } from '../geometry/over-face.ts';
-import { pipeBox, pipeToCeiling_m, pipeToSolid_m } from './clash.ts';
-import { type SolidCeiling, solidCeilingOf } from './clash-ceiling.ts';
-import { networkBox, pipesNear } from './clash-pairs.ts';
-import type { Derived, DerivedNetwork, DerivedPipe, Solid } from './derived.ts';
+import type { Box } from '../geometry/outline.ts';
+import { pipeBox } from './clash.ts';
+import { solidFloorOf, solidWallsOf } from './clash-bounds.ts';
+import { solidCeilingOf } from './clash-ceiling.ts';
+import { LOOK_AROUND_m, type PipeContacts, type PipeEntry, type StandingThing, type ThingBox, contactsOf } from './clash-contacts.ts';
+import { type ClashPipe, clashPipesOf } from './clash-pipe.ts';
+import type { Derived, DerivedNetwork, Solid, Space } from './derived.ts';
+import { type Realigned, realign } from './realign.ts';
 import { remembered, sameList } from './remember.ts';
-import { type SolidIndex, solidsOf } from './solids.ts';
 
-/** What a pipe may run into. */
-export type ClashThing = { readonly kind: 'solid'; readonly solid: Solid } | { readonly kind: 'ceiling'; readonly ceiling: SolidCeiling } | { readonly kind: 'pipe'; readonly pipe: DerivedPipe };
 
-/** A thing near a pipe. */
-export interface Contact {
-  readonly thing: ClashThing;
-  /** Between their outsides [m]; negative by as much as they run into each other at least. */
-  readonly clearance_m: number;
-}
+const solidThing = remembered((solid: Solid): StandingThing => ({ kind: 'solid', solid }));
+const ceilingThing = remembered((ceiling: ReturnType<typeof solidCeilingOf>): StandingThing => ({ kind: 'ceiling', ceiling }));
+const floorThing = remembered((floor: ReturnType<typeof solidFloorOf>): StandingThing => ({ kind: 'floor', floor }));
+const wallThing = remembered((wall: ReturnType<typeof solidWallsOf>[number]): StandingThing => ({ kind: 'wall', wall }));
 
-/** A pipe with all that is near it. */
-export interface PipeContacts {
-  readonly pipe: DerivedPipe;
-  /** Nearest first. Of two pipes near each other only the one that comes first in the plan has the other here. */
-  readonly contacts: readonly Contact[];
-  /** A room over which it runs and whose ceiling is not known. */
-  readonly unknownCeiling: SolidCeiling | undefined;
-}
-
-/** Things farther from a pipe than this beyond the clearance wanted are of no interest [m]. */
-const LOOK_AROUND_m = 0.25;
-
-/** Clearance that the unit's manual wants around the pipe of a network [m]; 0 while it is blank. */
-const wanted_m = ({ profile }: DerivedNetwork): number => Math.max(0, profile?.limits.pipeClearance_m?.value ?? 0);
+const boxOf = (thing: StandingThing): Box => {
+  switch (thing.kind) {
+    case 'solid':
+      return thing.solid.bounds;
+    case 'ceiling':
+      return thing.ceiling.bounds;
+    case 'floor':
+      return thing.floor.bounds;
+    case 'wall':
+      return thing.wall.bounds;
+  }
+};
 
 const widened = ({ minX, minY, maxX, maxY }: Box, by_m: number): Box => ({ minX: minX - by_m, minY: minY - by_m, maxX: maxX + by_m, maxY: maxY + by_m });
 
-/** What each pipe of a network is near to in its own network and in the building around it. */
-const ownContacts = remembered((network: DerivedNetwork, solids: readonly Solid[], ceilings: readonly SolidCeiling[]): readonly PipeContacts[] => {
-  const within_m = wanted_m(network) + LOOK_AROUND_m;
-  const index = new RBush<Box & { readonly solid: Solid }>();
-  index.load(solids.map((solid) => ({ ...solid.bounds, solid })));
-  const orders = new Map(network.pipes.map((pipe, order) => [pipe, order]));
-  return network.pipes.map((pipe, order): PipeContacts => {
-    const contacts: Contact[] = [];
-    const box = pipeBox(pipe, within_m);
-    const lowest_m = Math.min(pipe.from.z, pipe.to.z) - within_m - pipe.outside_m / 2;
-    const highest_m = Math.max(pipe.from.z, pipe.to.z) + within_m + pipe.outside_m / 2;
-    for (const { solid } of index.search(box)) {
-      if (solid.bottom_m > highest_m || solid.top_m < lowest_m) continue;
-      const clearance_m = pipeToSolid_m(pipe, solid);
-      if (clearance_m <= within_m) contacts.push({ thing: { kind: 'solid', solid }, clearance_m });
-    }
-    let unknownCeiling: SolidCeiling | undefined;
-    for (const ceiling of ceilings) {
-      if (!boxesTouch(ceiling.bounds, box) || !passesOver({ a: pipe.from, b: pipe.to }, ceiling.rings)) continue;
-      if (ceiling.isUnknown) unknownCeiling ??= ceiling;
-      const clearance_m = pipeToCeiling_m(pipe, ceiling.faces, within_m);
-      if (clearance_m <= within_m) contacts.push({ thing: { kind: 'ceiling', ceiling }, clearance_m });
-    }
-    for (const near of pipesNear(pipe, network, within_m)) {
-      if ((orders.get(near.pipe) ?? 0) > order) contacts.push({ thing: { kind: 'pipe', pipe: near.pipe }, clearance_m: near.clearance_m });
-    }
-    return { pipe, contacts, unknownCeiling };
-  });
-});
+/** A level as the last pass left it. */
+interface LevelPass {
+  readonly things: readonly ThingBox[];
+  readonly thingTree: RBush<ThingBox>;
+  readonly pipes: readonly PipeEntry[];
+  readonly pipeTree: RBush<PipeEntry>;
+  /** Enclosure and walls of every room, in order: while they are the same, so is what bounds the rooms. */
+  readonly shapes: readonly object[];
+  readonly bounding: readonly StandingThing[];
+  readonly widest_m: number;
+}
 
-/** Contacts of pipes with those of one other network, by the pipe's id. */
-type PairContacts = ReadonlyMap<string, readonly Contact[]>;
+const emptyLevel = (): LevelPass => ({ things: [], thingTree: new RBush(), pipes: [], pipeTree: new RBush(), shapes: [], bounding: [], widest_m: 0 });
 
-/** Keeps what two networks have to do with each other, for as long as both stand. */
-const pairsOf = remembered((_network: DerivedNetwork) => new WeakMap<DerivedNetwork, PairContacts>());
-
-function pairContacts(one: DerivedNetwork, other: DerivedNetwork): PairContacts {
-  const kept = pairsOf(one).get(other);
-  if (kept) return kept;
-  const within_m = Math.max(wanted_m(one), wanted_m(other)) + LOOK_AROUND_m;
-  const otherBox = networkBox(other);
-  const found = new Map<string, readonly Contact[]>();
-  for (const pipe of one.pipes) {
-    if (!boxesTouch(pipeBox(pipe, within_m), otherBox)) continue;
-    const near = pipesNear(pipe, other, within_m);
-    if (near.length > 0) found.set(pipe.ref.id, near.map(({ pipe: thing, clearance_m }) => ({ thing: { kind: 'pipe', pipe: thing }, clearance_m })));
+/** Takes what has gone out of an index and puts in what has come; an index that is mostly new is built anew. */
+function mend<E extends Box>(tree: RBush<E>, { entries, gone, come }: Realigned<E & { order: number }>): void {
+  if (come.length + gone.length > entries.length / 4) {
+    tree.clear();
+    tree.load([...entries]);
+    return;
   }
-  pairsOf(one).set(other, found);
-  return found;
+  for (const entry of gone) tree.remove(entry);
+  for (const entry of come) tree.insert(entry);
 }
 
-const everyContact = remembered((own: readonly PipeContacts[], others: readonly PairContacts[]): readonly PipeContacts[] =>
-  own.map((each) => {
-    const contacts = [...each.contacts, ...others.flatMap((pairs) => pairs.get(each.pipe.ref.id) ?? [])];
-    return { ...each, contacts: contacts.sort((a, b) => a.clearance_m - b.clearance_m) };
-  }),
-);
-
-/** What stands on a level. */
-interface Standing {
-  readonly solids: SolidIndex;
-  readonly ceilings: readonly SolidCeiling[];
+/** Brings a level up to date: only pipes that changed, or that something near which changed, are asked what they are near to. */
+function passLevel(last: LevelPass, pipes: readonly ClashPipe[], solids: readonly Solid[], rooms: readonly Space[], widest_m: number): LevelPass {
+  const shapes = sameList(last.shapes, rooms.flatMap(({ enclosure, walls }) => [enclosure, walls]));
+  const bounding =
+    shapes === last.shapes
+      ? last.bounding
+      : [...rooms.map((room) => ceilingThing(solidCeilingOf(room))), ...rooms.map((room) => floorThing(solidFloorOf(room))), ...solidWallsOf(rooms).map((wall) => wallThing(wall))];
+  const standing = realign(last.things, ({ thing }) => thing, [...solids.map((solid) => solidThing(solid)), ...bounding], (thing): ThingBox => ({ ...boxOf(thing), thing, order: 0 }));
+  const run = realign(last.pipes, ({ pipe }) => pipe, pipes, (pipe): PipeEntry => ({ ...pipeBox(pipe, 0), pipe, order: 0, found: undefined }));
+  mend(last.thingTree, standing);
+  mend(last.pipeTree, run);
+  const reach_m = Math.max(widest_m, last.widest_m);
+  const asked = new Set(run.come);
+  if (asked.size < run.entries.length) {
+    for (const changed of [...run.gone, ...run.come, ...standing.gone, ...standing.come]) for (const entry of last.pipeTree.search(widened(changed, reach_m))) asked.add(entry);
+  }
+  for (const entry of asked) entry.found = contactsOf(entry, last.thingTree, last.pipeTree, widest_m);
+  return { ...last, things: standing.entries, pipes: run.entries, shapes, bounding, widest_m };
 }
-const NOTHING: Standing = { solids: solidsOf({}, ''), ceilings: [] };
 
-/** Boxes of the solids that only one of two indexes has. */
-const changedSolids = remembered((after: SolidIndex, before: SolidIndex): readonly Box[] => {
-  const [then, now] = [new Set(before.solids), new Set(after.solids)];
-  return [...after.solids.filter((solid) => !then.has(solid)), ...before.solids.filter((solid) => !now.has(solid))].map(({ bounds }) => bounds);
-});
+const byLevel = <T>(things: readonly T[], levelOf: (thing: T) => string): ReadonlyMap<string, readonly T[]> => {
+  const levels = new Map<string, T[]>();
+  for (const thing of things) {
+    const others = levels.get(levelOf(thing));
+    if (others) others.push(thing);
+    else levels.set(levelOf(thing), [thing]);
+  }
+  return levels;
+};
 
-/** What the last pass found around a network. Lists of the same things are the same list. */
-interface Around extends Standing {
-  readonly within_m: number;
-  readonly nearSolids: readonly Solid[];
-  readonly nearCeilings: readonly SolidCeiling[];
-}
-const lastAround = new WeakMap<DerivedNetwork, Around>();
-const lastOthers = new WeakMap<DerivedNetwork, readonly PairContacts[]>();
+const wanted_m = ({ profile }: DerivedNetwork): number => Math.max(0, profile?.limits.pipeClearance_m?.value ?? 0);
 
-/** Solids and ceilings near a network; sought anew only where something near it has changed. */
-function aroundOf(network: DerivedNetwork, { solids, ceilings }: Standing, box: Box, within_m: number): Around {
-  const last = lastAround.get(network);
-  const isKept = last?.within_m === within_m;
-  const hasSolids = isKept && (last.solids === solids || !changedSolids(solids, last.solids).some((changed) => boxesTouch(changed, box)));
-  const hasCeilings = isKept && sameList(last.ceilings, ceilings) === last.ceilings;
-  const around: Around = {
-    within_m,
-    solids,
-    ceilings,
-    nearSolids: hasSolids ? last.nearSolids : sameList(last?.nearSolids, solids.near(box)),
-    nearCeilings: hasCeilings ? last.nearCeilings : sameList(last?.nearCeilings, ceilings.filter(({ bounds }) => boxesTouch(bounds, box))),
+/** A pass that keeps what it found for the next one. What it answers depends on nothing but what it is asked about. */
+function keepingPass(): (derived: Derived) => readonly (readonly PipeContacts[])[] {
+  let levels: ReadonlyMap<string, LevelPass> = new Map();
+  let lists: ReadonlyMap<string, readonly PipeContacts[]> = new Map();
+  return ({ networks, solids, spaces }) => {
+    const widest_m = Math.max(0, ...networks.map(wanted_m)) + LOOK_AROUND_m;
+    const on = byLevel(networks, ({ level }) => level.id);
+    const solidsOn = byLevel(solids, ({ ref }) => ref.level);
+    const roomsOn = byLevel(spaces.filter(({ kind }) => kind === 'room'), ({ level }) => level.id);
+    const next = new Map<string, LevelPass>();
+    for (const [level, those] of on) {
+      const pipes = those.length === 1 && those[0] ? clashPipesOf(those[0]) : those.flatMap((network) => clashPipesOf(network));
+      next.set(level, passLevel(levels.get(level) ?? emptyLevel(), pipes, solidsOn.get(level) ?? [], roomsOn.get(level) ?? [], widest_m));
+    }
+    const taken = new Map<string, number>();
+    const found = new Map<string, readonly PipeContacts[]>();
+    for (const { ref, level } of networks) {
+      const entries = next.get(level.id)?.pipes ?? [];
+      const from = taken.get(level.id) ?? 0;
+      let to = from;
+      while (entries[to]?.pipe.ref.network === ref.id) to += 1;
+      taken.set(level.id, to);
+      found.set(ref.id, sameList(lists.get(ref.id), entries.slice(from, to).flatMap((entry) => entry.found ?? [])));
+    }
+    [levels, lists] = [next, found];
+    return networks.map(({ ref }) => found.get(ref.id) ?? []);
   };
-  lastAround.set(network, around);
-  return around;
-}
-
-type NetworkBox = Box & { readonly network: DerivedNetwork; readonly order: number };
-
-/** The ceilings of every level's rooms, by level id. */
-const ceilingsByLevel = remembered((spaces: Derived['spaces']): ReadonlyMap<string, readonly SolidCeiling[]> => {
-  const byLevel = new Map<string, SolidCeiling[]>();
-  for (const space of spaces) {
-    if (space.kind !== 'room') continue;
-    const ceiling = solidCeilingOf(space);
-    const others = byLevel.get(space.level.id);
-    if (others) others.push(ceiling);
-    else byLevel.set(space.level.id, [ceiling]);
-  }
-  return byLevel;
-});
-
-const firstLike = new WeakMap<DerivedNetwork['paths'], DerivedNetwork>();
-
-/** The first of the derived networks that have the very same pipe and profile, whatever has changed on their level since. */
-function standing(network: DerivedNetwork): DerivedNetwork {
-  const first = firstLike.get(network.paths);
-  if (first?.network === network.network && first.profile === network.profile && first.level.id === network.level.id) return first;
-  firstLike.set(network.paths, network);
-  return network;
 }
 
 /**
- * What every pipe of a plan is near to, network by network. Each network's answer stands, the very same list, for as long
- * as it and what is near it are the same, so that a drag asks only about the network or the thing that it touches.
+ * What every pipe of a plan is near to, network by network. What was found of a pipe stands, the very same object, for as
+ * long as it and what is near it are the same, and so does the list of a network, so that a drag asks only about the pipe
+ * or the thing that it touches, however large its network is.
  */
-export const clashPass = remembered((derived: Derived): readonly (readonly PipeContacts[])[] => {
-  const networks = derived.networks.map(standing);
-  const index = new RBush<NetworkBox>();
-  index.load(networks.flatMap((network, order) => (network.pipes.length === 0 ? [] : [{ ...networkBox(network), network, order }])));
-  const ceilings = ceilingsByLevel(derived.spaces);
-  const levels = new Map(derived.networks.map(({ level }) => [level.id, level]));
-  const on = new Map([...levels].map(([id, { obstructions }]) => [id, { solids: solidsOf(obstructions, id), ceilings: ceilings.get(id) ?? [] }]));
-  const widest_m = Math.max(0, ...networks.map(wanted_m)) + LOOK_AROUND_m;
-  return networks.map((network, order) => {
-    if (network.pipes.length === 0) return [];
-    const level = network.level.id;
-    const box = widened(networkBox(network), widest_m);
-    const { nearSolids, nearCeilings } = aroundOf(network, on.get(level) ?? NOTHING, box, widest_m);
-    const others = sameList(
-      lastOthers.get(network),
-      index
-        .search(box)
-        .filter((other) => other.order > order && other.network.level.id === level)
-        .sort((a, b) => a.order - b.order)
-        .map((other) => pairContacts(network, other.network)),
-    );
-    lastOthers.set(network, others);
-    return everyContact(ownContacts(network, nearSolids, nearCeilings), others);
-  });
-});
+export const clashPass = remembered(keepingPass());

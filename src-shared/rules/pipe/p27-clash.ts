@@ -1,51 +1,45 @@
-import { type ClashThing, type Contact, type PipeContacts, clashPass } from '../../derived/clash-pass.ts';
-import type { DerivedPipe } from '../../derived/derived.ts';
+import type { Contact, PipeContacts } from '../../derived/clash-contacts.ts';
+import { clashPass } from '../../derived/clash-pass.ts';
+import type { ClashPipe } from '../../derived/clash-pipe.ts';
 import { remembered } from '../../derived/remember.ts';
 import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
 import { atLeast, defineRule, limitOrBlank, notChecked } from '../rule.ts';
+import { clashPipeName, clashThingName } from './clash-thing-name.ts';
 
 /** A pipe with one thing that it is too close to, or with the nearest one. */
 interface Clash {
-  readonly pipe: DerivedPipe;
+  readonly pipe: ClashPipe;
   readonly contact: Contact | undefined;
   readonly unknownCeiling: PipeContacts['unknownCeiling'];
 }
 
 /** The clearance that holds between a pipe and a thing: of two pipes the greater of those that are known. */
 function wantedOf({ pipe, contact }: Clash): ReturnType<typeof limitOrBlank> {
-  const own = limitOrBlank(pipe.network.profile, 'pipeClearance_m');
+  const own = limitOrBlank(pipe.profile, 'pipeClearance_m');
   if (contact?.thing.kind !== 'pipe') return own;
-  const other = limitOrBlank(contact.thing.pipe.network.profile, 'pipeClearance_m');
+  const other = limitOrBlank(contact.thing.pipe.profile, 'pipeClearance_m');
   return other.limit && other.limit.value > (own.limit?.value ?? -Infinity) ? other : own;
 }
 
 const isFault = (clash: Clash): boolean =>
   clash.contact !== undefined && clash.contact.clearance_m - (wantedOf(clash).limit?.value ?? 0) < -LENGTH_SLACK_m;
 
-const nameOf = (pipe: DerivedPipe): string => `${pipe.pipe.size} in pipe`;
-
 /** One subject for every thing that a pipe is too close to; for a pipe that keeps clear one, with what is nearest to it. */
-const asked = remembered((network: readonly PipeContacts[]) =>
-  network.flatMap(({ pipe, contacts, unknownCeiling }) => {
-    const clashes = contacts.map((contact): Clash => ({ pipe, contact, unknownCeiling })).filter(isFault);
-    const all: readonly Clash[] = clashes.length > 0 ? clashes : [{ pipe, contact: contacts[0], unknownCeiling }];
-    return all.map((subject) => ({ subject, ref: pipe.ref, name: nameOf(pipe) }));
-  }),
-);
+const askedOfPipe = remembered(({ pipe, contacts, unknownCeiling }: PipeContacts) => {
+  const clashes = contacts.map((contact): Clash => ({ pipe, contact, unknownCeiling })).filter(isFault);
+  const all: readonly Clash[] = clashes.length > 0 ? clashes : [{ pipe, contact: contacts[0], unknownCeiling }];
+  return all.map((subject) => ({ subject, ref: pipe.ref, name: clashPipeName(pipe) }));
+});
 
-function thingName(thing: ClashThing, beside: DerivedPipe): string {
-  if (thing.kind === 'solid') return thing.solid.obstruction.name;
-  if (thing.kind === 'ceiling') return `the ${thing.ceiling.enclosure.ceilingVoid ? 'top of the ceiling void' : 'ceiling'} of ${thing.ceiling.enclosure.name}`;
-  const { network } = thing.pipe;
-  return `the ${nameOf(thing.pipe)} beside it${network.ref.id === beside.network.ref.id ? '' : ` of ${network.network.name}`}`;
-}
+const asked = remembered((network: readonly PipeContacts[]) => network.flatMap((each) => askedOfPipe(each)));
 
 /**
- * P27: pipe keeps clear of beams, boxes and other solids, of the ceiling above it and of other pipe.
- * Measure: outside of the pipe to the nearest solid in space [m]; negative when they run into each other.
+ * P27: pipe keeps clear of beams, boxes and other solids, of the walls, floor and ceiling around it and of other pipe.
+ * Measure: outside of the pipe, with its insulation, to the nearest solid in space [m]; negative when they run into each other.
  * Limit: clearance around pipe from the unit profile (common practice: 1 in); below 0 it is a stop.
  * One finding for each pipe and thing, for two pipes one with the first. Pipe may pass a suspended ceiling under a void
- * and a raised floor over one; pipes that meet at a node are no clash.
+ * and a raised floor over one; pipes that meet at a node are no clash. Pipe that crosses a wall or slab from one side to
+ * the other, square to it or up to 30° off, is P29's; pipe in a wall or slab, along it, slanting or ending in it is a clash.
  * Not checked: the limit is blank, or the height of the ceiling above the pipe is. A clash below 0 is reported even then.
  */
 export const p27Clash = defineRule<Clash>({
@@ -53,15 +47,15 @@ export const p27Clash = defineRule<Clash>({
   title: 'Clash',
   severity: 'warn',
   measure: 'length',
-  basis: { formula: 'outside of pipe to nearest solid ≥ limit; below 0 they collide', source: 'common practice 1 in (25 mm)' },
+  basis: { formula: 'outside of pipe with its insulation to nearest solid ≥ limit; below 0 they collide', source: 'common practice 1 in (25 mm)' },
   limitKeys: ['pipeClearance_m'],
   subjects: (derived) => clashPass(derived).flatMap((network) => asked(network)),
   check(clash, { say }) {
     const { pipe, contact, unknownCeiling } = clash;
     const wanted = wantedOf(clash);
     const at = [pipe.from, pipe.to];
-    const place = { level: pipe.network.level.id, at, heights: at };
-    const thing = contact ? thingName(contact.thing, pipe) : '';
+    const place = { level: pipe.level, at, heights: at };
+    const thing = contact ? clashThingName(contact.thing, pipe, say) : '';
     if (contact && contact.clearance_m < -LENGTH_SLACK_m) {
       return {
         kind: 'judged',
@@ -76,7 +70,7 @@ export const p27Clash = defineRule<Clash>({
       };
     }
     // A pipe that keeps clear of one thing by that thing's limit is still not checked against the rest without its own.
-    const needed = isFault(clash) ? wanted : limitOrBlank(pipe.network.profile, 'pipeClearance_m');
+    const needed = isFault(clash) ? wanted : limitOrBlank(pipe.profile, 'pipeClearance_m');
     if (!needed.limit) return needed.blank;
     if (!wanted.limit) return wanted.blank;
     if (unknownCeiling && !isFault(clash)) return notChecked(`the height of the ceiling of ${unknownCeiling.enclosure.name} is not known.`, place);
