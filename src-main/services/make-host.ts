@@ -185,9 +185,9 @@ export function makeHost(options: HostOptions): LocalHost {
         return { report, bytes: packed };
       }),
 
-    printSheets: ({ plan, paper, scale, set }) =>
+    printSheets: ({ plan, paper, scale, set, takeOff }) =>
       answering('', () => {
-        const choice = printChoiceOf(paper, scale, set);
+        const choice = printChoiceOf(paper, scale, set, takeOff);
         const job = jobs.start('printing', 'Printing sheets', async (report, signal) => {
           const { printPlan } = await import('./print-plan.ts');
           const bytes = await printPlan(plan, choice, assets.read, now(), report, signal);

@@ -6,7 +6,7 @@ import { HostProblem } from './host-problem.ts';
 export type PrintChoice = Omit<SheetOptions, 'printedAt'>;
 
 /** A choice from texts that came from outside. */
-export function printChoiceOf(paper: string, scale: number | 'auto', set: PrintChoice['set']): PrintChoice {
-  if (paper === 'auto' || isPaperId(paper)) return { paper, scale, set };
+export function printChoiceOf(paper: string, scale: number | 'auto', set: PrintChoice['set'], takeOff: NonNullable<PrintChoice['takeOff']> | null = null): PrintChoice {
+  if (paper === 'auto' || isPaperId(paper)) return { paper, scale, set, takeOff };
   throw new HostProblem('refused', 'This paper is not known.', paper, 'Choose a paper from the list, or "auto".');
 }

@@ -162,8 +162,8 @@ export interface Host {
   /** Result of a finished reading: the report, and the drawing as `encodeDrawing` packs it. */
   underlayResult(request: { job: string }): Promise<Answer<{ report: ImportReport; bytes: Bytes }>>;
 
-  /** Starts printing; the result is one PDF. */
-  printSheets(request: { plan: Plan; paper: string; scale: number | 'auto'; set: 'submittal' | 'field' }): Promise<Answer<{ job: string }>>;
+  /** Starts printing; the result is one PDF. `takeOff`: length that pipe is bought in and width of a saw cut [m]; null: the usual ones. */
+  printSheets(request: { plan: Plan; paper: string; scale: number | 'auto'; set: 'submittal' | 'field'; takeOff: { stock_m: number; kerf_m: number } | null }): Promise<Answer<{ job: string }>>;
   printResult(request: { job: string }): Promise<Answer<{ name: string; bytes: Bytes }>>;
 
   jobState(request: { job: string }): Promise<Answer<JobState>>;

@@ -51,6 +51,7 @@ export const REQUESTS: { readonly [M in HostMethod]: z.ZodType<RequestOf<M>> } =
     paper: z.string().min(1).max(40),
     scale: z.union([z.literal('auto'), z.number().positive().max(100_000)]),
     set: z.enum(['submittal', 'field']),
+    takeOff: z.strictObject({ stock_m: z.number().min(0.5).max(30), kerf_m: z.number().min(0).max(0.02) }).nullable(),
   }),
   printResult: z.strictObject({ job }),
   jobState: z.strictObject({ job }),

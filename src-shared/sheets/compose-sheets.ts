@@ -62,7 +62,7 @@ export function composeSheets(evaluation: Evaluation, drawings: ReadonlyMap<stri
   const facts = sheetFacts(derived, drawings);
   const hasRoom = (draft: SheetDraft): boolean => legendFits(layout, facts, draft, derived, options);
   const isometrics = isometricSheets(set);
-  const blocks = [...(isField ? fieldBlocks(derived, layout) : submittalBlocks(derived, layout, numbered, findings, listed)), ...isometrics.tables.map(layout.tableColumns > 1 ? narrow : full)];
+  const blocks = [...(isField ? fieldBlocks(derived, layout, options.takeOff) : submittalBlocks(derived, layout, options.takeOff, numbered, findings, listed)), ...isometrics.tables.map(layout.tableColumns > 1 ? narrow : full)];
   const homeless = new Set<SymbolName>([...views, ...isometrics.drafts].filter((draft) => !hasRoom(draft)).flatMap(({ used }) => [...used]));
   if (homeless.size > 0) blocks.push({ table: legendTable(homeless, layout.sizes), span: 'column' });
   const pages = flowTables(blocks.filter(({ table }) => table.rows.length > 0), layout.area, layout.tableColumns, layout.sizes, packed.left);
@@ -146,14 +146,14 @@ function supportBlock(derived: Derived): FlowBlock[] {
   return table.rows.length > 0 ? [narrow(table)] : [];
 }
 
-function submittalBlocks(derived: Derived, layout: SheetLayout, numbered: readonly NumberedFinding[], findings: Evaluation['findings'], listed: ReadonlySet<string>): FlowBlock[] {
+function submittalBlocks(derived: Derived, layout: SheetLayout, takeOff: SheetOptions['takeOff'], numbered: readonly NumberedFinding[], findings: Evaluation['findings'], listed: ReadonlySet<string>): FlowBlock[] {
   const { plan } = derived;
   return [
     full(nozzleSchedule(derived, ({ ref }) => !listed.has(`${ref.network}/${ref.id}`))),
     full(findingsTable(numbered, findings)),
     full(spaceSchedule(derived)),
     full(cylinderSchedule(derived)),
-    ...takeOffBlocks(derived, layout),
+    ...takeOffBlocks(derived, layout, takeOff),
     ...supportBlock(derived),
     narrow(pathSchedule(derived)),
     ...profilesInUse(derived).map((profile) => narrow(limitsTable(profile, plan.settings.lengths))),
@@ -164,13 +164,13 @@ function submittalBlocks(derived: Derived, layout: SheetLayout, numbered: readon
   ];
 }
 
-function fieldBlocks(derived: Derived, layout: SheetLayout): FlowBlock[] {
+function fieldBlocks(derived: Derived, layout: SheetLayout, takeOff: SheetOptions['takeOff']): FlowBlock[] {
   const { plan } = derived;
   return [
     full(fieldTable(derived)),
     full(holdPointsTable(plan.siteRecord.checks)),
     full(cylinderSchedule(derived)),
-    ...takeOffBlocks(derived, layout),
+    ...takeOffBlocks(derived, layout, takeOff),
     ...supportBlock(derived),
     narrow(cautionsTable()),
     narrow(notesTable(plan)),

@@ -66,6 +66,8 @@ export interface SheetOptions {
   /** Paper : site, 50 for 1:50; `auto` picks the largest standard scale that fits. */
   readonly scale: number | 'auto';
   readonly set: 'submittal' | 'field';
+  /** Length that pipe is bought in and width of a saw cut [m]; the usual ones when missing. */
+  readonly takeOff?: { readonly stock_m: number; readonly kerf_m: number } | null;
   /** Time printed on the sheet, as text that the caller made, e.g. "2026-03-04 15:20". */
   readonly printedAt: string;
 }

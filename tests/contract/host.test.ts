@@ -240,16 +240,16 @@ describe.each([
   test('sheets are printed as one PDF, and a job can be cancelled', async () => {
     const { host } = await connect();
     const demo = goodOf(await host.newPlan({ demo: 'F1', lengths: 'feet' }));
-    const { job } = goodOf(await host.printSheets({ plan: demo.plan, paper: 'auto', scale: 'auto', set: 'field' }));
+    const { job } = goodOf(await host.printSheets({ plan: demo.plan, paper: 'auto', scale: 'auto', set: 'field', takeOff: null }));
     expect(problemIn(await host.printResult({ job })).code).toBe('refused');
     expect(await ended(host, job)).toMatchObject({ state: 'done', problem: null });
     const { name, bytes } = goodOf(await host.printResult({ job }));
     expect(name).toMatch(/field sheets\.pdf$/);
     expect(new TextDecoder('latin1').decode(bytes.subarray(0, 5))).toBe('%PDF-');
-    const second = goodOf(await host.printSheets({ plan: demo.plan, paper: 'A3', scale: 50, set: 'submittal' }));
+    const second = goodOf(await host.printSheets({ plan: demo.plan, paper: 'A3', scale: 50, set: 'submittal', takeOff: { stock_m: 6, kerf_m: 0.002 } }));
     goodOf(await host.cancelJob({ job: second.job }));
     expect(goodOf(await host.jobState({ job: second.job }))).toMatchObject({ state: 'cancelled', problem: { code: 'cancelled' } });
-    expect(problemIn(await host.printSheets({ plan: demo.plan, paper: 'B7', scale: 'auto', set: 'field' })).code).toBe('refused');
+    expect(problemIn(await host.printSheets({ plan: demo.plan, paper: 'B7', scale: 'auto', set: 'field', takeOff: null })).code).toBe('refused');
     expect(problemIn(await host.jobState({ job: 'unknown' })).code).toBe('not-found');
   });
 

@@ -53,7 +53,7 @@ test.describe(`desktop window${why}`, () => {
     const job = await page.evaluate(async () => {
       const host = window.nozzlewright;
       const demo = await host?.newPlan({ demo: 'F1', lengths: 'feet' });
-      return host && demo?.ok ? host.printSheets({ plan: demo.value.plan, paper: 'auto', scale: 'auto', set: 'field' }) : demo;
+      return host && demo?.ok ? host.printSheets({ plan: demo.value.plan, paper: 'auto', scale: 'auto', set: 'field', takeOff: null }) : demo;
     });
     expect(job).toMatchObject({ ok: true, value: { job: expect.any(String) } });
     const id = job?.ok && 'job' in job.value ? job.value.job : '';

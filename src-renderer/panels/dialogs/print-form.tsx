@@ -39,7 +39,7 @@ export function PrintForm({ choice, onChoice }: PrintFormProps) {
     cancel.current = controller;
     setState('asked');
     setPlace(null);
-    const begun = await host.printSheets({ plan: store.get().history.present, ...choice });
+    const begun = await host.printSheets({ plan: store.get().history.present, ...choice, takeOff: store.get().session.takeOff });
     const done = begun.ok ? await followJob(host, begun.value.job, setState, controller.signal) : begun;
     const result = begun.ok && done.ok ? await host.printResult({ job: begun.value.job }) : null;
     setState(null);

@@ -6,6 +6,7 @@ import type { Sheet } from '#shared/sheets/sheet';
 import type { UnderlayDrawing } from '#shared/underlay/drawing';
 import type { UnderlayDrawings } from '../../store/underlay-drawings.ts';
 import { presentEvaluation } from '../../store/selectors.ts';
+import type { State } from '../../store/state.ts';
 import { useStore } from '../../store/use-store.ts';
 import { Slip } from '../bench/slip.tsx';
 import { Dialog } from '../dialogs/dialog.tsx';
@@ -13,10 +14,12 @@ import type { PrintChoice } from '../dialogs/print-form.tsx';
 import { useDrawings } from '../../input/board-context.ts';
 import { paintSheet, picturesOf } from './paint-sheet.ts';
 
+const takeOffOf = (state: State) => state.session.takeOff;
+
 /** Composing waits for this long after the last change [ms], so that typing stays smooth. */
 const COMPOSE_AFTER_ms = 250;
 
-function compose(evaluation: Evaluation, drawings: UnderlayDrawings, { paper, scale, set }: PrintChoice): Sheet[] {
+function compose(evaluation: Evaluation, drawings: UnderlayDrawings, { paper, scale, set }: PrintChoice, takeOff: State['session']['takeOff']): Sheet[] {
   const { plan } = evaluation.derived;
   const read = new Map<string, UnderlayDrawing>();
   for (const level of Object.values(plan.levels)) {
@@ -25,7 +28,7 @@ function compose(evaluation: Evaluation, drawings: UnderlayDrawings, { paper, sc
       if (drawing) read.set(underlay.id, drawing);
     }
   }
-  return composeSheets(evaluation, read, { paper: isPaperId(paper) ? paper : 'auto', scale, set, printedAt: 'preview' });
+  return composeSheets(evaluation, read, { paper: isPaperId(paper) ? paper : 'auto', scale, set, takeOff, printedAt: 'preview' });
 }
 
 function SheetPicture({ sheet, width_px }: { readonly sheet: Sheet; readonly width_px: number }) {
@@ -47,13 +50,14 @@ function SheetPicture({ sheet, width_px }: { readonly sheet: Sheet; readonly wid
 /** The sheets as they will print: number, title, and a picture that opens large. */
 export function SheetList({ choice }: { readonly choice: PrintChoice }) {
   const evaluation = useStore(presentEvaluation);
+  const takeOff = useStore(takeOffOf);
   const drawings = useDrawings();
   const [sheets, setSheets] = useState<readonly Sheet[] | null>(null);
   const [large, setLarge] = useState<Sheet | null>(null);
   useEffect(() => {
-    const timer = setTimeout(() => setSheets(compose(evaluation, drawings, choice)), COMPOSE_AFTER_ms);
+    const timer = setTimeout(() => setSheets(compose(evaluation, drawings, choice, takeOff)), COMPOSE_AFTER_ms);
     return () => clearTimeout(timer);
-  }, [evaluation, drawings, choice]);
+  }, [evaluation, drawings, choice, takeOff]);
   return (
     <Slip title={sheets ? `Sheets: ${sheets.length}` : 'Sheets'} part="sheets">
       {sheets === null ? <p className="quiet">Composing…</p> : null}

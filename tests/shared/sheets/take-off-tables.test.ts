@@ -114,6 +114,13 @@ describe('tables of the take-off', () => {
     expect(takeOffCautions({ pieces: [] })).toHaveLength(3);
   });
 
+  test('stock and saw that were chosen are those of the sheet', async () => {
+    const { plan } = await billOf('F1');
+    const notesOf = (takeOff: { stock_m: number; kerf_m: number } | null): string => takeOffBlocks(derivePlan(plan), sheetLayout(PAPERS.A3), takeOff).map(({ table }) => table.note).join(' ');
+    expect(notesOf(null)).toContain(`lengths of 21'-0"; a saw cut takes 1/8"`);
+    expect(notesOf({ stock_m: 3.048, kerf_m: 0.0015875 })).toContain(`lengths of 10'-0"; a saw cut takes 1/16"`);
+  });
+
   test('a plan without pipe has none of them', async () => {
     const { plan } = await buildDemo('F1');
     const bare: Plan = { ...plan, networks: {} };
