@@ -1,6 +1,7 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { boughtFittingsOf } from '#shared/derived/bought-fittings';
 import { derivePlan } from '#shared/derived/derive-plan';
 import type { Plan } from '#shared/model/plan';
 import { printPlan } from '#shared/model/print-plan';
@@ -31,7 +32,12 @@ describe('takeoff', () => {
     const { code, out, lines } = await takeoff(await demo('F1'));
     expect(code).toBe(0);
     expect(out).toContain("buy 1 × 21'-0\"");
-    expect(out).toContain('3 × 90° elbow 3/4" Class 300');
+    expect(out).toContain('2 × 90° elbow 3/4" Class 300');
+    expect(out).toContain('1 × tee 3/4" Class 300');
+    expect(out).toContain('Label with arrow');
+    expect(out).toContain('outside threads');
+    expect(out).toContain('long nipple');
+    expect(out).toContain('not in it: 1 fitting');
     expect(out.replace(/\s+/g, ' ')).toContain("7'-3\" between centres: cut 7'-1 1/4\" (2.165 m), rounded up by 0.005 in");
     expect(out).toContain('Measure the fittings in hand');
     expect(lines.filter((line) => line.length > 80)).toEqual([]);
@@ -45,13 +51,13 @@ describe('takeoff', () => {
       plan: { project: string };
       pieces: { cut_m: number | null; centreToCentre_m: number; because: string[] }[];
       pipe: { bars: number[][]; stockCount: number; leastBars: number }[];
-      fittings: { kind: string; count: number }[];
+      fittings: { kind: string; place: string; count: number }[];
       nozzles: { count: number }[];
     } = JSON.parse(out);
     const { networks, nozzles } = derivePlan(plan);
     expect(bill.plan.project).toBe(plan.info.project);
     expect(bill.pieces.reduce((sum, { centreToCentre_m }) => sum + centreToCentre_m, 0)).toBeCloseTo(networks.reduce((sum, { totalLength_m }) => sum + totalLength_m, 0), 9);
-    expect(bill.fittings.filter(({ kind }) => kind !== 'coupling').reduce((sum, { count }) => sum + count, 0)).toBe(networks.flatMap(({ fittings }) => fittings).length);
+    expect(bill.fittings.filter(({ place }) => place === 'node').reduce((sum, { count }) => sum + count, 0)).toBe(networks.flatMap(boughtFittingsOf).length);
     expect(bill.nozzles.reduce((sum, { count }) => sum + count, 0)).toBe(nozzles.length);
     expect(bill.pipe.flatMap(({ bars }) => bars.flat()).sort((a, b) => a - b)).toEqual(bill.pieces.map((_, i) => i));
     for (const { stockCount, leastBars } of bill.pipe) expect(stockCount - leastBars).toBeLessThanOrEqual(1);
@@ -87,26 +93,19 @@ describe('takeoff', () => {
     expect(out.replace(/\s+/g, ' ')).toContain('no cut length: TOO SHORT: the fittings would touch');
   });
 
-  test('where sizes change, the fitting is not to be bought twice', async () => {
-    expect((await takeoff(await demo('F2'))).out.replace(/\s+/g, ' ')).toContain('or as one reducing fitting without them');
-    expect((await takeoff(await demo('F1'))).out).not.toContain('reducing fitting');
-  });
-});
-
-describe('takeoff --xlsx', () => {
-  test('writes a spreadsheet and says where; one that is there is replaced', async () => {
-    const place = join(tempFolder(), 'cut.xlsx');
-    writeFileSync(place, 'old');
-    const { code, lines, err } = await takeoff(await demo('F1'), '--xlsx', place);
-    expect(code).toBe(0);
-    expect(lines).toEqual([place]);
-    expect(err).toContain('Measure the fittings in hand');
-    expect(readXlsx(readFileSync(place)).map(({ name }) => name)).toEqual(['Pipe', 'Cut list', 'Fittings', 'Parts']);
+  test('where sizes change, one reducing fitting is bought and no reducer', async () => {
+    const { out } = await takeoff(await demo('F2'));
+    expect(out.replace(/\s+/g, ' ')).toContain('3 × reducing tee 1 1/4" × 1 1/4" × 1"');
+    expect(out).not.toMatch(/\d × reducer/);
   });
 
-  test('refuses another ending and a second format', async () => {
-    const plan = await demo('F1');
-    expect(await takeoff(plan, '--xlsx', join(tempFolder(), 'cut.ods'))).toMatchObject({ code: 2, lines: [] });
-    expect((await takeoff(plan, '--xlsx', join(tempFolder(), 'a.xlsx'), '--csv')).code).toBe(2);
+  test('a pipe measured on site is cut as measured, the next takes it up, and a nozzle that moves is named', async () => {
+    const built = planBuilder().room(40, 40, 5).network().run([place3(1, 5, 3), place3(4, 5, 3), place3(8, 5, 3)]).run([place3(4, 5, 3), place3(4, 8, 3)]).nozzle(8, 5, 3).nozzle(4, 8, 3);
+    const [first] = Object.values(built.plan.networks[built.networkId]?.pipes ?? {});
+    if (first) first.measured_m = 3.1;
+    const words = (await takeoff(built.plan)).out.replace(/\s+/g, ' ');
+    expect(words).toContain('3.100 m between centres, as measured');
+    expect(words).toContain('3.900 m between centres, taking up what was measured elsewhere');
+    expect(words).toContain('nozzle N2 moves by 100.0 mm');
   });
 });
