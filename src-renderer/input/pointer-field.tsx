@@ -3,15 +3,15 @@ import type { ScreenPoint } from '#shared/geometry/point';
 import type { Settings } from '#shared/model/plan';
 import type { ToolEvent } from '../tools/tool.ts';
 import { TYPED_FIELD_WORDS, type TypedField, type TypedTexts, readTyped } from '../tools/typed-entry.ts';
-import { WORDS_EXAMPLE } from '../tools/typed-words.ts';
+import { WORDS_EXAMPLE, isInWords } from '../tools/typed-words.ts';
 import './pointer-field.css';
 
 /** Unit shown behind a part while nothing else is typed. */
 const unitOf = (field: TypedField, system: Settings['lengths']): string => (field === 'words' ? '' : field === 'angle' ? '°' : system === 'feet' ? 'ft-in' : 'm');
 
 /** What a refused part should look like. */
-const exampleOf = (field: TypedField, system: Settings['lengths']): string =>
-  field === 'words' ? WORDS_EXAMPLE : field === 'angle' ? 'For example 90: degrees, counter-clockwise from east.' : system === 'feet' ? `For example 11' 4 1/2", 11-4 1/2 or 3.46 m.` : 'For example 3.46, 3460 mm or 11-4 1/2 ft.';
+const exampleOf = (field: TypedField, text: string, system: Settings['lengths']): string =>
+  field === 'words' || isInWords(text) ? WORDS_EXAMPLE : field === 'angle' ? 'For example 90: degrees, counter-clockwise from east.' : system === 'feet' ? `For example 11' 4 1/2", 11-4 1/2 or 3.46 m.` : 'For example 3.46, 3460 mm or 11-4 1/2 ft.';
 
 export interface PointerFieldProps {
   /** Values that are taken now. */
@@ -81,7 +81,7 @@ export function PointerField({ asks, begins, at, board, lengths, accept, close }
     >
       <div className="pointer-field-row">
         {asks.map((field, i) => (
-          <label key={field}>
+          <label key={field} className={field === 'words' ? 'is-words' : undefined}>
             <span>{TYPED_FIELD_WORDS[field]}</span>
             <input
               ref={i === 0 ? firstInput : null}
@@ -104,7 +104,7 @@ export function PointerField({ asks, begins, at, board, lengths, accept, close }
       </div>
       {refusal ? (
         <p id={`${id}-refusal`} role="alert">
-          {refusal.reason} {exampleOf(refusal.field, lengths)}
+          {refusal.reason} {exampleOf(refusal.field, texts[refusal.field] ?? '', lengths)}
         </p>
       ) : (
         <p className="pointer-field-hint">Enter takes it{asks.length > 1 ? ', Tab goes on' : ''}, Escape closes.</p>

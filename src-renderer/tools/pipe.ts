@@ -132,7 +132,7 @@ export const pipeTool: Tool<PipeState> = {
     return { from: { x: from.x, y: from.y }, axis_rad: state.axis_rad ?? undefined, align: state.places.map(({ x, y }) => ({ x, y })) };
   },
   hint(state, view) {
-    if (state.at === 'idle') return `Click where the pipe begins: a cylinder, a pipe or a pipe end. It runs ${heightWords(view)}; type another height to change that.`;
+    if (state.at === 'idle') return `Click where the pipe begins: a cylinder, a pipe or a pipe end. It runs ${heightWords(view)}; type another height to change that, or its place: Tab, then x 30-9 y 10-0.`;
     if (state.axis_rad !== null) return 'Click or type the length of this piece. Escape frees its direction.';
     return `Click the next place, or type: Tab opens the field, which takes words too (up 1-6, down 3", offset 12" left). ${view.session.toolOptions.pipeFollow_m === null ? '' : 'It follows the walls. '}Enter ends the run.`;
   },

@@ -117,12 +117,12 @@ export function PipeForm({ refs }: { readonly refs: readonly RefOf<'pipe'>[] }) 
         <Choice label="Joints" value={shared('joint')} options={withSeveral(optionsOf(JOINT), shared('joint'))} onCommit={(joint) => joint !== SEVERAL && change({ joint })} />
         <LengthField
           label="Insulation"
-          value={shared('insulation_m') === SEVERAL ? null : first.insulation_m}
+          value={shared('insulation_m') === SEVERAL || first.insulation_m === 0 ? null : first.insulation_m}
           least={0}
           most={1}
           blank={{ text: shared('insulation_m') === SEVERAL ? 'several' : 'bare', commit: () => change({ insulation_m: 0 }) }}
           onCommit={(insulation_m) => change({ insulation_m })}
-          help="Thickness around the pipe; 0 is bare."
+          help="Thickness around the pipe."
         />
         <HeightFields refs={refs} pipes={shapes} />
       </div>

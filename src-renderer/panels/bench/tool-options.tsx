@@ -47,7 +47,7 @@ export function ToolOptionsSlip() {
             />
             <LengthField
               label={`Fall in ${system === 'feet' ? '10 feet' : '10 m'}`}
-              value={options.pipeFall * fallOver_m}
+              value={options.pipeFall === 0 ? null : options.pipeFall * fallOver_m}
               least={-STEEPEST * fallOver_m}
               most={STEEPEST * fallOver_m}
               blank={{ text: 'level', commit: () => change({ pipeFall: 0 }) }}

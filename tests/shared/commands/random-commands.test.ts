@@ -34,6 +34,7 @@ import { editNozzle } from '#shared/commands/edit-nozzle';
 import { editObstruction } from '#shared/commands/edit-obstruction';
 import { editOpening } from '#shared/commands/edit-opening';
 import { editPipe } from '#shared/commands/edit-pipe';
+import { editRun } from '#shared/commands/edit-run';
 import { editSettings } from '#shared/commands/edit-settings';
 import { editSupport } from '#shared/commands/edit-support';
 import { editUnderlay } from '#shared/commands/edit-underlay';
@@ -41,12 +42,14 @@ import { editWall } from '#shared/commands/edit-wall';
 import { record, redo, startHistory, undo } from '#shared/commands/history';
 import { insertCorner } from '#shared/commands/insert-corner';
 import { insertNode } from '#shared/commands/insert-node';
+import { insertPart } from '#shared/commands/insert-part';
 import { mirrorThings } from '#shared/commands/mirror-things';
 import { moveCorner } from '#shared/commands/move-corner';
 import { moveNozzle } from '#shared/commands/move-nozzle';
 import { movePipeNode } from '#shared/commands/move-pipe-node';
 import { moveThings } from '#shared/commands/move-things';
 import { moveWall } from '#shared/commands/move-wall';
+import { placeNode } from '#shared/commands/place-node';
 import { placeUnderlay } from '#shared/commands/place-underlay';
 import { removeCorner } from '#shared/commands/remove-corner';
 import { removeLevel } from '#shared/commands/remove-level';
@@ -56,6 +59,7 @@ import { saveProfileInPlan } from '#shared/commands/save-profile-in-plan';
 import { setNozzleHeight } from '#shared/commands/set-nozzle-height';
 import { setPipeHeight } from '#shared/commands/set-pipe-height';
 import { setProfile } from '#shared/commands/set-profile';
+import { stretchPipes } from '#shared/commands/stretch-pipes';
 import { turnNozzle } from '#shared/commands/turn-nozzle';
 import { rectangle } from '#shared/geometry/outline';
 import { type PlanPoint, type PlanPoint3, planPoint } from '#shared/geometry/point';
@@ -175,6 +179,10 @@ const MAKERS: readonly Maker[] = [
   (_, d) => editBasis({ holdTime_s: 1 + d.below(900) }),
   (p, d) => insertNode(pick(p, d, 'pipe'), d.point3()),
   (p, d) => removeNode(pick(p, d, 'node')),
+  (p, d) => stretchPipes(pick(p, d, 'node'), d.point3(), d.of(['stretch', 'move'])),
+  (p, d) => placeNode(pick(p, d, 'node'), d.point3()),
+  (p, d) => editRun(pick(p, d, 'pipe'), { size: d.of(['1/2', '1']) }),
+  (p, d) => insertPart(pick(p, d, 'pipe'), d.length(), d.of(['union', 'coupling'])),
   (p, d) => addNozzle(networkOf(p, d), d.point3(), [0, d.length()], levelOf(p, d)),
   (p, d) => moveNozzle(pick(p, d, 'nozzle'), d.point3()),
   (p, d) => turnNozzle(pick(p, d, 'nozzle'), d.length()),
