@@ -18,6 +18,8 @@ export const SYMBOL_OUTLET_m = 1.6;
 const BESIDE_m = 1.2;
 /** An end of the wall that is only so much farther is shown as well [m]. */
 const NEARLY_m = 1;
+/** Wall shown beyond a thing that would be cut [m]. */
+const BEYOND_m = 0.15;
 /** Clear depth in front while the manual gives none [m]: 36 in, common practice. */
 const FRONT_m = 0.9144;
 /** Pipe and assembly are drawn within this of the wall [m]. */
@@ -54,6 +56,13 @@ function shownPart(cylinders: readonly WallCylinder[], length_m: number): Stretc
   return { datum, from_m: datum === 'left' || from <= NEARLY_m ? 0 : from, to_m: datum === 'right' || to >= length_m - NEARLY_m ? length_m : to };
 }
 
+/** The shown part with the whole of every opening and thing on the wall that it would cut. */
+function withWhole(shown: Stretch, things: readonly Stretch[], length_m: number): Stretch {
+  const from_m = Math.min(shown.from_m, ...things.map((thing) => thing.from_m - BEYOND_m));
+  const to_m = Math.max(shown.to_m, ...things.map((thing) => thing.to_m + BEYOND_m));
+  return { from_m: from_m < 2 * BEYOND_m ? 0 : from_m, to_m: to_m > length_m - 2 * BEYOND_m ? length_m : to_m };
+}
+
 function missingOf({ profile, network }: DerivedNetwork, cylinders: readonly WallCylinder[], ceiling: Elevation['ceiling'], missingParts: readonly string[]): string[] {
   const named = (those: readonly WallCylinder[]): string => (those.length === cylinders.length && those.length > 1 ? 'all cylinders' : those.map(({ cylinder }) => cylinder.name).join(', '));
   const lacking = (words: string, is: (one: WallCylinder) => boolean): string[] => {
@@ -87,7 +96,8 @@ function wayOutOf(room: Space, frame: WallFrame, cylinders: readonly WallCylinde
 function elevationOf(derived: DerivedNetwork, { face, room }: WallBehind, own: readonly Cylinder[]): Elevation {
   const frame = wallFrame(face);
   const cylinders = own.map((cylinder) => wallCylinder(derived, cylinder, frame)).sort((a, b) => a.at.s - b.at.s);
-  const { datum, ...shown } = shownPart(cylinders, frame.length_m);
+  const { datum, ...around } = shownPart(cylinders, frame.length_m);
+  const shown = withWhole(around, [...openingsIn(face, room, frame, around), ...solidsBefore(room, frame, around, 0).filter(({ isOverhead }) => !isOverhead)], frame.length_m);
   const front_m = derived.profile?.limits.frontDepth_m?.value ?? FRONT_m;
   const fronts = cylinders.map(({ at, radius_m }) => ({ from_m: at.s - radius_m, to_m: at.s + radius_m, near_m: at.off + radius_m, far_m: at.off + radius_m + front_m }));
   const depth_m = Math.max(...fronts.map(({ far_m }) => far_m));
