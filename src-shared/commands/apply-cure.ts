@@ -7,9 +7,11 @@ import { type Command, command, refuse, sequence } from './command.ts';
 import { editNode } from './edit-node.ts';
 import { editNozzle } from './edit-nozzle.ts';
 import { editSupport } from './edit-support.ts';
+import { insertPart } from './insert-part.ts';
 import { moveNozzle } from './move-nozzle.ts';
 import { placeNode } from './place-node.ts';
 import { replaceSupports } from './replace-supports.ts';
+import { setPipeHeight } from './set-pipe-height.ts';
 import { setSleeve } from './set-sleeve.ts';
 import { turnNozzle } from './turn-nozzle.ts';
 
@@ -43,6 +45,10 @@ export function applyCure(cure: Cure): Command {
       return setSleeve(cure.opening, cure.sleeve_m);
     case 'move-node':
       return placeNode({ kind: 'node', ...cure.node }, cure.to);
+    case 'set-pipe-height':
+      return setPipeHeight(cure.pipes.map((pipe) => ({ kind: 'pipe', ...pipe })), cure.z_m);
+    case 'insert-part':
+      return insertPart({ kind: 'pipe', ...cure.pipe }, cure.at, cure.part);
     case 'advice':
       return adviceAlone(cure.text);
   }

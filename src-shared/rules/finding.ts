@@ -55,6 +55,10 @@ export type Cure =
   | { readonly kind: 'set-sleeve'; readonly text: string; readonly opening: RefOf<'opening'>; readonly sleeve_m: number }
   /** Puts a place where pipes meet elsewhere, alone. */
   | { readonly kind: 'move-node'; readonly text: string; readonly node: { network: string; id: string }; readonly to: PlanPoint3 }
+  /** Brings runs of pipe to a height; risers and drops at them become longer or shorter. */
+  | { readonly kind: 'set-pipe-height'; readonly text: string; readonly pipes: readonly { readonly network: string; readonly id: string }[]; readonly z_m: number }
+  /** Builds a union into a pipe. */
+  | { readonly kind: 'insert-part'; readonly text: string; readonly pipe: { readonly network: string; readonly id: string }; readonly at: PlanPoint3; readonly part: 'union' }
   | { readonly kind: 'advice'; readonly text: string };
 
 /** A rule's answer about one subject. */

@@ -63,7 +63,9 @@ import { p24LowPoint } from './pipe/p24-low-point.ts';
 import { p25DirtTrap } from './pipe/p25-dirt-trap.ts';
 import { p26Bonding } from './pipe/p26-bonding.ts';
 import { p27Clash } from './pipe/p27-clash.ts';
+import { p28WrenchRoom } from './pipe/p28-wrench-room.ts';
 import { p29WallCrossing } from './pipe/p29-wall-crossing.ts';
+import { p30Headroom } from './pipe/p30-headroom.ts';
 import { p31TrappedRelief } from './pipe/p31-trapped-relief.ts';
 import { p32Hose } from './pipe/p32-hose.ts';
 import { p33AssemblyOrder } from './pipe/p33-assembly-order.ts';
@@ -118,7 +120,9 @@ const JUDGING: readonly Rule[] = [
   p25DirtTrap,
   p26Bonding,
   p27Clash,
+  p28WrenchRoom,
   p29WallCrossing,
+  p30Headroom,
   p31TrappedRelief,
   p32Hose,
   p33AssemblyOrder,

@@ -1,9 +1,13 @@
 import type { Contact, PipeContacts } from '../../derived/clash-contacts.ts';
 import { clashPass } from '../../derived/clash-pass.ts';
 import type { ClashPipe } from '../../derived/clash-pipe.ts';
+import { type LevelRun, clearingShift_m, findLevelRun } from '../../derived/clear-run.ts';
+import type { Derived } from '../../derived/derived.ts';
 import { remembered } from '../../derived/remember.ts';
 import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
-import { atLeast, defineRule, limitOrBlank, notChecked } from '../rule.ts';
+import { inches_m } from '../../units/convert.ts';
+import type { Cure } from '../finding.ts';
+import { type CheckContext, atLeast, defineRule, limitOrBlank, notChecked } from '../rule.ts';
 import { clashPipeName, clashThingName } from './clash-thing-name.ts';
 
 /** A pipe with one thing that it is too close to, or with the nearest one. */
@@ -11,6 +15,8 @@ interface Clash {
   readonly pipe: ClashPipe;
   readonly contact: Contact | undefined;
   readonly unknownCeiling: PipeContacts['unknownCeiling'];
+  /** The level run that it is part of, where that can be brought to another height. */
+  readonly run?: LevelRun;
 }
 
 /** The clearance that holds between a pipe and a thing: of two pipes the greater of those that are known. */
@@ -33,6 +39,40 @@ const askedOfPipe = remembered(({ pipe, contacts, unknownCeiling }: PipeContacts
 
 const asked = remembered((network: readonly PipeContacts[]) => network.flatMap((each) => askedOfPipe(each)));
 
+/** So many clashes are each looked at for a shift that clears them; a plan with more of them has other troubles. */
+const MOST_CURED = 100;
+
+const byPipe = remembered((network: readonly PipeContacts[]): ReadonlyMap<ClashPipe, PipeContacts> => new Map(network.map((each) => [each.pipe, each])));
+
+/** Every subject; clashes of a plan that has few of them with the run that could be shifted. */
+function everySubject(derived: Derived): ReturnType<typeof asked> {
+  const pass = clashPass(derived);
+  const all = pass.map((network) => asked(network));
+  const faults = all.reduce((sum, subjects) => sum + subjects.filter(({ subject }) => isFault(subject)).length, 0);
+  if (faults === 0 || faults > MOST_CURED) return all.flat();
+  return all.flatMap((subjects, i) =>
+    subjects.map((each) => {
+      const network = derived.networks[i]?.network;
+      const run = network && isFault(each.subject) ? findLevelRun(each.subject.pipe, byPipe(pass[i] ?? []), network) : undefined;
+      return run ? { ...each, subject: { ...each.subject, run } } : each;
+    }),
+  );
+}
+
+/** Feet are shifted in eighths of an inch, metres in 5 mm. */
+const STEP_m = { feet: inches_m(1 / 8), metric: 0.005 };
+
+function cureOf({ pipe, contact, run }: Clash, { say, lengths }: Pick<CheckContext, 'say' | 'lengths'>): Cure {
+  const by_m = run && contact ? clearingShift_m(run, contact, pipe, STEP_m[lengths]) : undefined;
+  if (!run || by_m === undefined) return { kind: 'advice', text: 'Lead the pipe around it: no change of height up to 10 in clears it alone.' };
+  return {
+    kind: 'set-pipe-height',
+    text: `${by_m > 0 ? 'Raise' : 'Lower'} the run by ${say.length(Math.abs(by_m))}`,
+    pipes: run.level.map(({ pipe: { ref } }) => ({ network: ref.network, id: ref.id })),
+    z_m: pipe.from.z + by_m,
+  };
+}
+
 /**
  * P27: pipe keeps clear of beams, boxes and other solids, of the walls, floor and ceiling around it and of other pipe.
  * Measure: outside of the pipe, with its insulation, to the nearest solid in space [m]; negative when they run into each other.
@@ -40,6 +80,7 @@ const asked = remembered((network: readonly PipeContacts[]) => network.flatMap((
  * One finding for each pipe and thing, for two pipes one with the first. Pipe may pass a suspended ceiling under a void
  * and a raised floor over one; pipes that meet at a node are no clash. Pipe that crosses a wall or slab from one side to
  * the other, square to it or up to 30° off, is P29's; pipe in a wall or slab, along it, slanting or ending in it is a clash.
+ * Cure: the smallest change of height, up to 0.25 m, that takes the level run out of the clash and into no other.
  * Not checked: the limit is blank, or the height of the ceiling above the pipe is. A clash below 0 is reported even then.
  */
 export const p27Clash = defineRule<Clash>({
@@ -49,8 +90,8 @@ export const p27Clash = defineRule<Clash>({
   measure: 'length',
   basis: { formula: 'outside of pipe with its insulation to nearest solid ≥ limit; below 0 they collide', source: 'common practice 1 in (25 mm)' },
   limitKeys: ['pipeClearance_m'],
-  subjects: (derived) => clashPass(derived).flatMap((network) => asked(network)),
-  check(clash, { say }) {
+  subjects: everySubject,
+  check(clash, { say, lengths }) {
     const { pipe, contact, unknownCeiling } = clash;
     const wanted = wantedOf(clash);
     const at = [pipe.from, pipe.to];
@@ -67,6 +108,7 @@ export const p27Clash = defineRule<Clash>({
         margin: contact.clearance_m - (wanted.limit?.value ?? 0),
         text: `Runs at least ${say.length(-contact.clearance_m)} into ${thing}. Shift it.`,
         place,
+        cure: cureOf(clash, { say, lengths }),
       };
     }
     // A pipe that keeps clear of one thing by that thing's limit is still not checked against the rest without its own.
@@ -79,6 +121,7 @@ export const p27Clash = defineRule<Clash>({
     const { value: gap, limit: least } = say.against(contact.clearance_m, wanted.limit.value);
     return {
       ...figures,
+      ...(figures.isKept ? {} : { cure: cureOf(clash, { say, lengths }) }),
       text: figures.isKept ? `Is ${gap} clear of ${thing}.` : `Is only ${gap} clear of ${thing}; ${least} is wanted. Shift it.`,
       place,
     };
