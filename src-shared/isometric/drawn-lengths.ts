@@ -16,7 +16,7 @@ const BOUNDS: readonly (readonly [least: number, most: number])[] = [PLAIN_BOUND
 /** From this many middle runs on a run is long: it may be broken. */
 const LONG = 1.6;
 /** Lengths that are tried for a single run that stands in the way of others. */
-const TRIED = [0.6, 1, 1.5, 2.2, 3, 4];
+const TRIED = [0.6, 1, 1.5, 2.2, 3, 4, 5.5, 7.5];
 /** Price of drawing a run twice as long, or half as long, as its like. */
 const UNLIKE_PRICE = 0.12;
 /** Larger networks are drawn as they come, so that a slip in a file does not stop the program. */

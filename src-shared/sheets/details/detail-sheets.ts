@@ -1,5 +1,5 @@
 import type { Derived } from '../../derived/derived.ts';
-import { printable } from '../font-widths.ts';
+import { printable, textWidth_mm } from '../font-widths.ts';
 import type { SheetLayout } from '../frame.ts';
 import { settleLabels } from '../labels.ts';
 import { box, pen, shiftMarks, text } from '../marks.ts';
@@ -26,6 +26,10 @@ interface DetailBlock {
 
 const PITCH = 1.6;
 const PAD_mm = 2;
+/** Longer words of one kind are cut, so that a name as long as a plan may hold spoils no sheet. */
+const MOST_LINES = 6;
+/** In place of what a detail has no room for. */
+const MORE = '… The schedules tell the rest.';
 
 /** The details that a plan needs, in the order in which they are built. */
 export const detailsOf = (derived: Derived): Detail[] => [
@@ -38,20 +42,24 @@ export const detailsOf = (derived: Derived): Detail[] => [
   ...signDetails(derived),
 ];
 
-function composeDetail(detail: Detail, number: number, width_mm: number, { sizes }: SheetLayout, lengths: 'feet' | 'metric'): DetailBlock {
+function composeDetail(detail: Detail, number: number, width_mm: number, { sizes, area }: SheetLayout, lengths: 'feet' | 'metric'): DetailBlock {
   const { factor, text_mm, heading_mm, note_mm } = sizes;
   const pad = PAD_mm * factor;
   const inner = width_mm - 2 * pad;
   const marks: Mark[] = [];
   let y = pad + heading_mm;
   marks.push(text(pad, y, shortened(printable(`${number}  ${detail.title}`), inner, heading_mm, 'bold'), { height_mm: heading_mm, font: 'bold' }));
-  const write = (words: string, height_mm: number, colour?: string): void => {
-    for (const each of wrapText(printable(words), inner, height_mm, 'plain')) {
+  const linesOf = (words: string, height_mm: number, most = MOST_LINES): string[] => {
+    const lines = wrapText(printable(words), inner, height_mm, 'plain');
+    return lines.length <= most ? lines : [...lines.slice(0, most - 1), shortened(`${lines[most - 1]}…`, inner - textWidth_mm('…', height_mm, 'plain'), height_mm, 'plain')];
+  };
+  const write = (lines: readonly string[], height_mm: number, colour?: string): void => {
+    for (const each of lines) {
       y += height_mm * PITCH;
       marks.push(text(pad, y, each, { height_mm, ...(colour ? { colour } : {}) }));
     }
   };
-  write(detail.where === '' ? 'not to scale' : `${detail.where} · not to scale`, text_mm, PRINT.quiet);
+  write(linesOf(detail.where === '' ? 'not to scale' : `not to scale · ${detail.where}`, text_mm, 2), text_mm, PRINT.quiet);
   y += pad;
   const room = { left: pad, top: y, right: width_mm - pad, bottom: y + DETAIL_HEIGHT_mm * factor };
   const left = room.left + Math.max(0, (inner - DETAIL_WIDTH_mm * factor) / 2);
@@ -60,9 +68,14 @@ function composeDetail(detail: Detail, number: number, width_mm: number, { sizes
   settleLabels(view);
   marks.push(...marksOf(view));
   y = room.bottom + pad / 2;
-  for (const note of detail.notes) write(note, text_mm);
-  if (detail.source) write(`Source: ${detail.source}.`, note_mm, PRINT.quiet);
-  if (detail.caution) write(`Caution: ${detail.caution}`, note_mm);
+  const source = detail.source ? linesOf(`Source: ${detail.source}.`, note_mm) : [];
+  const caution = detail.caution ? linesOf(`Caution: ${detail.caution}`, note_mm) : [];
+  const notes = detail.notes.flatMap((note) => linesOf(note, text_mm));
+  const below = (source.length + caution.length) * note_mm * PITCH + 2 * pad;
+  const most = Math.max(2, Math.floor((area.bottom - area.top - y - below) / (text_mm * PITCH)));
+  write(notes.length <= most ? notes : [...notes.slice(0, most - 1), MORE], text_mm);
+  write(source, note_mm, PRINT.quiet);
+  write(caution, note_mm);
   const height_mm = y + pad * 1.4;
   marks.unshift(box(pen(WEIGHT.thin, PRINT.faint), 0, 0, width_mm, height_mm));
   return { marks, height_mm, unplaced: view.unplaced.length };
