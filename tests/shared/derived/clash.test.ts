@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { pipeBox, pipeToCeiling_m, pipeToPipe_m, pipeToSolid_m } from '#shared/derived/clash';
 import { distanceToOutline_m, isInside, rectangle } from '#shared/geometry/outline';
 import { type PlanPoint, type PlanPoint3, planPoint, polar } from '#shared/geometry/point';
+import { segmentToPrism_m } from '#shared/geometry/prism';
 import { place3 as p } from '../../support/plan-builder.ts';
 import { anyPlacing, movedPlace } from './placed-plan.ts';
 
@@ -79,6 +80,22 @@ describe('clearance of a pipe to a solid', () => {
       fc.property(place, place, solid, (from, to, thing) => {
         const searched_m = leastOf((share) => placeToSolid_m(onWay(from, to, share), thing), 200, length_m(from, to));
         expect(Math.abs(pipeToSolid_m(pipe(from, to, 0), thing) - searched_m)).toBeLessThanOrEqual(1e-6);
+      }),
+      { numRuns: 2000 },
+    );
+  });
+
+  test('the same for a solid with a hole cut out of it, such as a slab with a shaft', () => {
+    fc.assert(
+      fc.property(place, place, solid, (from, to, thing) => {
+        const hole = thing.footprint.map(({ x, y }) => planPoint(0.4 * x, 0.4 * y));
+        const far_m = (at: PlanPoint3): number => {
+          const isOver = isInside(at, thing.footprint) && !isInside(at, hole);
+          const aside = isOver ? 0 : Math.min(distanceToOutline_m(at, thing.footprint), distanceToOutline_m(at, hole));
+          return Math.hypot(aside, Math.max(thing.bottom_m - at.z, 0, at.z - thing.top_m));
+        };
+        const searched_m = leastOf((share) => far_m(onWay(from, to, share)), 200, length_m(from, to));
+        expect(Math.abs(segmentToPrism_m({ a: from, b: to }, { ...thing, holes: [hole] }) - searched_m)).toBeLessThanOrEqual(1e-6);
       }),
       { numRuns: 2000 },
     );
