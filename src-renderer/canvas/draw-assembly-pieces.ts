@@ -28,8 +28,9 @@ export function drawAssemblyPieces(pen: Pen, shown: readonly ShownPiece[], scale
     else drawHighPressureLine(pen, places, warm, paper, piece.part.kind === 'manifold' ? width + 2 : width);
     if (piece.part.kind === 'manifold') drawBlindEnd(pen, places, warm, width);
   }
-  let last: Px | undefined;
-  for (const { piece, places } of shown) {
+  const signs: Px[] = [];
+  // Where there is room for one sign only, the regulator has it.
+  for (const { piece, places } of [...shown].sort((a, b) => Number(b.piece.part.kind === 'regulator') - Number(a.piece.part.kind === 'regulator'))) {
     const [from, to] = [places[0], places.at(-1)];
     if (!from || !to || !isValve(piece)) continue;
     const look = { warm: piece.zone === 'high' ? warm : cool, paper };
@@ -39,10 +40,9 @@ export function drawAssemblyPieces(pen: Pen, shown: readonly ShownPiece[], scale
       ring(pen, at, width * 0.75, paper);
       continue;
     }
-    if (last && gap_px(last, at) < ASSEMBLY_SYMBOL_px) continue;
-    if (gap_px(from, to) < ASSEMBLY_SYMBOL_px * 0.45) continue;
+    if (signs.some((other) => gap_px(other, at) < ASSEMBLY_SYMBOL_px) || gap_px(from, to) < ASSEMBLY_SYMBOL_px * 0.45) continue;
     drawAssemblyPart(pen, at, heading_rad(from, to), piece.part, look);
-    last = at;
+    signs.push(at);
   }
 }
 
