@@ -1,4 +1,4 @@
-import { type PlanPoint3 } from './point.ts';
+import type { PlanPoint3 } from './point.ts';
 import type { Direction3 } from './vector3.ts';
 
 /** An end of a curve in space: a place, and the direction in which the curve passes it. */

@@ -45,10 +45,10 @@ function searched_m(from: DirectedEnd, to: DirectedEnd, radius: number): number 
       const [z, a] = [-1 + (2 * (i + 0.5)) / rows, (2 * Math.PI * k) / columns];
       return { z, a, ...rate(z, a) };
     }));
-    net.forEach((row, i) =>
-      row.forEach((here, k) => {
+    for (const [i, row] of net.entries()) {
+      for (const [k, here] of row.entries()) {
         const around = [net[i - 1]?.[k], net[i + 1]?.[k], row[(k + 1) % columns], row[(k + columns - 1) % columns]];
-        if (here.length > best + 1 || around.some((each) => each && each.miss < here.miss)) return;
+        if (here.length > best + 1 || around.some((each) => each && each.miss < here.miss)) continue;
         let at = here;
         for (let step = 2 / rows; step > 1e-12; step /= 2) {
           for (let isBetter = true, left = 40; isBetter && left > 0; left -= 1) {
@@ -65,8 +65,8 @@ function searched_m(from: DirectedEnd, to: DirectedEnd, radius: number): number 
           }
         }
         if (at.miss < 1e-8) best = Math.min(best, at.length);
-      }),
-    );
+      }
+    }
   }
   return best;
 }
