@@ -68,11 +68,21 @@ export function cutWords({ cut_m, because, isTooShort }: Piece, lengths: LengthS
 
 const MEASURE = 'Measure the fittings in hand before cutting, and the leg as built before its last piece.';
 const ENDS = 'What a nozzle or the discharge assembly takes of the pipe is not known here: take it off the first and last piece.';
+const REDUCING = 'Where pipes of different sizes meet, one reducing fitting is listed if its maker gives it or the trade keeps it (common practice), else a straight one with reducers. Ask the supplier before the pipe is cut: their lengths differ.';
+const WELDED = 'Of welded and grooved ends the maker’s centre-to-end is taken off in full: leave the gap that the weld or the coupling needs.';
+const PLUGGED = 'A plug is listed with the coupling that holds it on the end of its pipe.';
 const AUTHORITY = 'Preliminary. The unit’s own manual, its listing, the adopted code and licensed practice decide.';
 
 /** What a reader of a take-off must be told, with where the lengths of its fittings were read. */
-export function takeOffCautions({ pieces }: Pick<BillOfMaterials, 'pieces'>): string[] {
+export function takeOffCautions({ pieces, fittings }: Pick<BillOfMaterials, 'pieces' | 'fittings'>): string[] {
   const sources = new Set(pieces.flatMap(({ from, to }) => [from, to].flatMap(({ takeOff }) => (takeOff.isKnown && takeOff.source !== '' ? [takeOff.source] : []))));
   const read = sources.size === 0 ? '' : ` Lengths of fittings: ${[...sources].join('; ')}. Threads are made up as far as shops allow for.`;
-  return [`${MEASURE}${read}`, ENDS, AUTHORITY];
+  return [
+    `${MEASURE}${read}`,
+    ENDS,
+    ...(fittings.some(({ kind, sizes }) => sizes.length > 1 && kind !== 'reducer') ? [REDUCING] : []),
+    ...(pieces.some(({ joint, cut_m, from, to }) => joint !== 'threaded' && cut_m !== null && [from, to].some(({ takeOff }) => takeOff.isKnown && takeOff.reach_m > 0)) ? [WELDED] : []),
+    ...(fittings.some(({ kind }) => kind === 'plug') ? [PLUGGED] : []),
+    AUTHORITY,
+  ];
 }

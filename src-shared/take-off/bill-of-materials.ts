@@ -10,7 +10,7 @@ import { type PipeLabels, pipeLabelsOf } from './pipe-labels.ts';
 import { type PipeOrder, pipeOrdersOf } from './pipe-order.ts';
 import { type Piece, type TakeOffOptions, USUAL_TAKE_OFF, piecesOf } from './pieces-of.ts';
 import { type Sealant, sealantOf } from './sealant.ts';
-import { tally } from './tally.ts';
+import { likeness, tally } from './tally.ts';
 import { type Weights, weightsOf } from './weights.ts';
 
 export type { FittingCount } from './fitting-counts.ts';
@@ -60,7 +60,7 @@ const nozzlesIn = ({ nozzles, profile }: DerivedNetwork) =>
     return { code: made?.code ?? null, area_m2 };
   });
 
-const counted = <Kind extends object>(things: readonly Kind[]) => tally(things, (thing) => JSON.stringify(thing)).map(({ thing, count }) => ({ ...thing, count }));
+const counted = <Kind extends object>(things: readonly Kind[]) => tally(things, likeness).map(({ thing, count }) => ({ ...thing, count }));
 
 /** Takes a whole plan off. */
 export function billOfMaterials({ networks }: Pick<Derived, 'networks'>, options: BillOptions = USUAL_BILL): BillOfMaterials {

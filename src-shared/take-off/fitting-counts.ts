@@ -5,7 +5,7 @@ import { findMadeFitting } from '../derived/made-fitting.ts';
 import type { PipeSize } from '../profile/pipe-table.ts';
 import { endTakeOff } from './end-take-off.ts';
 import type { Piece } from './pieces-of.ts';
-import { tally } from './tally.ts';
+import { likeness, tally } from './tally.ts';
 
 /** What one fitting weighs: as its maker says, estimated, or not known. */
 export interface FittingWeight {
@@ -61,5 +61,5 @@ export function fittingCountsOf(taken: readonly { readonly network: DerivedNetwo
     // Each ends two pieces, and begins one.
     ...pieces.flatMap(({ from, size }): One[] => (from.node === null && (from.kind === 'coupling' || from.kind === 'joint') ? [oneOf(network, from.kind, [{ size }, { size }], false, 'stock')] : [])),
   ]);
-  return tally(all, (thing) => JSON.stringify(thing)).map(({ thing, count }) => ({ ...thing, count }));
+  return tally(all, likeness).map(({ thing, count }) => ({ ...thing, count }));
 }

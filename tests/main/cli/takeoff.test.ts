@@ -109,3 +109,21 @@ describe('takeoff', () => {
     expect(words).toContain('nozzle N2 moves by 100.0 mm');
   });
 });
+
+describe('takeoff --xlsx', () => {
+  test('writes a spreadsheet and says where; one that is there is replaced', async () => {
+    const place = join(tempFolder(), 'cut.xlsx');
+    writeFileSync(place, 'old');
+    const { code, lines, err } = await takeoff(await demo('F1'), '--xlsx', place);
+    expect(code).toBe(0);
+    expect(lines).toEqual([place]);
+    expect(err).toContain('Measure the fittings in hand');
+    expect(readXlsx(readFileSync(place)).map(({ name }) => name)).toEqual(['Pipe', 'Cut list', 'Fittings', 'Parts']);
+  });
+
+  test('refuses another ending and a second format', async () => {
+    const plan = await demo('F1');
+    expect(await takeoff(plan, '--xlsx', join(tempFolder(), 'cut.ods'))).toMatchObject({ code: 2, lines: [] });
+    expect((await takeoff(plan, '--xlsx', join(tempFolder(), 'a.xlsx'), '--csv')).code).toBe(2);
+  });
+});

@@ -111,7 +111,7 @@ describe('tables of the take-off', () => {
   test('cautions name where lengths of fittings were read, and defer to manual and listing', async () => {
     const { bill } = await billOf('F2');
     expect(takeOffCautions(bill).join(' ')).toMatch(/ASME B16\.3.*sample, invented.*listing/);
-    expect(takeOffCautions({ pieces: [] })).toHaveLength(3);
+    expect(takeOffCautions({ pieces: [], fittings: [] })).toHaveLength(3);
   });
 
   test('stock and saw that were chosen are those of the sheet', async () => {

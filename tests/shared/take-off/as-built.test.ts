@@ -19,15 +19,15 @@ const placeOf = (built: PlanBuilder, asBuilt: AsBuilt, x: number, y: number, z: 
 const near = (x: number, y: number, z: number) => ({ x: expect.closeTo(x, 9), y: expect.closeTo(y, 9), z: expect.closeTo(z, 9) });
 
 describe('an L by hand: 4 m east, then 3 m north to the nozzle', () => {
-  const L = () => planBuilder().room(40, 40, 5).network().run([place3(1, 1, 3), place3(5, 1, 3), place3(5, 4, 3)]).nozzle(5, 4, 3);
+  const corner = () => planBuilder().room(40, 40, 5).network().run([place3(1, 1, 3), place3(5, 1, 3), place3(5, 4, 3)]).nozzle(5, 4, 3);
 
   test('nothing measured: all is as drawn', () => {
-    const asBuilt = measured(L());
+    const asBuilt = measured(corner());
     expect([lengths(asBuilt), bases(asBuilt), asBuilt.moved, asBuilt.unused]).toEqual([[4, 3], ['drawn', 'drawn'], [], []]);
   });
 
   test('the first leg is 3.9 m: no pipe runs along it any more, so that the nozzle moves west by 100 mm', () => {
-    const built = L();
+    const built = corner();
     const asBuilt = measured(built, [1, 3.9]);
     expect([lengths(asBuilt), bases(asBuilt)]).toEqual([[3.9, 3], ['measured', 'drawn']]);
     expect(placeOf(built, asBuilt, 5, 1, 3)).toEqual(near(4.9, 1, 3));
@@ -35,22 +35,22 @@ describe('an L by hand: 4 m east, then 3 m north to the nozzle', () => {
   });
 
   test('both legs measured: each moves it along itself', () => {
-    const asBuilt = measured(L(), [1, 4.03], [2, 2.96]);
+    const asBuilt = measured(corner(), [1, 4.03], [2, 2.96]);
     expect(lengths(asBuilt)).toEqual([4.03, 2.96]);
     expect(asBuilt.moved).toMatchObject([{ to: near(5.03, 3.96, 3), by_m: expect.closeTo(0.05, 9) }]);
   });
 
   test('measured as drawn: measured, and nothing moves', () => {
-    const asBuilt = measured(L(), [1, 4]);
+    const asBuilt = measured(corner(), [1, 4]);
     expect([bases(asBuilt), asBuilt.moved]).toEqual([['measured', 'drawn'], []]);
   });
 });
 
 describe('a Z by hand: 4 m east, 2 m north, 5 m east to the nozzle', () => {
-  const Z = () => planBuilder().room(40, 40, 5).network().run([place3(1, 1, 3), place3(5, 1, 3), place3(5, 3, 3), place3(10, 3, 3)]).nozzle(10, 3, 3);
+  const offset = () => planBuilder().room(40, 40, 5).network().run([place3(1, 1, 3), place3(5, 1, 3), place3(5, 3, 3), place3(10, 3, 3)]).nozzle(10, 3, 3);
 
   test('the first leg is 4.12 m: the third gives 120 mm up and the nozzle stays', () => {
-    const built = Z();
+    const built = offset();
     const asBuilt = measured(built, [1, 4.12]);
     expect([lengths(asBuilt), bases(asBuilt), asBuilt.moved]).toEqual([[4.12, 2, 4.88], ['measured', 'drawn', 'follows'], []]);
     expect(placeOf(built, asBuilt, 5, 3, 3)).toEqual(near(5.12, 3, 3));
@@ -58,7 +58,7 @@ describe('a Z by hand: 4 m east, 2 m north, 5 m east to the nozzle', () => {
   });
 
   test('the pieces are cut by it, by hand', () => {
-    const built = Z();
+    const built = offset();
     measured(built, [1, 4.12]);
     // Class 300, NPS 3/4: (1.44 − 0.5625) in = 22.2885 mm at each elbow.
     const pieces = piecesOf(firstNetwork(built.plan));
@@ -72,7 +72,7 @@ describe('a Z by hand: 4 m east, 2 m north, 5 m east to the nozzle', () => {
   });
 
   test('a third leg that is measured too takes nothing up: the nozzle moves by both together', () => {
-    const asBuilt = measured(Z(), [1, 4.12], [3, 4.98]);
+    const asBuilt = measured(offset(), [1, 4.12], [3, 4.98]);
     expect(lengths(asBuilt)).toEqual([4.12, 2, 4.98]);
     expect(asBuilt.moved).toMatchObject([{ to: near(10.1, 3, 3), by_m: expect.closeTo(0.1, 9) }]);
   });
