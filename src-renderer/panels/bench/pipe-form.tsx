@@ -5,6 +5,7 @@ import { editRun } from '#shared/commands/edit-run';
 import { insertPart } from '#shared/commands/insert-part';
 import { setPipeHeight } from '#shared/commands/set-pipe-height';
 import type { DerivedPipe } from '#shared/derived/derived';
+import { along3 } from '#shared/geometry/segment3';
 import type { Pipe, RefOf } from '#shared/model/plan';
 import { pipesOfRun } from '#shared/model/pipe-run';
 import { PIPE_SCHEDULES, PIPE_SIZES, PIPE_TABLE } from '#shared/profile/pipe-table';
@@ -51,8 +52,6 @@ function HeightFields({ refs, pipes }: { readonly refs: readonly RefOf<'pipe'>[]
 function PipeAsBuilt({ at, pipe, shape }: { readonly at: RefOf<'pipe'>; readonly pipe: Pipe; readonly shape: DerivedPipe }) {
   const commit = useCommit();
   const { length } = useFigures();
-  const start = useShownPlan().networks[at.network]?.nodes[pipe.from]?.at;
-  const beginsAtFrom = start !== undefined && start.x === shape.from.x && start.y === shape.from.y && start.z === shape.from.z;
   return (
     <>
       <div className="fields">
@@ -69,7 +68,7 @@ function PipeAsBuilt({ at, pipe, shape }: { readonly at: RefOf<'pipe'>; readonly
         label="Union, from the end toward the cylinders"
         action="Insert a union"
         start_m={shape.length_m / 2}
-        run={(along_m) => commit(insertPart(at, beginsAtFrom ? along_m : shape.length_m - along_m, 'union'))}
+        run={(along_m) => commit(insertPart(at, along3({ a: shape.from, b: shape.to }, along_m / shape.length_m), 'union'))}
       />
     </>
   );

@@ -63,6 +63,7 @@ import { stretchPipes } from '#shared/commands/stretch-pipes';
 import { turnNozzle } from '#shared/commands/turn-nozzle';
 import { rectangle } from '#shared/geometry/outline';
 import { type PlanPoint, type PlanPoint3, planPoint } from '#shared/geometry/point';
+import { along3 } from '#shared/geometry/segment3';
 import type { Plan, Ref, RefKind, RefOf } from '#shared/model/plan';
 import { blankProfile } from '#shared/profile/unit-profile';
 import { place3, planBuilder } from '../../support/plan-builder.ts';
@@ -182,7 +183,7 @@ const MAKERS: readonly Maker[] = [
   (p, d) => stretchPipes(pick(p, d, 'node'), d.point3(), d.of(['stretch', 'move'])),
   (p, d) => placeNode(pick(p, d, 'node'), d.point3()),
   (p, d) => editRun(pick(p, d, 'pipe'), { size: d.of(['1/2', '1']) }),
-  (p, d) => insertPart(pick(p, d, 'pipe'), d.length(), d.of(['union', 'coupling'])),
+  (p, d) => { const pipe = pick(p, d, 'pipe'); const network = p.networks[pipe.network]; const ends = [network?.pipes[pipe.id]?.from, network?.pipes[pipe.id]?.to].map((node) => network?.nodes[node ?? '']?.at ?? d.point3()); return insertPart(pipe, along3({ a: ends[0] ?? d.point3(), b: ends[1] ?? d.point3() }, d.below(8) / 8), d.of(['union', 'coupling'])); },
   (p, d) => addNozzle(networkOf(p, d), d.point3(), [0, d.length()], levelOf(p, d)),
   (p, d) => moveNozzle(pick(p, d, 'nozzle'), d.point3()),
   (p, d) => turnNozzle(pick(p, d, 'nozzle'), d.length()),

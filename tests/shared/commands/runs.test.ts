@@ -45,13 +45,13 @@ describe('a run', () => {
 describe('a union', () => {
   test('stands where it is put, and the pipe is two', () => {
     const built = tree();
-    const { next, created } = done(built.plan, insertPart(pipeAt(built, 4, 0, 2.5), 1.5, 'union'));
+    const { next, created } = done(built.plan, insertPart(pipeAt(built, 4, 0, 2.5), place3(1.5, 0, 2.5), 'union'));
     expect(pipesAsText(networkIn(next))).toEqual(expect.arrayContaining(['0,0,2.5 → 1.5,0,2.5', '1.5,0,2.5 → 4,0,2.5']));
     expect(networkIn(next).nodes[created[0]?.id ?? '']).toMatchObject({ part: 'union', at: { x: 1.5, y: 0, z: 2.5 } });
     expect(derivePlan(next).networks[0]?.fittings.map(({ kind }) => kind)).toContain('union');
   });
   test.each([0, 4, -1, 9, Number.NaN])('at %d m it is refused', (along_m) => {
     const built = tree();
-    expect(refusal(built.plan, insertPart(pipeAt(built, 4, 0, 2.5), along_m, 'coupling'))).toContain('between the two ends');
+    expect(refusal(built.plan, insertPart(pipeAt(built, 4, 0, 2.5), place3(along_m, 0, 2.5), 'coupling'))).toMatch(/not on the pipe|too far off/);
   });
 });
