@@ -88,12 +88,11 @@ function labelsFor(pen: Pen, view: Viewport, shown: ShownIsometric, lengths: Len
         return lines.length === 0 ? [] : [label(`words ${node.id}`, at, lines.map((text) => ({ text, colour: ink.quiet })), around(at))];
       })
     : [];
-  return [...numbers, ...assemblyLabels(pen, view, shown, lengths, ink, detail.words, label), ...sizes.filter((each) => each !== undefined), ...words];
+  return [...numbers, ...assemblyLabels(view, shown, lengths, ink, detail.words, label), ...sizes.filter((each) => each !== undefined), ...words];
 }
 
 /** Names of the cylinders, and of the regulator; of every part where there is room. */
 function assemblyLabels(
-  _pen: Pen,
   view: Viewport,
   shown: ShownIsometric,
   lengths: Lengths,
