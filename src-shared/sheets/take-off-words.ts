@@ -27,6 +27,7 @@ export const endWords = ({ kind, isStreet }: Pick<PieceEnd, 'kind' | 'isStreet'>
 /** A fitting as it is bought: "reducing tee". */
 export const kindWords = ({ kind, isStreet, sizes }: Pick<FittingCount, 'kind' | 'isStreet' | 'sizes'>): string => boughtWords({ kind, isStreet, isReducing: sizes.length > 1 });
 
+/** "Class 300", or that nobody entered it. */
 export const classWords = ({ fittingClass }: Pick<FittingCount, 'fittingClass'>): string => (fittingClass === null ? 'class not known' : `Class ${fittingClass}`);
 
 /** "90° elbow 3/4″ Class 300". */
@@ -51,6 +52,7 @@ export function remainderWords(cut_m: number, lengths: LengthSystem): string {
   return `rounded ${way} by ${lengths === 'feet' ? `${toInches(off_m).toFixed(3)} in` : `${toMillimetres(off_m).toFixed(2)} mm`}`;
 }
 
+/** The way of writing lengths that the user has not chosen. */
 export const otherSystem = (lengths: LengthSystem): LengthSystem => (lengths === 'feet' ? 'metric' : 'feet');
 
 /** A cut length as a tape shows it: to 1/16 in or 1 mm. */
