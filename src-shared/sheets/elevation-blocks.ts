@@ -29,18 +29,28 @@ function sizeAt(set: ViewSet, elevation: Elevation, scale: number): { readonly w
   return { width_mm: width, height_mm: height_mm + VIEW_TITLE_mm * sizes.factor + notes + 2 * sizes.factor };
 }
 
-/** The finest scale at which every wall fits on the paper, two beside each other where there are several; the user's where it does. */
+/** The finest scale at which every wall fits on the paper and, where there are several, two stand in a row; the user's where it does. */
 function scaleFor(set: ViewSet, elevations: readonly Elevation[]): number {
   const area = viewArea(set.layout);
+  const width = area.right - area.left;
   const gap = 7 * set.layout.sizes.factor;
-  const fits = (across: number) => (scale: number): boolean =>
-    elevations.every((elevation) => {
+  /** Rows that the walls take in their order; undefined where one of them is larger than the paper. */
+  const rowsAt = (scale: number): number | undefined => {
+    let [rows, left] = [0, 0];
+    for (const elevation of elevations) {
       const { width_mm, height_mm } = sizeAt(set, elevation, scale);
-      return width_mm <= (area.right - area.left - (across - 1) * gap) / across && height_mm <= area.bottom - area.top;
-    });
+      if (width_mm > width || height_mm > area.bottom - area.top) return undefined;
+      if (rows === 0 || left < width_mm) [rows, left] = [rows + 1, width];
+      left -= width_mm + gap;
+    }
+    return rows;
+  };
   const ordinary = ordinaryScales(set.derived.plan.settings.lengths);
-  const wished = set.scale === 'auto' ? ordinary : [set.scale, ...ordinary.filter((scale) => scale > Number(set.scale))];
-  return (elevations.length > 1 ? wished.find(fits(2)) : undefined) ?? wished.find(fits(1)) ?? coarserUntil(fits(1), wished.at(-1) ?? 100);
+  const wish = set.scale;
+  const wished = wish === 'auto' ? ordinary : [wish, ...ordinary.filter((scale) => scale > wish)];
+  const inPairs = wished.find((scale) => (rowsAt(scale) ?? Infinity) <= Math.ceil(elevations.length / 2));
+  const fits = (scale: number): boolean => rowsAt(scale) !== undefined;
+  return (wish === 'auto' ? inPairs : undefined) ?? wished.find(fits) ?? coarserUntil(fits, wished.at(-1) ?? 100);
 }
 
 function blockOf(set: ViewSet, elevation: Elevation, scale: number): ViewBlock {

@@ -9,6 +9,7 @@ import { line, pen, ring, segments, text } from './marks.ts';
 import { PRINT, WEIGHT } from './print-ink.ts';
 import type { Mark } from './sheet.ts';
 import { arrowHead, cylinderSymbol } from './symbols.ts';
+import { textBoxOf } from './text-box.ts';
 import { type ViewDraft, addLine, uprightBox } from './view-draft.ts';
 
 /** Slanted lines across an upright box. */
@@ -99,6 +100,8 @@ function drawWayOut(view: ViewDraft, { wayOut, cylinders, shown }: Elevation, y:
 }
 
 /** What the strip is, written at its lower corner. */
-export const stripCaption = (view: ViewDraft, { stripEnd_mm, ladder_mm, ladderSide }: ElevationLayout): void => {
-  view.texts.push(text(ladder_mm, stripEnd_mm - view.sizes.factor, 'floor from above', { height_mm: view.sizes.note_mm, colour: PRINT.quiet, align: ladderSide === 'left' ? 'right' : 'left' }));
-};
+export function stripCaption(view: ViewDraft, { stripEnd_mm, ladder_mm, ladderSide }: ElevationLayout): void {
+  const mark = text(ladder_mm, stripEnd_mm - view.sizes.factor, 'floor from above', { height_mm: view.sizes.note_mm, colour: PRINT.quiet, align: ladderSide === 'left' ? 'right' : 'left' });
+  view.placer.block(textBoxOf(mark));
+  view.texts.push(mark);
+}
