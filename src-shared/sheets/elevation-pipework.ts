@@ -1,3 +1,4 @@
+import { pipeZoneOf } from '../derived/pipe-zone.ts';
 import type { Elevation } from '../elevation/elevation.ts';
 import type { WallPlace } from '../elevation/wall-frame.ts';
 import { type LabelWay, addLabelWays } from './labels.ts';
@@ -5,7 +6,7 @@ import { circle, doubleLine, line, pen } from './marks.ts';
 import { PRINT, WEIGHT } from './print-ink.ts';
 import { sizeText } from './sheet-text.ts';
 import { supportLie } from './support-shape.ts';
-import { checkValveSymbol, regulatorSymbol, supportSymbol } from './symbols.ts';
+import { checkValveSymbol, pipeLine, regulatorSymbol, supportSymbol, zoneColour } from './symbols.ts';
 import { type ViewDraft, addLine, uprightBox } from './view-draft.ts';
 
 /** A piece shorter than this on paper runs toward the viewer [mm at factor 1]. */
@@ -56,12 +57,14 @@ export function drawAssemblyPieces(view: ViewDraft, { pieces }: Elevation): void
 export function drawWallPipes(view: ViewDraft, { pipes, supports, network }: Elevation): void {
   const { frame, sizes, lengths } = view;
   const { factor } = sizes;
+  const zone = pipeZoneOf(network.network);
+  const colour = zoneColour(zone);
   for (const { from, to } of pipes) {
-    view.used.add('pipe');
+    view.used.add(zone === 'high' ? 'pipe-high' : 'pipe');
     const run = onPaper(view, [from, to]);
     const [ax = 0, ay = 0, bx = 0, by = 0] = run;
-    if (Math.hypot(bx - ax, by - ay) < END_ON_mm * factor) view.lines.push(circle(pen(WEIGHT.medium * factor, PRINT.cool), ax, ay, 1.1 * factor, PRINT.paper), circle(undefined, ax, ay, 0.35 * factor, PRINT.cool));
-    else addLine(view, run, line(pen(WEIGHT.heavy * factor, PRINT.cool), ...run), 12);
+    if (Math.hypot(bx - ax, by - ay) < END_ON_mm * factor) view.lines.push(circle(pen(WEIGHT.medium * factor, colour), ax, ay, 1.1 * factor, PRINT.paper), circle(undefined, ax, ay, 0.35 * factor, colour));
+    else addLine(view, run, pipeLine(zone, factor, ...run), 12);
   }
   for (const { support, at } of supports) {
     if (!support.pipe) continue;
@@ -76,5 +79,5 @@ export function drawWallPipes(view: ViewDraft, { pipes, supports, network }: Ele
   if (!first) return;
   const [x, y] = [frame.x((first.from.s + first.to.s) / 2), frame.y((first.from.z + first.to.z) / 2)];
   const words = `${sizeText(first.pipe.pipe.size, lengths)} pipe`;
-  addLabelWays(view, [{ lines: [{ text: words, colour: PRINT.cool }], wish: { x, y, clearance_mm: 1.5 * factor, toward_rad: 0 } }], words);
+  addLabelWays(view, [{ lines: [{ text: words, colour }], wish: { x, y, clearance_mm: 1.5 * factor, toward_rad: 0 } }], words);
 }
