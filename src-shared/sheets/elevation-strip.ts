@@ -31,6 +31,8 @@ export function drawStrip(view: ViewDraft, elevation: Elevation, { strip_mm, str
   const [left, right] = [frame.x(shown.from_m), frame.x(shown.to_m)];
   const y = (off: number): number => strip_mm + frame.mm(off);
   const cut: Mark[] = [];
+  /** Doorways, where the wall face is broken. */
+  const gaps: Mark[] = [];
   const ringOf = (outline: Outline): number[] => outline.flatMap((p) => {
     const { s, off } = wall.place({ ...p, z: 0 });
     return [frame.x(s), y(off)];
@@ -56,7 +58,7 @@ export function drawStrip(view: ViewDraft, elevation: Elevation, { strip_mm, str
       cut.push(ring(pen(WEIGHT.thin * factor, PRINT.quiet), places));
     }
     if (ref.enclosure !== room.enclosure.id) continue;
-    for (const { a, b } of doorways.slice(0, 1)) cut.push(line(pen(WEIGHT.heavy * 2 * factor, PRINT.paper), ...ringOf([a, b])));
+    for (const { a, b } of doorways.slice(0, 1)) gaps.push(line(pen(WEIGHT.heavy * 2 * factor, PRINT.paper), ...ringOf([a, b])));
   }
   view.lines.push({ kind: 'clip', x: left, y: strip_mm - 0.6 * factor, width_mm: right - left, height_mm: stripEnd_mm - strip_mm + 0.6 * factor, marks: cut });
   const face = [left, strip_mm, right, strip_mm];
@@ -64,6 +66,7 @@ export function drawStrip(view: ViewDraft, elevation: Elevation, { strip_mm, str
   const hatch: number[] = [];
   for (let x = left + factor; x < right; x += 2.4 * factor) hatch.push(x, strip_mm, x + 1.3 * factor, strip_mm - 1.3 * factor);
   view.lines.push(segments(pen(WEIGHT.hair * factor), hatch));
+  view.lines.push({ kind: 'clip', x: left, y: strip_mm - 2 * factor, width_mm: right - left, height_mm: stripEnd_mm - strip_mm + 2 * factor, marks: gaps });
   for (const [x, s] of [
     [left, shown.from_m],
     [right, shown.to_m],

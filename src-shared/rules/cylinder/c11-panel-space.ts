@@ -26,7 +26,7 @@ function standingOf(derived: DerivedNetwork): { readonly things: Standing[]; rea
   return {
     things: [
       ...(diameter_m === undefined ? [] : cylinders.map(({ name, at }): Standing => ({ name: `cylinder ${name}`, a: { ...at, z: 0 }, b: { ...at, z: outlet_m }, radius_m: diameter_m / 2 }))),
-      ...run.pieces.map(({ part, from, to }): Standing => ({ name: part.name || 'the discharge assembly', a: from, b: to, radius_m: PART_RADIUS_m })),
+      ...run.pieces.flatMap(({ part, curve }) => curve.slice(1).map((to, i): Standing => ({ name: part.name || 'the discharge assembly', a: curve[i] ?? to, b: to, radius_m: PART_RADIUS_m }))),
       ...pipes.map(({ from, to, outside_m, pipe }): Standing => ({ name: `pipe of ${network.name}`, a: from, b: to, radius_m: outside_m / 2 + pipe.insulation_m })),
     ],
     hasUnknownAssembly: network.assembly.length > 0 && cylinders.length > 0 && run.missing.length > 0,
