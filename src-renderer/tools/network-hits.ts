@@ -23,14 +23,23 @@ export const hasNozzle = (network: Network, node: string): boolean => Object.val
 /** Whether a run stops here in the open: one pipe, no nozzle, not the source. */
 export const isOpenEnd = (network: Network, node: string): boolean => network.source !== node && !hasNozzle(network, node) && pipesAt(network, node).length === 1;
 
+/** Heights are proposed in whole steps of this [m]. */
+const STEPS_m = { feet: 0.0254, metric: 0.01 } as const;
+
 /**
- * Height at which the pipe of a cylinder begins [m above the floor]: its valve outlet with the stiff parts of the
- * discharge assembly above it; a hose is bent to fit and adds nothing. undefined while the profile leaves the outlet blank.
+ * Height proposed for where the pipe of a cylinder begins [m above the floor]: high enough over the valve outlet for its hose to
+ * turn back along the wall, or up under a manifold with the parts that stand between; while the bend of the hose is
+ * blank, with the stiff parts of the discharge assembly above the outlet. undefined while the profile leaves the outlet blank.
  */
-export function outletHeight_m(plan: Plan, network: Network): number | undefined {
-  const outlet_m = plan.profiles[network.profile]?.limits.outletHeight_m?.value;
-  const stiff_m = network.assembly.filter(({ kind }) => kind !== 'hose').reduce((sum, part) => sum + part.length_m, 0);
-  return outlet_m === undefined ? undefined : outlet_m + stiff_m;
+export function pipeBegin_m(plan: Plan, network: Network): number | undefined {
+  const { outletHeight_m, hoseBendRadius_m } = plan.profiles[network.profile]?.limits ?? {};
+  if (!outletHeight_m) return undefined;
+  const { assembly } = network;
+  const lengthOf_m = (parts: Network['assembly']): number => parts.filter(({ kind }) => kind !== 'hose').reduce((sum, part) => sum + part.length_m, 0);
+  if (!hoseBendRadius_m) return outletHeight_m.value + lengthOf_m(assembly);
+  const upright_m = lengthOf_m(assembly.slice(0, Math.max(0, assembly.findIndex(({ kind }) => kind === 'manifold'))));
+  const step_m = STEPS_m[plan.settings.lengths];
+  return Math.ceil((outletHeight_m.value + Math.max(2 * hoseBendRadius_m.value, hoseBendRadius_m.value + upright_m)) / step_m - 1e-6) * step_m;
 }
 
 /** Nodes of the level's networks that lie at a place of the plan, whatever their height. */
@@ -74,7 +83,7 @@ export function hitForStart(plan: Plan, level: string, at: PlanPoint, height_m: 
   if (found) {
     const { network, cylinder } = found;
     const source = network.source === null ? undefined : network.nodes[network.source];
-    const z = outletHeight_m(plan, network) ?? height_m;
+    const z = pipeBegin_m(plan, network) ?? height_m;
     return { network, at: source?.at ?? { x: cylinder.at.x, y: cylinder.at.y, z }, kind: 'cylinder', id: cylinder.id };
   }
   return nearestHeight(pipesUnder(plan, level, at), height_m);

@@ -129,10 +129,36 @@ test('an empty plan becomes a layout with every sum known and every check asked,
     await enter(page, 'Rail above floor', `4'`);
     await mend(page, 'N1', 'Orifice code', 'Choose its orifice');
     await press(page, 'Take it');
-    await mend(page, 'Network 1', 'Support span', 'Place the supports');
-    await pressThere(page, 'Place supports by the table');
+    await mend(page, 'N1', 'Dirt trap', 'Put a dirt trap at the last elbow');
+    await mend(page, 'Network 1', 'Support span', 'Place all supports anew, by the table');
     await mend(page, 'N1', 'Thrust on support', 'Enter what the supports bear');
     await typeThere(page, 'Each support bears', '1 kN');
+  });
+
+  await test.step('how the cylinder is held and read, and what its hose and valves are', async () => {
+    await mend(page, 'C1', 'Held at two levels', 'Go to its restraints');
+    await pressThere(page, 'Add a restraint');
+    await mend(page, 'C1', 'Gauge can be read', 'Change its gauge');
+    await typeThere(page, 'Gauge above floor', `5'`);
+    await mend(page, 'C1', 'Exposed place', 'Say what it is exposed to');
+    await field(page, 'Sun, heat, water, vehicles, weather').selectOption({ index: 1 });
+    await mend(page, 'C1', 'Outlet height against hose and pipe', 'Look at the discharge assembly');
+    for (const [part, length] of [['1. Discharge hose', '30 in'], ['2. Check valve', '4 in'], ['3. Pressure regulator', '6 in']] as const) {
+      const box = bench(page).getByRole('group', { name: part, exact: true }).getByLabel('Length', { exact: true });
+      await box.fill(length);
+      await box.press('Enter');
+    }
+    await press(page, 'Lay it out');
+    await expect(bench(page).getByRole('alert')).toHaveCount(0);
+  });
+
+  await test.step('how the pipe is put up', async () => {
+    await mend(page, 'Network 1', 'Bonding', 'Say whether the pipe is bonded');
+    await field(page, 'Bonding to earth').selectOption({ label: 'Bonded' });
+    await enter(page, 'Marking along the pipe', 'Nitrogen, arrow along the flow');
+    await enter(page, 'Finish against corrosion', 'Primed and painted');
+    await mend(page, 'Network 1', 'Earthquake bracing', 'Say whether bracing is required');
+    await field(page, 'Earthquake bracing').selectOption({ label: 'No bracing required' });
   });
 
   await test.step('the releasing circuit', async () => {

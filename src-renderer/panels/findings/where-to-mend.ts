@@ -52,7 +52,7 @@ const OWN_FIELDS: Readonly<Record<string, readonly [string, string]>> = {
   C4: ['Rail above floor', 'Change the height of its rail'],
   C8: ['Gauge above floor', 'Change its gauge'],
   C10: ['Sun, heat, water, vehicles, weather', 'Say what it is exposed to'],
-  C13: ['Add a restraint', 'Add a restraint'],
+  C13: ['Add a restraint', 'Go to its restraints'],
   E3: ['Longest stay in the gas to design for', 'Choose the stay to design for'],
   E4: ['Coldest', 'Look at the temperatures'],
   N20: ['Orifice of the unit', 'Choose its orifice'],

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { hitForEnd, hitForStart, isOpenEnd, outletHeight_m, stackOf } from '../../../src-renderer/tools/network-hits.ts';
+import type { Plan } from '#shared/model/plan';
+import { hitForEnd, hitForStart, isOpenEnd, pipeBegin_m, stackOf } from '../../../src-renderer/tools/network-hits.ts';
 import { place3, planBuilder } from '../../support/plan-builder.ts';
 
 const built = planBuilder()
@@ -25,14 +26,26 @@ describe('what a run begins and ends on', () => {
     expect(hitForStart(plan, level, { x: 3, y: 0 }, 2)).toMatchObject({ kind: 'pipe', at: { x: 3, y: 0, z: 2.4 } });
   });
 
-  test('a cylinder at its outlet, with the stiff parts above it', () => {
+  test('a cylinder so far over its outlet that the hose can turn back, or up under a manifold', () => {
+    const begin = (z_in: number) => ({ kind: 'cylinder', at: { x: 1, y: 1, z: expect.closeTo(z_in * 0.0254, 9) } });
+    const inFeet = (plan: Plan): Plan => ({ ...plan, settings: { ...plan.settings, lengths: 'feet' } });
+    // Outlet 66 in, bend radius 150 mm: 11.8 in over it, in whole inches.
     const bare = planBuilder().network().cylinder(1, 1, 0);
-    expect(hitForStart(bare.plan, level, { x: 1, y: 1 }, 2.4)).toMatchObject({ kind: 'cylinder', at: { x: 1, y: 1, z: expect.closeTo(66 * 0.0254, 9) } });
+    expect(hitForStart(inFeet(bare.plan), level, { x: 1, y: 1 }, 2.4)).toMatchObject(begin(78));
     const part = { id: 'p', name: '', setPressure_Pa: null, arrowDownstream: true, length_m: 0.25 };
-    const fitted = planBuilder().network({ assembly: [{ ...part, kind: 'hose' }, { ...part, kind: 'regulator' }] });
-    const of = fitted.plan.networks[fitted.networkId];
-    expect(of && outletHeight_m(fitted.plan, of)).toBeCloseTo(66 * 0.0254 + 0.25, 9);
-    expect(of && outletHeight_m({ ...fitted.plan, profiles: {} }, of)).toBeUndefined();
+    const assembly = (['hose', 'check-valve', 'manifold', 'regulator'] as const).map((kind) => ({ ...part, kind }));
+    const manifolded = planBuilder().network({ assembly }).cylinder(1, 1, 0);
+    expect(hitForStart(inFeet(manifolded.plan), level, { x: 1, y: 1 }, 2.4)).toMatchObject(begin(82));
+    expect(hitForStart(manifolded.plan, level, { x: 1, y: 1 }, 2.4)).toMatchObject({ at: { z: expect.closeTo(2.08, 9) } });
+  });
+
+  test('a cylinder at its outlet with the stiff parts above it, while the bend of its hose is blank', () => {
+    const part = { id: 'p', name: '', setPressure_Pa: null, arrowDownstream: true, length_m: 0.25 };
+    const { plan: fitted, networkId } = planBuilder().network({ assembly: [{ ...part, kind: 'hose' }, { ...part, kind: 'regulator' }] });
+    const of = fitted.networks[networkId];
+    const profiles = Object.fromEntries(Object.entries(fitted.profiles).map(([id, { limits: { hoseBendRadius_m: _, ...limits }, ...profile }]) => [id, { ...profile, limits }]));
+    expect(of && pipeBegin_m({ ...fitted, profiles }, of)).toBeCloseTo(66 * 0.0254 + 0.25, 9);
+    expect(of && pipeBegin_m({ ...fitted, profiles: {} }, of)).toBeUndefined();
   });
 
   test('nothing beside them, nor on another level', () => {
