@@ -3,18 +3,11 @@ import type { Box } from '../geometry/outline.ts';
 import { passesOver } from '../geometry/over-face.ts';
 import { segmentToPrism_m } from '../geometry/prism.ts';
 import { pipeBox, pipeToCeiling_m, pipeToPipe_m, pipeToSolid_m } from './clash.ts';
-import type { SolidFloor, SolidWall } from './clash-bounds.ts';
 import type { SolidCeiling } from './clash-ceiling.ts';
 import { crosses } from './clash-crossing.ts';
 import type { ClashPipe } from './clash-pipe.ts';
-import type { Solid } from './derived.ts';
-
-/** What stands still around the pipe of a level. */
-export type StandingThing =
-  | { readonly kind: 'solid'; readonly solid: Solid }
-  | { readonly kind: 'ceiling'; readonly ceiling: SolidCeiling }
-  | { readonly kind: 'floor'; readonly floor: SolidFloor }
-  | { readonly kind: 'wall'; readonly wall: SolidWall };
+import type { StandingThing } from './clash-standing.ts';
+import type { Entry } from './realign.ts';
 
 /** What a pipe may run into. */
 export type ClashThing = StandingThing | { readonly kind: 'pipe'; readonly pipe: ClashPipe };
@@ -44,17 +37,23 @@ export interface PipeContacts {
   readonly unknownCeiling: SolidCeiling | undefined;
 }
 
-export interface ThingBox extends Box {
-  readonly thing: StandingThing;
-  /** Place of the thing among all things. */
+/** A thing in the index of its level. */
+export interface ThingBox extends Box, Entry<StandingThing> {}
+
+/** Pipes that are told one after the other. */
+export interface PipeGroup {
+  /** Place of their network among all networks. */
   order: number;
 }
-export interface PipeEntry extends Box {
-  readonly pipe: ClashPipe;
-  /** Place of the pipe among all pipes. */
-  order: number;
+
+/** A pipe in the index of its level. */
+export interface PipeEntry extends Box, Entry<ClashPipe> {
+  readonly group: PipeGroup;
   found: PipeContacts | undefined;
 }
+
+/** Which of two pipes comes first in the plan: below 0 the first one. */
+const byOrder = (one: PipeEntry, other: PipeEntry): number => one.group.order - other.group.order || one.order - other.order;
 
 /** Things farther from a pipe than this beyond the clearance wanted are of no interest [m]. */
 export const LOOK_AROUND_m = 0.25;
@@ -91,11 +90,13 @@ export const clearanceOf_m = (pipe: ClashPipe, thing: ClashThing, within_m: numb
   thing.kind === 'pipe' ? pipeToPipe_m(pipe, thing.pipe) : clearanceTo_m(pipe, thing, heightsOf(pipe, within_m), within_m);
 
 /** Pipes near one, those that meet it and those that a short piece joins to it told apart. */
-function pipesAround({ pipe, order }: PipeEntry, pipes: RBush<PipeEntry>, widest_m: number): { contacts: (Contact & { order: number })[]; beside: Beside[]; joined: ClashPipe[] } {
+function pipesAround(entry: PipeEntry, pipes: RBush<PipeEntry>, widest_m: number): { contacts: Contact[]; beside: Beside[]; joined: ClashPipe[] } {
+  const { key: pipe } = entry;
   const { lowest_m, highest_m } = heightsOf(pipe, widest_m);
   const joined: ClashPipe[] = [];
-  const near: (Contact & { order: number; thing: { kind: 'pipe'; pipe: ClashPipe } })[] = [];
-  for (const { pipe: other, order: at } of pipes.search(pipeBox(pipe, widest_m))) {
+  const near: { readonly entry: PipeEntry; readonly pipe: ClashPipe; readonly clearance_m: number }[] = [];
+  for (const found of pipes.search(pipeBox(pipe, widest_m))) {
+    const other = found.key;
     if (other === pipe) continue;
     if (meet(pipe, other)) {
       joined.push(other);
@@ -104,18 +105,19 @@ function pipesAround({ pipe, order }: PipeEntry, pipes: RBush<PipeEntry>, widest
     const beyond_m = other.outside_m / 2;
     if (Math.max(other.from.z, other.to.z) + beyond_m < lowest_m || Math.min(other.from.z, other.to.z) - beyond_m > highest_m) continue;
     const clearance_m = pipeToPipe_m(pipe, other);
-    if (clearance_m <= Math.max(pipe.wanted_m, other.wanted_m) + LOOK_AROUND_m) near.push({ thing: { kind: 'pipe', pipe: other }, clearance_m, order: at });
+    if (clearance_m <= Math.max(pipe.wanted_m, other.wanted_m) + LOOK_AROUND_m) near.push({ entry: found, pipe: other, clearance_m });
   }
   // What a single piece joins, so short that they cannot be farther apart, is one assembly of fittings and no clash.
   const isJoinedBriefly = ({ pipe: other }: { pipe: ClashPipe }): boolean =>
     other.ref.network === pipe.ref.network &&
     joined.some((piece) => piece.length_m <= Math.max(pipe.wanted_m, other.wanted_m) + LOOK_AROUND_m + (pipe.outside_m + other.outside_m) / 2 && meet(piece, other));
-  const contacts: (Contact & { order: number })[] = [];
+  const contacts: Contact[] = [];
   const beside: Beside[] = [];
-  for (const each of near) {
-    if (isJoinedBriefly(each.thing)) beside.push({ thing: each.thing, clearance_m: each.clearance_m, why: 'joined' });
-    else if (each.order < order) beside.push({ thing: each.thing, clearance_m: each.clearance_m, why: 'told-by-other' });
-    else contacts.push(each);
+  for (const each of near.sort((a, b) => byOrder(a.entry, b.entry))) {
+    const contact: Contact = { thing: { kind: 'pipe', pipe: each.pipe }, clearance_m: each.clearance_m };
+    if (isJoinedBriefly(each)) beside.push({ ...contact, why: 'joined' });
+    else if (byOrder(each.entry, entry) < 0) beside.push({ ...contact, why: 'told-by-other' });
+    else contacts.push(contact);
   }
   return { contacts, beside, joined };
 }
@@ -125,13 +127,13 @@ function pipesAround({ pipe, order }: PipeEntry, pipes: RBush<PipeEntry>, widest
  * @param widest_m  how far any pipe of the plan looks for others [m]
  */
 export function contactsOf(entry: PipeEntry, things: RBush<ThingBox>, pipes: RBush<PipeEntry>, widest_m: number): PipeContacts {
-  const { pipe } = entry;
+  const { key: pipe } = entry;
   const within_m = pipe.wanted_m + LOOK_AROUND_m;
   const heights = heightsOf(pipe, within_m);
   const { contacts: others, beside, joined } = pipesAround(entry, pipes, widest_m);
   const found: (Contact & { order: number })[] = [];
   let unknownCeiling: SolidCeiling | undefined;
-  for (const { thing, order } of things.search(pipeBox(pipe, within_m))) {
+  for (const { key: thing, order } of things.search(pipeBox(pipe, within_m))) {
     if (thing.kind === 'ceiling' && thing.ceiling.isUnknown && !unknownCeiling && passesOver({ a: pipe.from, b: pipe.to }, thing.ceiling.rings)) unknownCeiling = thing.ceiling;
     const clearance_m = clearanceTo_m(pipe, thing, heights, within_m);
     if (clearance_m > within_m) continue;
@@ -140,7 +142,7 @@ export function contactsOf(entry: PipeEntry, things: RBush<ThingBox>, pipes: RBu
     else found.push({ thing, clearance_m, order });
   }
   found.sort((a, b) => a.order - b.order);
-  others.sort((a, b) => a.order - b.order);
-  const contacts = [...found, ...others].sort((a, b) => a.clearance_m - b.clearance_m).map(({ thing, clearance_m }): Contact => ({ thing, clearance_m }));
+  const standing = found.map(({ thing, clearance_m }): Contact => ({ thing, clearance_m }));
+  const contacts = [...standing, ...others].sort((a, b) => a.clearance_m - b.clearance_m);
   return { pipe, contacts, beside, joined, unknownCeiling };
 }

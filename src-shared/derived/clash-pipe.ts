@@ -12,7 +12,6 @@ export interface ClashPipe extends Capsule {
   readonly ref: RefOf<'pipe'>;
   readonly pipe: Pipe;
   readonly length_m: number;
-  readonly upright: DerivedPipe['upright'];
   readonly level: string;
   readonly networkName: string;
   readonly profile: UnitProfile | undefined;
@@ -22,17 +21,49 @@ export interface ClashPipe extends Capsule {
 
 const kept = new WeakMap<Pipe, ClashPipe>();
 
-function clashPipeOf({ ref, pipe, from, to, length_m, outside_m, upright }: DerivedPipe, level: string, networkName: string, profile: UnitProfile | undefined): ClashPipe {
-  const last = kept.get(pipe);
-  if (last && last.from === from && last.to === to && last.profile === profile && last.networkName === networkName && last.level === level && last.ref.network === ref.network) return last;
-  const wanted_m = Math.max(0, profile?.limits.pipeClearance_m?.value ?? 0);
-  const made: ClashPipe = { ref, pipe, from, to, length_m, upright, outside_m: outside_m + 2 * pipe.insulation_m, level, networkName, profile, wanted_m };
-  // What is not frozen could be changed in place.
-  if (Object.isFrozen(pipe) && Object.isFrozen(from) && Object.isFrozen(to)) kept.set(pipe, made);
-  return made;
+/** Pipe that is not frozen could be changed in place: it is never kept. */
+const isKeepable = ({ pipe, from, to }: ClashPipe): boolean => Object.isFrozen(pipe) && Object.isFrozen(from) && Object.isFrozen(to);
+
+/** The pipes of a network as they were last asked for, and what each of them was made of. */
+interface LastPipes {
+  readonly around: Pick<ClashPipe, 'level' | 'networkName' | 'profile'>;
+  readonly made: readonly ClashPipe[];
+  readonly pipes: readonly Pipe[];
+  readonly from: readonly ClashPipe['from'][];
+  readonly to: readonly ClashPipe['to'][];
 }
 
-/** The pipes of a network as clash sees them, their insulation part of their outside. */
-export const clashPipesOf = remembered(({ pipes, level, network, profile }: DerivedNetwork): readonly ClashPipe[] =>
-  pipes.map((pipe) => clashPipeOf(pipe, level.id, network.name, profile)),
-);
+/** By network id; none where one of its pipes is not kept. */
+const lastOf = new Map<string, LastPipes>();
+
+/** The pipes of a network as clash sees them, their insulation part of their outside: the very same list while none of them changes. */
+export const clashPipesOf = remembered(({ pipes, level, network, profile }: DerivedNetwork): readonly ClashPipe[] => {
+  const wanted_m = Math.max(0, profile?.limits.pipeClearance_m?.value ?? 0);
+  const around = { level: level.id, networkName: network.name, profile };
+  let areKept = true;
+  const clashPipe = ({ ref, pipe, from, to, length_m, outside_m }: DerivedPipe): ClashPipe => {
+    const known = kept.get(pipe);
+    if (known && known.from === from && known.to === to && known.profile === profile && known.networkName === network.name && known.level === level.id && known.ref.network === network.id) return known;
+    const made: ClashPipe = { ref, pipe, from, to, length_m, outside_m: outside_m + 2 * pipe.insulation_m, ...around, wanted_m };
+    if (isKeepable(made)) kept.set(pipe, made);
+    else areKept = false;
+    return made;
+  };
+  const known = lastOf.get(network.id);
+  const last = known && known.around.level === level.id && known.around.networkName === network.name && known.around.profile === profile ? known : undefined;
+  // Nearly always a pipe stands where it stood, which is faster to see than to look it up.
+  const made = last?.made.slice(0, pipes.length) ?? [];
+  const parts = { pipes: last?.pipes.slice(0, pipes.length) ?? [], from: last?.from.slice(0, pipes.length) ?? [], to: last?.to.slice(0, pipes.length) ?? [] };
+  let isChanged = last?.made.length !== pipes.length;
+  for (let i = 0; i < pipes.length; i += 1) {
+    const each = pipes[i];
+    if (!each || (each.pipe === parts.pipes[i] && each.from === parts.from[i] && each.to === parts.to[i])) continue;
+    made[i] = clashPipe(each);
+    [parts.pipes[i], parts.from[i], parts.to[i]] = [each.pipe, each.from, each.to];
+    isChanged = true;
+  }
+  if (last && !isChanged) return last.made;
+  if (areKept) lastOf.set(network.id, { around, made, ...parts });
+  else lastOf.delete(network.id);
+  return made;
+});

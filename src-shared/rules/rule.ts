@@ -81,14 +81,12 @@ function findingOf<S>(spec: RuleSpec<S>, { ref, name }: Asked<S>, answer: Answer
   return { ...common, ...figures, verdict: isKept ? 'ok' : (severity ?? spec.severity) };
 }
 
-/** What a rule found of the last plan. */
+/** What a rule found of the last plan, subject by subject. */
 interface Found<S> extends Pick<CheckContext, 'basis' | 'levels' | 'lengths'> {
-  readonly answers: readonly {
-    readonly asked: Asked<S>;
-    readonly finding: Finding;
-    /** It looked at nothing but its subject, the basis of design, the levels and the way of showing lengths. */
-    readonly isOfSubject: boolean;
-  }[];
+  readonly asked: readonly Asked<S>[];
+  readonly findings: readonly Finding[];
+  /** It looked at nothing but its subject, the basis of design, the levels and the way of showing lengths. */
+  readonly isOfSubject: readonly boolean[];
 }
 
 /** Subjects that are put together anew from the same parts: a network with one of its nozzles, worked out. */
@@ -105,7 +103,7 @@ export function defineRule<S>(spec: RuleSpec<S>): Rule {
     const { basis, levels, settings } = derived.plan;
     const { lengths } = settings;
     const isFrozen = Object.isFrozen(derived.plan);
-    const before = isFrozen && last?.basis === basis && last.levels === levels && last.lengths === lengths ? last.answers : [];
+    const before = isFrozen && last?.basis === basis && last.levels === levels && last.lengths === lengths ? last : undefined;
     const say = wordingFor(lengths);
     let hasLookedAround = false;
     const lookAround = <T>(at: T): T => {
@@ -124,15 +122,21 @@ export function defineRule<S>(spec: RuleSpec<S>): Rule {
         return lookAround(design);
       },
     };
-    const answers = spec.subjects(derived, design).map((asked, i): Found<S>['answers'][number] => {
-      const known = before[i];
-      if (known?.isOfSubject && isAlike(known.asked, asked, SUBJECT_DEPTH)) return known;
+    const subjects = spec.subjects(derived, design);
+    // Copied whole and mended where something is new: plans have tens of thousands of subjects, and a drag touches few.
+    const asked = before?.asked.slice(0, subjects.length) ?? [];
+    const findings = before?.findings.slice(0, subjects.length) ?? [];
+    const isOfSubject = before?.isOfSubject.slice(0, subjects.length) ?? [];
+    for (let i = 0; i < subjects.length; i += 1) {
+      const each = subjects[i];
+      if (!each || (isOfSubject[i] && (asked[i] === each || isAlike(asked[i], each, SUBJECT_DEPTH)))) continue;
       hasLookedAround = false;
-      const finding = findingOf(spec, asked, spec.check(asked.subject, context));
-      return { asked, finding, isOfSubject: !hasLookedAround };
-    });
-    if (isFrozen) last = { basis, levels, lengths, answers };
-    return answers.map(({ finding }) => finding);
+      asked[i] = each;
+      findings[i] = findingOf(spec, each, spec.check(each.subject, context));
+      isOfSubject[i] = !hasLookedAround;
+    }
+    if (isFrozen) last = { basis, levels, lengths, asked, findings, isOfSubject };
+    return findings;
   };
   return { id: spec.id, title: spec.title, measure: spec.measure, basis: spec.basis, limitKeys: spec.limitKeys ?? [], run };
 }

@@ -12,7 +12,7 @@ import { planBuilder } from '../support/plan-builder.ts';
 
 /**
  * Rooms of 15 × 8 m in a grid under a slope, each with 25 obstructions and 100 pipes: a main with short branches and drops.
- * @param isOne  all pipe in one network, room joined to room, instead of one for each room
+ * @param isOne  all pipe in one network, the mains joined along a trunk, instead of one for each room
  */
 function building(rooms: number, isOne = false): Plan {
   const built = planBuilder();
@@ -21,6 +21,7 @@ function building(rooms: number, isOne = false): Plan {
     built.room(15, 8, 2.9, { x, y }, { slope: { at: { x, y }, direction_rad: 0, rise: 0.01 } });
     for (let i = 0; i < 25; i += 1) built.obstruction(i % 2 ? 'beam' : 'duct', rectangle(0.3, 2, { x: x + 0.4 + i * 0.58, y: y + (i % 3) * 2 }), 2.5 + (i % 4) * 0.1, 2.9);
   }
+  let trunk = '';
   let last = '';
   for (let room = 0; room < rooms; room += 1) {
     const [x, y] = [(room % 15) * 15.2, Math.floor(room / 15) * 8.2];
@@ -39,10 +40,23 @@ function building(rooms: number, isOne = false): Plan {
     };
     for (let i = 0; i < 34; i += 1) {
       const tee = node(x + 0.3 + i * 0.43, y + 4, 2.6);
-      if (i > 0 || (isOne && last)) pipe(last, tee, '1-1/4');
-      network.source ??= tee;
+      if (i > 0) pipe(last, tee, '1-1/4');
       last = tee;
-      if (i === 0) continue;
+      if (i === 0) {
+        const on = node(x + 0.3, y + 0.5, 2.2);
+        if (isOne && trunk) {
+          // To the next row of rooms around a corner.
+          const corner = room % 15 === 0 ? node(x + 0.3, y - 7.7, 2.2) : trunk;
+          if (corner !== trunk) pipe(trunk, corner, '1-1/4');
+          pipe(corner, on, '1-1/4');
+        }
+        const up = node(x + 0.3, y + 0.5, 2.6);
+        pipe(on, up, '1-1/4');
+        pipe(up, tee, '1-1/4');
+        network.source ??= on;
+        trunk = on;
+        continue;
+      }
       const aside = node(x + 0.3 + i * 0.43, y + 4 + (i % 2 ? 3 : -3), 2.6);
       const end = node(x + 0.3 + i * 0.43, y + 4 + (i % 2 ? 3 : -3), 2.4);
       pipe(tee, aside, '3/4');

@@ -30,33 +30,87 @@ function wantedOf({ pipe, contact }: Clash): ReturnType<typeof limitOrBlank> {
 const isFault = (clash: Clash): boolean =>
   clash.contact !== undefined && clash.contact.clearance_m - (wantedOf(clash).limit?.value ?? 0) < -LENGTH_SLACK_m;
 
+/** A pipe with the subjects that it is asked about. */
+interface AskedPipe {
+  readonly near: PipeContacts;
+  readonly asked: readonly { readonly subject: Clash; readonly ref: ClashPipe['ref']; readonly name: string }[];
+  readonly isAtFault: boolean;
+}
+
 /** One subject for every thing that a pipe is too close to; for a pipe that keeps clear one, with what is nearest to it. */
-const askedOfPipe = remembered(({ pipe, contacts, unknownCeiling }: PipeContacts) => {
+const askedOfPipe = remembered((near: PipeContacts): AskedPipe => {
+  const { pipe, contacts, unknownCeiling } = near;
   const clashes = contacts.map((contact): Clash => ({ pipe, contact, unknownCeiling })).filter(isFault);
   const all: readonly Clash[] = clashes.length > 0 ? clashes : [{ pipe, contact: contacts[0], unknownCeiling }];
-  return all.map((subject) => ({ subject, ref: pipe.ref, name: clashPipeName(pipe) }));
+  return { near, asked: all.map((subject) => ({ subject, ref: pipe.ref, name: clashPipeName(pipe) })), isAtFault: clashes.length > 0 };
 });
 
-const asked = remembered((network: readonly PipeContacts[]) => network.flatMap((each) => askedOfPipe(each)));
+/** The pipes of a network as they were last asked. */
+interface AskedNetwork {
+  readonly near: readonly PipeContacts[];
+  readonly pipes: readonly AskedPipe[];
+  readonly all: AskedPipe['asked'];
+  /** Place of the first subject of each pipe among all. */
+  readonly starts: readonly number[];
+  readonly atFault: readonly AskedPipe[];
+}
 
-/** So many clashes are each looked at for a shift that clears them; a plan with more of them has other troubles. */
+const lastOf = new Map<string, AskedNetwork>();
+
+/** A network asked as it was before but for a few pipes with as many subjects as they had; undefined where more has changed. */
+function patched(last: AskedNetwork, near: readonly PipeContacts[]): AskedNetwork | undefined {
+  if (last.near.length !== near.length) return undefined;
+  const [pipes, all] = [last.pipes.slice(), last.all.slice()];
+  const touched: AskedPipe[] = [];
+  for (let i = 0; i < near.length; i += 1) {
+    const each = near[i];
+    if (!each || last.near[i] === each) continue;
+    const [old, now] = [pipes[i], askedOfPipe(each)];
+    if (old?.asked.length !== now.asked.length) return undefined;
+    pipes[i] = now;
+    for (const [k, subject] of now.asked.entries()) all[(last.starts[i] ?? 0) + k] = subject;
+    touched.push(old, now);
+  }
+  return { near, pipes, all, starts: last.starts, atFault: touched.some(({ isAtFault }) => isAtFault) ? pipes.filter(({ isAtFault }) => isAtFault) : last.atFault };
+}
+
+const askedOf = remembered((near: readonly PipeContacts[]): AskedNetwork => {
+  const id = near[0]?.pipe.ref.network ?? '';
+  const last = lastOf.get(id);
+  const fresh = (pipes: readonly AskedPipe[]): AskedNetwork => {
+    let next = 0;
+    const starts = pipes.map(({ asked }) => {
+      next += asked.length;
+      return next - asked.length;
+    });
+    return { near, pipes, all: pipes.flatMap(({ asked }) => asked), starts, atFault: pipes.filter(({ isAtFault }) => isAtFault) };
+  };
+  const now = (last && patched(last, near)) ?? fresh(near.map((each) => askedOfPipe(each)));
+  lastOf.set(id, now);
+  return now;
+});
+
+/** So many pipes at fault are each looked at for a shift that clears them; a plan with more of them has other troubles. */
 const MOST_CURED = 100;
 
 const byPipe = remembered((network: readonly PipeContacts[]): ReadonlyMap<ClashPipe, PipeContacts> => new Map(network.map((each) => [each.pipe, each])));
 
 /** Every subject; clashes of a plan that has few of them with the run that could be shifted. */
-function everySubject(derived: Derived): ReturnType<typeof asked> {
+function everySubject(derived: Derived): AskedPipe['asked'] {
   const pass = clashPass(derived);
-  const all = pass.map((network) => asked(network));
-  const faults = all.reduce((sum, subjects) => sum + subjects.filter(({ subject }) => isFault(subject)).length, 0);
-  if (faults === 0 || faults > MOST_CURED) return all.flat();
-  return all.flatMap((subjects, i) =>
-    subjects.map((each) => {
-      const network = derived.networks[i]?.network;
-      const run = network && isFault(each.subject) ? findLevelRun(each.subject.pipe, byPipe(pass[i] ?? []), network) : undefined;
+  const networks = pass.map((network) => askedOf(network));
+  const faults = networks.reduce((sum, { atFault }) => sum + atFault.length, 0);
+  if (faults === 0 || faults > MOST_CURED) return networks.length === 1 && networks[0] ? networks[0].all : ([] as AskedPipe['asked'][number][]).concat(...networks.map(({ all }) => all));
+  return networks.flatMap(({ all, atFault }, i) => {
+    const network = derived.networks[i]?.network;
+    if (!network || atFault.length === 0) return all;
+    const near = byPipe(pass[i] ?? []);
+    const runs = new Map(atFault.map(({ near: { pipe } }) => [pipe, findLevelRun(pipe, near, network)]));
+    return all.map((each) => {
+      const run = runs.get(each.subject.pipe);
       return run ? { ...each, subject: { ...each.subject, run } } : each;
-    }),
-  );
+    });
+  });
 }
 
 /** Feet are shifted in eighths of an inch, metres in 5 mm. */
