@@ -1,5 +1,6 @@
 import { distanceToSegment_m } from '../geometry/segment.ts';
-import type { AssemblyPart, Network } from '../model/plan.ts';
+import { distance_m } from '../geometry/point.ts';
+import type { AssemblyPart, Cylinder, Network } from '../model/plan.ts';
 import type { PressureZone } from '../derived/pipe-zone.ts';
 import type { IsoPlace } from './project.ts';
 
@@ -27,6 +28,16 @@ export interface AssemblyLine {
   readonly flow_rad: number;
 }
 
+/** What of a network the scheme shows. */
+export type AssembledNetwork = Pick<Network, 'assembly' | 'cylinders' | 'manifold' | 'nodes' | 'source'>;
+
+/** Cylinders from the one nearest to where the agent leaves the manifold, or the valves, to the farthest. */
+function fromOutlet({ cylinders, manifold, nodes, source }: AssembledNetwork): Cylinder[] {
+  const outlet = manifold?.to ?? nodes[source ?? '']?.at;
+  const standing = Object.values(cylinders);
+  return outlet ? standing.sort((a, b) => distance_m(a.at, outlet) - distance_m(b.at, outlet)) : standing;
+}
+
 /** Both senses of the three axes of an isometric [rad]. */
 const AXES_rad = [7, 11, 5, 1, 9, 3].map((twelfths) => (twelfths * Math.PI) / 6);
 /** Line before the first part, from the last one to the cylinder, and from cylinder to cylinder [pitches]. */
@@ -46,7 +57,8 @@ const between = (a: IsoPlace, b: IsoPlace, share: number): IsoPlace => ({ x: a.x
  * Lays the discharge assembly out in two directions.
  * @param most  cylinders drawn at most, each with what stands before the manifold
  */
-export function assemblyLine({ assembly, cylinders }: Pick<Network, 'assembly' | 'cylinders'>, { away_rad, row_rad }: AssemblyWays, most = Number.POSITIVE_INFINITY): AssemblyLine {
+export function assemblyLine(network: AssembledNetwork, { away_rad, row_rad }: AssemblyWays, most = Number.POSITIVE_INFINITY): AssemblyLine {
+  const { assembly } = network;
   const split = assembly.findIndex(({ kind }) => kind === 'manifold');
   const own = split < 0 ? assembly : assembly.slice(0, split);
   const common = split < 0 ? [] : assembly.slice(split + 1);
@@ -76,7 +88,7 @@ export function assemblyLine({ assembly, cylinders }: Pick<Network, 'assembly' |
   const branchZone = nearest ? zoneBehind(nearest) : end.zone;
   const header = split < 0 ? end.place : step(end.place, away_rad, common.length > 0 ? 0.8 : LEAD);
   if (split >= 0) addLine(end.place, header, end.zone);
-  const shown = Object.values(cylinders).slice(0, most);
+  const shown = fromOutlet(network).slice(0, most);
   const feet = shown.map((_, i) => step(header, row_rad, i * ROW));
   const last = feet.at(-1);
   if (last && feet.length > 1) addLine(header, last, manifold ? zoneBefore(manifold) : branchZone, split >= 0);
@@ -97,7 +109,7 @@ export function assemblyLine({ assembly, cylinders }: Pick<Network, 'assembly' |
  * @param isInside  whether a place may be drawn on
  */
 export function clearestWays(
-  network: Pick<Network, 'assembly' | 'cylinders'>,
+  network: AssembledNetwork,
   runs: readonly { readonly a: IsoPlace; readonly b: IsoPlace; readonly isHere: boolean }[],
   isInside: (place: IsoPlace) => boolean,
   most?: number,

@@ -26,6 +26,14 @@ describe('the discharge assembly as a scheme', () => {
     expect(lines.find(({ zone }) => zone === 'low')?.a).toEqual({ x: 0, y: 0 });
   });
 
+  test('the cylinder next to the outlet of the manifold stands next to the pipe', () => {
+    const network = networkOf(['hose', 'manifold', 'regulator'], 3);
+    const names = (manifold: Network['manifold']): string[] => assemblyLine({ ...network, manifold }, WAYS).cylinders.map(({ id }) => network.cylinders[id]?.name ?? '');
+    const [blind, outlet] = [{ x: 0.2, y: 0.8, z: 2 }, { x: 0.2, y: 2, z: 2 }];
+    expect(names({ from: blind, to: outlet })).toEqual(['C3', 'C2', 'C1']);
+    expect(names({ from: outlet, to: blind })).toEqual(['C1', 'C2', 'C3']);
+  });
+
   test('what stands before a manifold stands once for each cylinder, the rest once', () => {
     const { spots, cylinders, lines } = assemblyLine(networkOf(['hose', 'check-valve', 'manifold', 'regulator'], 3), WAYS);
     const count = (kind: string): number => spots.filter(({ part: each }) => each.kind === kind).length;
