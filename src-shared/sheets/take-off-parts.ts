@@ -1,5 +1,5 @@
 import type { BillOfMaterials } from '../take-off/bill-of-materials.ts';
-import { toLitres } from '../units/convert.ts';
+import { feet_m, toLitres } from '../units/convert.ts';
 import { type LengthSystem, formatLength } from '../units/length-text.ts';
 import { formatQuantity } from '../units/quantity-text.ts';
 import { sentence, sizeText } from './sheet-text.ts';
@@ -15,12 +15,15 @@ export interface PartLine {
 
 const MOUNT_WORDS = { rail: 'Wall rail', clamp: 'Clamp', restraint: 'Further restraint' } as const satisfies Record<BillOfMaterials['mounts'][number]['kind'], string>;
 
+/** Tape is bought by the roll: whole feet or tenths of a metre, rounded up. */
+const tapeText = (tape_m: number, lengths: LengthSystem): string => (lengths === 'feet' ? `${Math.ceil(tape_m / feet_m(1))} ft` : formatLength(Math.ceil(tape_m * 10) / 10, lengths));
+
 /** Either kind of sealant does for all threads. */
 function sealantLines({ threads, tape_m, paste_m3 }: BillOfMaterials['sealant'], lengths: LengthSystem): PartLine[] {
   if (threads.length === 0) return [];
   const count = threads.reduce((sum, each) => sum + each.count, 0);
   return [
-    { part: 'Thread sealant', what: `PTFE tape, 1/2" wide: ${formatLength(Math.ceil(tape_m * 10) / 10, lengths)}`, count: null, remark: `For ${count} outside threads; the unit’s manual may ask for another sealant` },
+    { part: 'Thread sealant', what: `PTFE tape, 1/2" wide: ${tapeText(tape_m, lengths)}`, count: null, remark: `For ${count} outside threads; the unit’s manual may ask for another sealant` },
     { part: 'Thread sealant', what: `Or thread paste: ${Math.ceil(toLitres(paste_m3) * 1000)} mL`, count: null, remark: 'In its place, not with it' },
   ];
 }
