@@ -1,10 +1,11 @@
 import { dot3, mixed } from '../geometry/bent-path.ts';
 import { type PlanPoint3, distance3_m } from '../geometry/point.ts';
 import { type Direction3, direction3 } from '../geometry/vector3.ts';
-import type { AssemblyPart, Cylinder } from '../model/plan.ts';
+import type { AssemblyPart, Cylinder, Network } from '../model/plan.ts';
+import type { UnitProfile } from '../profile/unit-profile.ts';
 import type { DerivedNetwork } from './derived.ts';
 import { type Hose, hoseOf } from './hose-of.ts';
-import { remembered } from './remember.ts';
+import { remembered, rememberedPart } from './remember.ts';
 
 /** A part of the discharge assembly where it stands. */
 export interface AssemblyPiece {
@@ -75,32 +76,34 @@ function stretchOf(cylinder: string | null, from: PlanPoint3, to: PlanPoint3): A
   return [{ cylinder, from, to, lie, clamps }];
 }
 
-/** The direction in which the agent goes on where the pipe begins. */
-function pipeWay({ network, pipes }: DerivedNetwork, source: PlanPoint3): Direction3 | undefined {
-  const first = pipes.find(({ pipe }) => pipe.from === network.source || pipe.to === network.source);
-  return first && (direction3(source, first.to, 1e-6) ?? direction3(source, first.from, 1e-6));
-}
+/** The direction in which the agent goes on where the pipe begins, along its first pipe. */
+const pipeWay = (source: PlanPoint3, from: PlanPoint3 | undefined, to: PlanPoint3 | undefined): Direction3 | undefined =>
+  from && to && (direction3(source, to, 1e-6) ?? direction3(source, from, 1e-6));
 
 /**
  * Lays the discharge assembly out: hoses from the valve outlets to their ends, rigid parts straight on from there with
  * the lengths they are listed with, what stands before a manifold once for each cylinder. A rigid part points to the
  * manifold, or to where the pipe begins; whether the last one ends there is told as a gap.
+ * The very same answer while nothing but pipe beyond the first is changed.
  */
-export const assemblyRunOf = remembered((derived: DerivedNetwork): AssemblyRun => {
-  const { network, profile } = derived;
-  const { assembly, manifold } = network;
+export const assemblyRunOf = remembered(({ network, pipes, profile }: DerivedNetwork): AssemblyRun => {
+  const { cylinders, assembly, manifold, source } = network;
+  const first = pipes.find(({ pipe }) => pipe.from === source || pipe.to === source);
+  return laidOut(cylinders, assembly, manifold, profile, source === null ? undefined : network.nodes[source]?.at, first?.from, first?.to);
+});
+
+const laidOut = rememberedPart((cylindersById: Network['cylinders'], assembly: Network['assembly'], manifold: Network['manifold'], profile: UnitProfile | undefined, source: PlanPoint3 | undefined, firstFrom: PlanPoint3 | undefined, firstTo: PlanPoint3 | undefined): AssemblyRun => {
   const split = assembly.findIndex(({ kind }) => kind === 'manifold');
   const own = split < 0 ? assembly : assembly.slice(0, split);
   const regulated = assembly.findLastIndex(({ kind }) => kind === 'regulator');
   const zoneOf = (part: AssemblyPart): 'high' | 'low' => (regulated >= 0 && assembly.indexOf(part) > regulated ? 'low' : 'high');
-  const source = network.source === null ? undefined : network.nodes[network.source]?.at;
   const outlet_m = profile?.limits.outletHeight_m?.value;
   const least_m = profile?.limits.hoseBendRadius_m?.value;
   const missing: string[] = [];
   const lack = (sentence: string): void => {
     if (!missing.includes(sentence)) missing.push(sentence);
   };
-  const cylinders = Object.values(network.cylinders);
+  const cylinders = Object.values(cylindersById);
   if (assembly.length === 0) lack('No part of the discharge assembly is listed.');
   if (cylinders.length === 0) lack('No cylinder is drawn.');
   if (outlet_m === undefined) lack('The height of the valve outlet is blank in the unit profile.');
@@ -142,7 +145,7 @@ export const assemblyRunOf = remembered((derived: DerivedNetwork): AssemblyRun =
     const target = split < 0 ? source : manifold ? footOn(manifold, end) : undefined;
     if (!first || !target) return;
     const hasHose = first.kind === 'hose';
-    const onward = split < 0 && source ? pipeWay(derived, source) : undefined;
+    const onward = split < 0 && source ? pipeWay(source, firstFrom, firstTo) : undefined;
     if (hasHose && outlet_m !== undefined) {
       if (cylinder.outlet_rad === null) lack(`Which way the outlet of cylinder ${cylinder.name} points is not known.`);
       isMeasured([first]);

@@ -1,12 +1,14 @@
 import { isInsideOrOn, isInsideRegion } from '../geometry/inside.ts';
-import { type Outline, distanceToOutline_m, sidesOf } from '../geometry/outline.ts';
+import { type Box, type Outline, boundsOf, boxesTouch, distanceToOutline_m, sidesOf } from '../geometry/outline.ts';
 import { type PlanPoint, type PlanPoint3, distance_m, planPoint, polar } from '../geometry/point.ts';
 import { distanceToSegment_m, meetingOf } from '../geometry/segment.ts';
 import { type Segment3, along3 } from '../geometry/segment3.ts';
 import { LENGTH_SLACK_m } from '../geometry/tolerance.ts';
 import { feet_m, inches_m } from '../units/convert.ts';
+import type { Network } from '../model/plan.ts';
+import type { UnitProfile } from '../profile/unit-profile.ts';
 import type { DerivedNetwork, Solid, Space } from './derived.ts';
-import { remembered } from './remember.ts';
+import { rememberedPart, sameList } from './remember.ts';
 import { findWallBehind } from './wall-behind.ts';
 
 /** A thing on the floor this high is walked around, and a cane finds pipe that comes down so low: 27 in, IBC 1003.3, memory [m]. */
@@ -23,14 +25,18 @@ const STRIP_DEEP_m = 0.3;
 const WALL_m = 0.6;
 /** Stretches shorter than this slip between two regions that touch [m]. */
 const SLIVER_m = 0.005;
+/** Farther away than this nothing counts: beyond the thickness of a wall and the reach of its strip [m]. */
+const NEAR_m = 1;
 
 /** Floor of a level that nobody walks on. */
 export interface KeptOffFloor {
   readonly rooms: readonly Space[];
-  /** Closed rings. */
+  /** Closed rings, and the box around each. */
   readonly rings: readonly Outline[];
+  readonly boxes: readonly Box[];
 }
 
+const grown = ({ minX, minY, maxX, maxY }: Box, by_m: number): Box => ({ minX: minX - by_m, minY: minY - by_m, maxX: maxX + by_m, maxY: maxY + by_m });
 const circle = (at: PlanPoint, radius_m: number): PlanPoint[] => Array.from({ length: 24 }, (_, i) => polar(at, (i * Math.PI) / 12, radius_m));
 
 function stripOf(at: PlanPoint, radius_m: number, back_rad: number, toWall_m: number): PlanPoint[] {
@@ -40,22 +46,32 @@ function stripOf(at: PlanPoint, radius_m: number, back_rad: number, toWall_m: nu
   return [left, right, polar(right, back_rad, -deep_m), polar(left, back_rad, -deep_m)];
 }
 
+const stripsOf = rememberedPart((cylinders: Network['cylinders'], rooms: readonly Space[], profile: UnitProfile | undefined): readonly Outline[] => {
+  const radius_m = (profile?.limits.cylinderDiameter_m?.value ?? 0) / 2;
+  return Object.values(cylinders).flatMap((cylinder) => {
+    const behind = findWallBehind(cylinder, rooms);
+    const own = radius_m > 0 ? [circle(cylinder.at, radius_m)] : [];
+    return behind ? [...own, stripOf(cylinder.at, radius_m, behind.face.inward_rad + Math.PI, behind.off_m)] : own;
+  });
+});
+
+const lastOf = new WeakMap<readonly Space[], KeptOffFloor>();
+
 /**
  * Where on a level nobody walks: over things 27 in high or higher that stand on the floor, and over cylinders with the
- * strip between them and their wall, which reaches a foot past them to either side.
+ * strip between them and their wall, which reaches a foot past them to either side. The very same answer for the same
+ * list of rooms while nothing of that changes.
  */
-export const keptOffFloor = remembered((rooms: readonly Space[], solids: readonly Solid[], networks: readonly DerivedNetwork[]): KeptOffFloor => {
+export function keptOffFloor(rooms: readonly Space[], solids: readonly Solid[], networks: readonly DerivedNetwork[]): KeptOffFloor {
   const standing = solids.filter(({ bottom_m, top_m }) => bottom_m <= STANDS_m && top_m >= CANE_m).map(({ footprint }) => footprint);
-  const cylinders = networks.flatMap(({ network, profile }) => {
-    const radius_m = (profile?.limits.cylinderDiameter_m?.value ?? 0) / 2;
-    return Object.values(network.cylinders).flatMap((cylinder) => {
-      const behind = findWallBehind(cylinder, rooms);
-      const own = radius_m > 0 ? [circle(cylinder.at, radius_m)] : [];
-      return behind ? [...own, stripOf(cylinder.at, radius_m, behind.face.inward_rad + Math.PI, behind.off_m)] : own;
-    });
-  });
-  return { rooms, rings: [...standing, ...cylinders] };
-});
+  const cylinders = networks.flatMap(({ network, profile }) => stripsOf(network.cylinders, rooms, profile));
+  const last = lastOf.get(rooms);
+  const rings = sameList(last?.rings, [...standing, ...cylinders]);
+  if (last?.rings === rings) return last;
+  const off = { rooms, rings, boxes: rings.map(boundsOf) };
+  lastOf.set(rooms, off);
+  return off;
+}
 
 /** Pipe or a part of the discharge assembly, around its axis. */
 export interface Overhead {
@@ -87,7 +103,7 @@ function lowPart({ from, to, outside_m }: Overhead, below_m: number): Segment3 |
 const roomAt = (p: PlanPoint, rooms: readonly Space[]): Space | undefined => rooms.find((room) => isInsideRegion(p, room.outline, room.holes));
 
 /** Whether people walk under a place of pipe: in a room, not over what keeps them off, not close along a wall, not above its ceiling. */
-function walksUnder(p: PlanPoint3, outside_m: number, { rooms, rings }: KeptOffFloor): boolean {
+function walksUnder(p: PlanPoint3, outside_m: number, { rooms, rings }: Pick<KeptOffFloor, 'rooms' | 'rings'>): boolean {
   const room = roomAt(p, rooms);
   if (!room || rings.some((ring) => isInsideOrOn(p, ring))) return false;
   if (p.z - outside_m / 2 > (room.ceilingAt_m(p) ?? Infinity)) return false;
@@ -99,10 +115,12 @@ function walksUnder(p: PlanPoint3, outside_m: number, { rooms, rings }: KeptOffF
  * where it enters or leaves a room, a region that keeps people off, or the 4 in along a wall, to half a centimetre.
  * @param below_m  underside that leaves headroom [m]
  */
-export function lowOverFloor(thing: Overhead, off: KeptOffFloor, below_m: number): LowOverFloor {
+export function lowOverFloor(thing: Overhead, floor: KeptOffFloor, below_m: number): LowOverFloor {
   const low = lowPart(thing, below_m);
   if (!low) return { at: undefined, under_m: Infinity, isOffPlan: false };
   const { a, b } = low;
+  const near = grown(boundsOf([a, b]), NEAR_m);
+  const off = { rooms: floor.rooms.filter(({ bounds }) => boxesTouch(bounds, near)), rings: floor.rings.filter((_, i) => boxesTouch(floor.boxes[i] ?? near, near)) };
   const length_m = distance_m(a, b);
   const cuts = [0, 1];
   const cut = (ring: Outline): void => {
@@ -115,7 +133,7 @@ export function lowOverFloor(thing: Overhead, off: KeptOffFloor, below_m: number
   for (const room of off.rooms) {
     for (const ring of [room.outline, ...room.holes]) cut(ring);
     const reach_m = AT_WALL_m - thing.outside_m / 2;
-    for (const { segment, inward_rad } of reach_m > 0 ? room.walls : []) cut([segment.a, segment.b, polar(segment.b, inward_rad, reach_m), polar(segment.a, inward_rad, reach_m)]);
+    for (const { segment, inward_rad } of reach_m > 0 ? room.walls : []) if (boxesTouch(boundsOf([segment.a, segment.b]), near)) cut([segment.a, segment.b, polar(segment.b, inward_rad, reach_m), polar(segment.a, inward_rad, reach_m)]);
   }
   cuts.sort((s, t) => s - t);
   let at: PlanPoint3 | undefined;

@@ -16,6 +16,8 @@ const HANDLE_m = inches_m(0.5);
 const GRIP_m = inches_m(2);
 /** Directions that are tried: 5° apart, closer at the wrench's end than its handle is thick, so that nothing slips between two. */
 const DIRECTIONS = 72;
+/** Distances are worked out at least this well [m]. */
+const FLOAT_NOISE_m = 1e-9;
 
 /** How far a wrench can be swung around a threaded joint. */
 export interface WrenchRoom {
@@ -65,19 +67,21 @@ function roomAt(near: PipeContacts, end: 'from' | 'to'): WrenchRoom {
   const way = direction3(node, far, SAME_PLACE_m);
   const off_m = Math.min(GRIP_m, distance3_m(node, far) / 2);
   const at = way ? { x: node.x + way.x * off_m, y: node.y + way.y * off_m, z: node.z + way.z * off_m } : node;
-  const around = [...near.contacts, ...near.beside].filter(({ clearance_m }) => clearance_m + pipe.outside_m / 2 < WRENCH_m + HANDLE_m).map(({ thing }) => thing);
-  const things = around.filter((thing) => reach_m({ a: at, b: at }, thing) < WRENCH_m + HANDLE_m);
+  const things = [...near.contacts, ...near.beside].flatMap(({ thing, clearance_m }) => {
+    const away_m = clearance_m + pipe.outside_m / 2 < WRENCH_m + HANDLE_m ? reach_m({ a: at, b: at }, thing) : Infinity;
+    return away_m < WRENCH_m + HANDLE_m ? [{ thing, away_m }] : [];
+  });
   if (!way || things.length === 0) return { free_rad: 2 * Math.PI, at, inTheWay: [] };
   const [u, v] = squareTo(way);
-  const blocking = new Set<ClashThing>();
-  const free = Array.from({ length: DIRECTIONS }, (_, i) => {
+  const handles = Array.from({ length: DIRECTIONS }, (_, i): Segment3 => {
     const [cos, sin] = [Math.cos((2 * Math.PI * i) / DIRECTIONS) * WRENCH_m, Math.sin((2 * Math.PI * i) / DIRECTIONS) * WRENCH_m];
-    const handle = { a: at, b: { x: at.x + cos * u.x + sin * v.x, y: at.y + cos * u.y + sin * v.y, z: at.z + cos * u.z + sin * v.z } };
-    const inTheWay = things.filter((thing) => reach_m(handle, thing) < HANDLE_m);
-    for (const thing of inTheWay) blocking.add(thing);
-    return inTheWay.length === 0;
+    return { a: at, b: { x: at.x + cos * u.x + sin * v.x, y: at.y + cos * u.y + sin * v.y, z: at.z + cos * u.z + sin * v.z } };
   });
-  const inTheWay = things.filter((thing) => blocking.has(thing)).sort((a, b) => reach_m({ a: at, b: at }, a) - reach_m({ a: at, b: at }, b));
+  const free = handles.map(() => true);
+  const inTheWay = things
+    .filter(({ thing }) => block(free, handles, thing))
+    .sort((a, b) => a.away_m - b.away_m)
+    .map(({ thing }) => thing);
   const blocked = free.indexOf(false);
   if (blocked < 0) return { free_rad: 2 * Math.PI, at, inTheWay: [] };
   let [longest, run] = [0, 0];
@@ -86,4 +90,28 @@ function roomAt(near: PipeContacts, end: 'from' | 'to'): WrenchRoom {
     longest = Math.max(longest, run);
   }
   return { free_rad: (Math.max(0, longest - 1) * 2 * Math.PI) / DIRECTIONS, at, inTheWay };
+}
+
+/**
+ * Marks the directions in which a thing is in the way, and tells whether there is any. From one direction to another no
+ * place of the handle moves farther than its end does: so far from the limit, the directions between are like this one.
+ */
+function block(free: boolean[], handles: readonly Segment3[], thing: ClashThing): boolean {
+  let isInTheWay = false;
+  const look = (first: number, last: number): void => {
+    const middle = Math.floor((first + last) / 2);
+    const handle = handles[middle];
+    if (first > last || !handle) return;
+    const over_m = reach_m(handle, thing) - HANDLE_m;
+    const alike = Math.floor((2 * Math.asin(Math.min(1, Math.max(0, Math.abs(over_m) - FLOAT_NOISE_m) / (2 * WRENCH_m))) * DIRECTIONS) / (2 * Math.PI));
+    const [from, to] = [Math.max(first, middle - alike), Math.min(last, middle + alike)];
+    if (over_m < 0) {
+      isInTheWay = true;
+      free.fill(false, from, to + 1);
+    }
+    look(first, from - 1);
+    look(to + 1, last);
+  };
+  look(0, handles.length - 1);
+  return isInTheWay;
 }

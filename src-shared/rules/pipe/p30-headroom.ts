@@ -1,4 +1,4 @@
-import { assemblyRunOf } from '../../derived/assembly-run.ts';
+import { type AssemblyRun, assemblyRunOf } from '../../derived/assembly-run.ts';
 import { type ClashPipe, clashPipesOf } from '../../derived/clash-pipe.ts';
 import type { Derived, DerivedNetwork } from '../../derived/derived.ts';
 import { CANE_m, type KeptOffFloor, type Overhead, keptOffFloor, lowOverFloor } from '../../derived/headroom.ts';
@@ -57,10 +57,12 @@ function floorsOf(derived: Derived): ReadonlyMap<string, KeptOffFloor> {
 
 const highPipe = remembered((pipe: ClashPipe) => ({ subject: { what: 'pipe', level: pipe.level, things: [pipe], off: undefined } satisfies Asked, ref: pipe.ref, name: clashPipeName(pipe) }));
 
+const partsOf = remembered(({ pieces }: AssemblyRun): readonly Overhead[] => pieces.flatMap(({ curve }) => curve.slice(1).map((to, i) => ({ from: curve[i] ?? to, to, outside_m: 0 }))));
+
 function askedOf(network: DerivedNetwork, off: KeptOffFloor | undefined): { subject: Asked; ref: ClashPipe['ref'] | DerivedNetwork['ref']; name: string }[] {
   const pipes = clashPipesOf(network);
   const posts = postsOf(pipes);
-  const parts = assemblyRunOf(network).pieces.flatMap(({ curve }) => curve.slice(1).map((to, i): Overhead => ({ from: curve[i] ?? to, to, outside_m: 0 })));
+  const parts = partsOf(assemblyRunOf(network));
   return [
     ...pipes.map((pipe) => (isLow(pipe) && !posts.has(pipe) ? { subject: { what: 'pipe' as const, level: pipe.level, things: [pipe], off }, ref: pipe.ref, name: clashPipeName(pipe) } : highPipe(pipe))),
     ...(parts.length > 0 ? [{ subject: { what: 'assembly' as const, level: network.level.id, things: parts, off: parts.some(isLow) ? off : undefined }, ref: network.ref, name: network.network.name }] : []),
