@@ -85,8 +85,8 @@ function findingOf<S>(spec: RuleSpec<S>, { ref, name }: Asked<S>, answer: Answer
 interface Found<S> extends Pick<CheckContext, 'basis' | 'levels' | 'lengths'> {
   readonly asked: readonly Asked<S>[];
   readonly findings: readonly Finding[];
-  /** It looked at nothing but its subject, the basis of design, the levels and the way of showing lengths. */
-  readonly isOfSubject: readonly boolean[];
+  /** Besides its subject, the basis of design and the way of showing lengths it looked at nothing, at the levels, or at more. */
+  readonly lookedAt: readonly ('nothing' | 'levels' | 'more')[];
 }
 
 /** Subjects that are put together anew from the same parts: a network with one of its nozzles, worked out. */
@@ -103,18 +103,22 @@ export function defineRule<S>(spec: RuleSpec<S>): Rule {
     const { basis, levels, settings } = derived.plan;
     const { lengths } = settings;
     const isFrozen = Object.isFrozen(derived.plan);
-    const before = isFrozen && last?.basis === basis && last.levels === levels && last.lengths === lengths ? last : undefined;
+    const before = isFrozen && last?.basis === basis && last.lengths === lengths ? last : undefined;
+    const isLevelKept = before?.levels === levels;
     const say = wordingFor(lengths);
-    let hasLookedAround = false;
+    let looked: Found<S>['lookedAt'][number] = 'nothing';
     const lookAround = <T>(at: T): T => {
-      hasLookedAround = true;
+      looked = 'more';
       return at;
     };
     const context: CheckContext = {
       basis,
-      levels,
       lengths,
       say,
+      get levels() {
+        if (looked === 'nothing') looked = 'levels';
+        return levels;
+      },
       get derived() {
         return lookAround(derived);
       },
@@ -126,16 +130,17 @@ export function defineRule<S>(spec: RuleSpec<S>): Rule {
     // Copied whole and mended where something is new: plans have tens of thousands of subjects, and a drag touches few.
     const asked = before?.asked.slice(0, subjects.length) ?? [];
     const findings = before?.findings.slice(0, subjects.length) ?? [];
-    const isOfSubject = before?.isOfSubject.slice(0, subjects.length) ?? [];
+    const lookedAt = before?.lookedAt.slice(0, subjects.length) ?? [];
     for (let i = 0; i < subjects.length; i += 1) {
       const each = subjects[i];
-      if (!each || (isOfSubject[i] && (asked[i] === each || isAlike(asked[i], each, SUBJECT_DEPTH)))) continue;
-      hasLookedAround = false;
+      const isReusable = lookedAt[i] === 'nothing' || (lookedAt[i] === 'levels' && isLevelKept);
+      if (!each || (isReusable && (asked[i] === each || isAlike(asked[i], each, SUBJECT_DEPTH)))) continue;
+      looked = 'nothing';
       asked[i] = each;
       findings[i] = findingOf(spec, each, spec.check(each.subject, context));
-      isOfSubject[i] = !hasLookedAround;
+      lookedAt[i] = looked;
     }
-    if (isFrozen) last = { basis, levels, lengths, asked, findings, isOfSubject };
+    if (isFrozen) last = { basis, levels, lengths, asked, findings, lookedAt };
     return findings;
   };
   return { id: spec.id, title: spec.title, measure: spec.measure, basis: spec.basis, limitKeys: spec.limitKeys ?? [], run };
