@@ -102,7 +102,8 @@ export interface FlowFrame {
 export function flowFrameOf(derived: DerivedNetwork, basis: BasisOfDesign): Worked<FlowFrame> {
   const { network } = derived;
   if (derived.nozzles.length === 0) return notWorked('the network has no nozzle yet.');
-  const [fault] = derived.faults;
+  // A turn that no fitting makes is reckoned as the next larger elbow: the flow does not wait for it.
+  const fault = derived.faults.find(({ kind }) => kind !== 'unbuildable');
   if (fault) return notWorked(`the pipe is not one sound tree yet. ${fault.text}`);
   const cylinders = Object.keys(network.cylinders).length;
   if (cylinders === 0) return notWorked('the network has no cylinder yet.');
