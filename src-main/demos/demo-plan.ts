@@ -5,6 +5,7 @@ import { suggestedSupports } from '#shared/calculations/design/suggested-support
 import { derivePlan } from '#shared/derived/derive-plan';
 import type { PipeSize } from '#shared/profile/pipe-table';
 import { SAMPLE_PROFILE } from '#shared/profile/sample-profile';
+import { stockJointsOf } from '#shared/take-off/stock-joints';
 
 /** A finished plan with the floor plan files that it stands on. */
 export interface Demo {
@@ -185,7 +186,7 @@ const SUPPORT_BEARS_N = 800;
 export function placeSupports(plan: Plan): void {
   for (const derived of derivePlan(plan).networks) {
     const network = plan.networks[derived.network.id];
-    for (const { at, kind } of suggestedSupports(derived, plan.basis)) {
+    for (const { at, kind } of suggestedSupports(derived, plan.basis, stockJointsOf(derived))) {
       const id = takeId(plan, 'support');
       if (network) network.supports[id] = { brace: 'none', id, at: { x: at.x, y: at.y, z: at.z }, kind, capacity_N: SUPPORT_BEARS_N };
     }

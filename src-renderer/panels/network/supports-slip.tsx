@@ -8,6 +8,7 @@ import type { DerivedNetwork } from '#shared/derived/derived';
 import type { BasisOfDesign } from '#shared/model/basis-of-design';
 import type { Support } from '#shared/model/plan';
 import { PIPE_SIZES, type PipeSize } from '#shared/profile/pipe-table';
+import { stockJointsOf } from '#shared/take-off/stock-joints';
 import { countOf } from '../../plan-words.ts';
 import { useStoreItself } from '../../store/use-store.ts';
 import { standingSupport } from '../../tools/support-place.ts';
@@ -50,7 +51,7 @@ export function SupportsSlip({ shape }: { readonly shape: DerivedNetwork }) {
       </p>
       {left.length > 0 ? <p className="doubt">The table gives no distance for NPS {left.join(', ')}: there the closest distance of the other tables is taken, and the check says “not checked”.</p> : null}
       <div className="row">
-        <button type="button" className="button" disabled={shape.pipes.length === 0} onClick={() => commit(replaceSupports(ref, suggestedSupports(shape, basis)))}>
+        <button type="button" className="button" disabled={shape.pipes.length === 0} onClick={() => commit(replaceSupports(ref, suggestedSupports(shape, basis, stockJointsOf(shape))))}>
           Place supports by the table
         </button>
         <button type="button" className="button" onClick={() => run('tool-support')}>

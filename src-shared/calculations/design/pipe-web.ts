@@ -5,7 +5,7 @@ import type { PipeSize } from '../../profile/pipe-table.ts';
 import { SUPPORT_TABLES, TURN_SUPPORT_m, nozzleSupport_m, supportSpan_m } from '../formulas/support-spans.ts';
 
 /** A support keeps this far from a fitting where the pipe is long enough [m]: hands and wrench need room. */
-const FROM_FITTING_m = 0.05;
+export const FROM_FITTING_m = 0.05;
 
 /** Nearest to an end of a pipe so long that a support may come [m]: half of a short one. */
 export const supportClear_m = (length_m: number): number => Math.min(FROM_FITTING_m, length_m / 2);
@@ -24,6 +24,8 @@ export interface WebPipe {
   readonly span_m: number;
   /** Nearest to an end that a support may come [m]: half its length where it is short. */
   readonly clear_m: number;
+  /** Couplings that the plan does not draw, from the `from` end [m]: the stock length puts them there. */
+  readonly joints_m: readonly number[];
 }
 
 /** Pipes that hang together, and how near to which nodes a support must stand. */
@@ -51,13 +53,15 @@ export function spanToPlaceBy_m(table: BasisOfDesign['supportTable'], size: Pipe
 }
 
 /** What the supports of a network have to do under a basis of design. Pipe without length needs none, nor does the nipple of a dirt trap. */
-export function pipeWebOf({ network, pipes, fittings }: DerivedNetwork, basis: BasisOfDesign): PipeWeb {
+export function pipeWebOf({ network, pipes, fittings }: DerivedNetwork, basis: BasisOfDesign, joints: readonly PlaceOnPipe[]): PipeWeb {
   const nozzles_m = new Map<string, number>();
   for (const { node } of Object.values(network.nozzles)) {
     for (const { from, to, size } of Object.values(network.pipes)) {
       if (from === node || to === node) nozzles_m.set(node, Math.min(nozzleSupport_m(basis.lastSupport, size), nozzles_m.get(node) ?? Number.POSITIVE_INFINITY));
     }
   }
+  const joints_m = new Map<string, number[]>();
+  for (const { pipe, along_m } of joints) joints_m.set(pipe, [...(joints_m.get(pipe) ?? []), along_m]);
   const isNipple = (node: string): boolean => network.nodes[node]?.part === 'dirt-trap' && pipes.filter(({ pipe }) => pipe.from === node || pipe.to === node).length === 1;
   return {
     turns_m: new Map(fittings.flatMap(({ kind, node }): [string, number][] => (TURNS.has(kind) ? [[node, TURN_SUPPORT_m]] : []))),
@@ -65,7 +69,7 @@ export function pipeWebOf({ network, pipes, fittings }: DerivedNetwork, basis: B
     pipes: new Map(
       pipes.flatMap(({ pipe: { id, from, to, size }, length_m }): [string, WebPipe][] => {
         const [a, b] = [network.nodes[from]?.at, network.nodes[to]?.at];
-        return a && b && !isNipple(from) && !isNipple(to) ? [[id, { id, from, to, a, b, length_m, span_m: spanToPlaceBy_m(basis.supportTable, size), clear_m: supportClear_m(length_m) }]] : [];
+        return a && b && !isNipple(from) && !isNipple(to) ? [[id, { id, from, to, a, b, length_m, span_m: spanToPlaceBy_m(basis.supportTable, size), clear_m: supportClear_m(length_m), joints_m: joints_m.get(id) ?? [] }]] : [];
       }),
     ),
   };

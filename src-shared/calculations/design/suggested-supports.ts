@@ -15,12 +15,13 @@ const SAME_SUPPORT_m = 0.01;
 
 /**
  * Rigid supports for the whole pipe of a network: no free stretch longer than the span of the chosen table, one within
- * 0.305 m of each turn and one near each nozzle on its own pipe, clear of fittings where the pipe is long enough. None of them can be
+ * 0.305 m of each turn and one near each nozzle on its own pipe, clear of fittings where the pipe is long enough, and of couplings on the way. None of them can be
  * left out. What they bear is not known, but for one that stands where a rigid one stood.
  * Where pipe is too short for any of this the supports come as near as they can.
+ * @param joints  couplings that the stock length puts where the plan draws no fitting
  */
-export function suggestedSupports(derived: DerivedNetwork, basis: BasisOfDesign): SuggestedSupport[] {
-  const web = pipeWebOf(derived, basis);
+export function suggestedSupports(derived: DerivedNetwork, basis: BasisOfDesign, joints: readonly PlaceOnPipe[]): SuggestedSupport[] {
+  const web = pipeWebOf(derived, basis, joints);
   const tree = pipeTreeOf(derived.network);
   const walk = new SupportWalk(web, tree);
   for (const node of tree.order) if (!tree.inlets.has(node)) walk.belowNode(node);

@@ -1,5 +1,6 @@
 import type { PipeTree } from '../../derived/pipe-tree.ts';
-import type { PipeWeb, PlaceOnPipe, WebPipe } from './pipe-web.ts';
+import { clearAfter_m, clearBefore_m } from './clear-of-joints.ts';
+import { FROM_FITTING_m, type PipeWeb, type PlaceOnPipe, type WebPipe } from './pipe-web.ts';
 
 /** Kept back from every limit, so that rounding cannot break one [m]. */
 const MARGIN_m = 0.001;
@@ -93,8 +94,14 @@ export class SupportWalk {
 
   #holdBothEnds(pipe: WebPipe): void {
     const between_m = pipe.length_m - 2 * pipe.clear_m;
-    const parts = Math.ceil(between_m / (pipe.span_m - MARGIN_m));
-    for (let i = 0; i <= parts; i += 1) this.places.push({ pipe: pipe.id, along_m: pipe.clear_m + (parts > 0 ? (between_m * i) / parts : 0) });
+    // One that makes way for a coupling moves by twice what it keeps from it at most.
+    const kept_m = pipe.joints_m.length > 0 ? 2 * FROM_FITTING_m + STEP_m : 0;
+    const parts = Math.ceil(between_m / (pipe.span_m - MARGIN_m - kept_m));
+    for (let i = 0; i <= parts; i += 1) {
+      const along_m = pipe.clear_m + (parts > 0 ? (between_m * i) / parts : 0);
+      const before_m = clearBefore_m(pipe, pipe.from, along_m);
+      this.places.push({ pipe: pipe.id, along_m: i === 0 || before_m < pipe.clear_m ? along_m : before_m });
+    }
   }
 
   /** Goes up a pipe from its lower node. */
@@ -102,16 +109,21 @@ export class SupportWalk {
     const put = (up_m: number): void => {
       this.places.push({ pipe: pipe.id, along_m: pipe.from === lower ? up_m : pipe.length_m - up_m });
     };
-    const top_m = pipe.length_m - pipe.clear_m;
+    const clearOf_m = (up_m: number, least_m: number): number => {
+      const clear_m = clearBefore_m(pipe, lower, up_m);
+      return clear_m >= least_m ? clear_m : up_m;
+    };
+    const top_m = clearOf_m(pipe.length_m - pipe.clear_m, pipe.clear_m);
     const next = this.#web.pipes.get(this.#tree.inlets.get(upper)?.pipe.id ?? '');
+    const nextClear_m = next && clearAfter_m(next, upper, next.clear_m);
     let [up_m, below, first_m] = [0, start, pipe.clear_m];
     while (pipe.length_m >= SHORTEST_m && first_m <= top_m) {
       const limit_m = (ahead: WebPipe | undefined): number => Math.min(...below.free.map(({ length_m, span_m }) => Math.min(span_m, pipe.span_m, ahead?.span_m ?? NEVER) - length_m));
-      const isDue = up_m + below.due_m < pipe.length_m + (next ? next.clear_m : NEVER) + MARGIN_m && below.due_m < NEVER;
-      const isTooFar = up_m + limit_m(next) < pipe.length_m + (next?.clear_m ?? 0) + MARGIN_m;
+      const isDue = up_m + below.due_m < pipe.length_m + (nextClear_m ?? NEVER) + MARGIN_m && below.due_m < NEVER;
+      const isTooFar = up_m + limit_m(next) < pipe.length_m + (nextClear_m ?? 0) + MARGIN_m;
       if (!isDue && !isTooFar) break;
       const latest_m = up_m + Math.min(isDue ? below.due_m : NEVER, limit_m(undefined)) - MARGIN_m;
-      const at_m = Math.min(top_m, Math.max(first_m, Math.floor(latest_m / STEP_m) * STEP_m));
+      const at_m = clearOf_m(Math.min(top_m, Math.max(first_m, Math.floor(latest_m / STEP_m) * STEP_m)), first_m);
       put(at_m);
       [up_m, below, first_m] = [at_m, held, at_m + STEP_m];
     }
@@ -121,7 +133,7 @@ export class SupportWalk {
       topped: canTop
         ? () => {
             put(top_m);
-            return { below: above(held, pipe.clear_m, pipe), topped: undefined };
+            return { below: above(held, pipe.length_m - top_m, pipe), topped: undefined };
           }
         : undefined,
     };

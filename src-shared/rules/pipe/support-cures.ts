@@ -4,9 +4,10 @@ import { remembered } from '../../derived/remember.ts';
 import { type PlanPoint3, distance3_m } from '../../geometry/point.ts';
 import { along3 } from '../../geometry/segment3.ts';
 import type { BasisOfDesign } from '../../model/basis-of-design.ts';
+import { stockJointsOf } from '../../take-off/stock-joints.ts';
 import type { Cure } from '../finding.ts';
 
-const suggested = remembered(suggestedSupports);
+const suggested = remembered((shape: DerivedNetwork, basis: BasisOfDesign) => suggestedSupports(shape, basis, stockJointsOf(shape)));
 /** Kept back from a limit, so that rounding cannot break it [m]. */
 const MARGIN_m = 0.001;
 

@@ -18,7 +18,7 @@ async function bare(): Promise<Plan> {
 async function supported(kinds: readonly Support['kind'][]): Promise<Plan> {
   const plan = await bare();
   return derivePlan(plan).networks.reduce((before, network) => {
-    const supports = suggestedSupports(network, plan.basis).map((support, i) => ({ ...support, kind: kinds[i % kinds.length] ?? support.kind }));
+    const supports = suggestedSupports(network, plan.basis, []).map((support, i) => ({ ...support, kind: kinds[i % kinds.length] ?? support.kind }));
     const outcome = replaceSupports(network.ref, supports)(before);
     return outcome.ok ? outcome.next : before;
   }, plan);

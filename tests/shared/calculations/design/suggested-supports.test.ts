@@ -1,17 +1,19 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { suggestedSupports } from '#shared/calculations/design/suggested-supports';
+import { type SuggestedSupport, suggestedSupports } from '#shared/calculations/design/suggested-supports';
 import { TURN_SUPPORT_m, nozzleSupport_m, supportSpan_m } from '#shared/calculations/formulas/support-spans';
 import { replaceSupports } from '#shared/commands/replace-supports';
 import type { DerivedNetwork } from '#shared/derived/derived';
 import { derivePlan } from '#shared/derived/derive-plan';
 import { type PlanPoint3, distance3_m } from '#shared/geometry/point';
+import { along3 } from '#shared/geometry/segment3';
 import type { BasisOfDesign } from '#shared/model/basis-of-design';
 import type { Plan } from '#shared/model/plan';
 import type { PipeSize } from '#shared/profile/pipe-table';
 import { p18SupportSpan } from '#shared/rules/pipe/p18-support-span';
 import { p19NozzleSupport } from '#shared/rules/pipe/p19-nozzle-support';
 import { p20TurnSupport } from '#shared/rules/pipe/p20-turn-support';
+import { stockJointsOf } from '#shared/take-off/stock-joints';
 import { at3, check, layout } from '../../../support/layout.ts';
 
 const networkOf = (plan: Plan): DerivedNetwork => {
@@ -19,6 +21,12 @@ const networkOf = (plan: Plan): DerivedNetwork => {
   if (!network) throw new Error('The layout has its network.');
   return network;
 };
+
+/** As the program asks for them: with the couplings that the stock length demands. */
+function suggestionsFor(plan: Plan): SuggestedSupport[] {
+  const network = networkOf(plan);
+  return suggestedSupports(network, plan.basis, stockJointsOf(network));
+}
 
 interface Stop {
   readonly key: string;
@@ -89,7 +97,15 @@ function doesAll(network: DerivedNetwork, basis: BasisOfDesign, supports: readon
   );
 }
 
-const placesOf = (plan: Plan): PlanPoint3[] => suggestedSupports(networkOf(plan), plan.basis).map(({ at }) => at);
+/** Where couplings stand between lengths of stock. */
+const couplingsOf = (network: DerivedNetwork): PlanPoint3[] =>
+  stockJointsOf(network).flatMap(({ pipe: id, along_m }) => {
+    const { from, to } = network.network.pipes[id] ?? { from: '', to: '' };
+    const [a, b] = [network.network.nodes[from]?.at, network.network.nodes[to]?.at];
+    return a && b ? [along3({ a, b }, along_m / distance3_m(a, b))] : [];
+  });
+
+const placesOf = (plan: Plan): PlanPoint3[] => suggestionsFor(plan).map(({ at }) => at);
 
 const SIZES: readonly PipeSize[] = ['1/2', '3/4', '1', '1-1/2', '2'];
 const STEPS = [at3(1, 0, 0), at3(0, 1, 0), at3(-1, 0, 0), at3(0, -1, 0), at3(0, 0, 1), at3(0, 0, -1)] as const;
@@ -97,7 +113,7 @@ const STEPS = [at3(1, 0, 0), at3(0, 1, 0), at3(-1, 0, 0), at3(0, -1, 0), at3(0, 
 /** Pipe that grows any way from its source, in whole and broken steps, with a nozzle at every end. Pipes that touch elsewhere are left to other checks. */
 const anyNetwork: fc.Arbitrary<Plan> = fc
   .record({
-    growth: fc.array(fc.record({ from: fc.nat(30), way: fc.nat(5), length_m: fc.double({ min: 0.2, max: 7, noNaN: true }), size: fc.constantFrom(...SIZES) }), { minLength: 1, maxLength: 12 }),
+    growth: fc.array(fc.record({ from: fc.nat(30), way: fc.nat(5), length_m: fc.double({ min: 0.2, max: 16, noNaN: true }), size: fc.constantFrom(...SIZES) }), { minLength: 1, maxLength: 12 }),
     table: fc.constantFrom('iso-14520' as const, 'mss-sp-69' as const),
     last: fc.constantFrom('iso' as const, 'us' as const),
     withNozzles: fc.boolean(),
@@ -130,6 +146,7 @@ describe('suggested supports', () => {
         const places = placesOf(plan);
         expect(doesAll(network, plan.basis, places)).toBe(true);
         for (const at of places) for (const node of Object.values(network.network.nodes)) expect(distance3_m(at, node.at)).toBeGreaterThanOrEqual(0.05 - 1e-9);
+        for (const coupling of couplingsOf(network)) for (const at of places) expect(distance3_m(at, coupling)).toBeGreaterThanOrEqual(0.05 - 1e-9);
         for (const each of places) expect(doesAll(network, plan.basis, places.filter((other) => other !== each), 0.001)).toBe(false);
       }),
       { numRuns: 300 },
@@ -139,7 +156,7 @@ describe('suggested supports', () => {
   test('the plan takes every one of them', () => {
     fc.assert(
       fc.property(anyNetwork, (plan) => {
-        const suggested = suggestedSupports(networkOf(plan), plan.basis);
+        const suggested = suggestionsFor(plan);
         const outcome = replaceSupports({ kind: 'network', id: 'net' }, suggested)(plan);
         expect(outcome.ok && Object.keys(outcome.next.networks.net?.supports ?? {}).length).toBe(suggested.length);
       }),
@@ -149,7 +166,7 @@ describe('suggested supports', () => {
   test('the checks of spans, turns and nozzles find nothing against them', () => {
     fc.assert(
       fc.property(anyNetwork, (plan) => {
-        const outcome = replaceSupports({ kind: 'network', id: 'net' }, suggestedSupports(networkOf(plan), plan.basis))(plan);
+        const outcome = replaceSupports({ kind: 'network', id: 'net' }, suggestionsFor(plan))(plan);
         if (!outcome.ok) throw new Error(outcome.reason);
         const faults = [p18SupportSpan, p19NozzleSupport, p20TurnSupport].flatMap((rule) => check(rule, outcome.next)).filter(({ verdict }) => verdict === 'stop' || verdict === 'warn');
         expect(faults).toEqual([]);
@@ -185,13 +202,46 @@ describe('suggested supports', () => {
     expect(placesOf(plan).some(({ x, z }) => x === 1 && Math.abs(z - 2.97) < 1e-9)).toBe(true);
   });
 
+  // By hand: the support next to the far end stands 2.095 m from it, the coupling 21 ft = 6.401 m from the start: they meet at a
+  // length of 8.496 m.
+  test('a support makes way for a coupling between two lengths of stock, and every rule is kept', () => {
+    const couplingBetween = (length_m: number): { plan: Plan; gap_m: number } => {
+      const plan = layout({ runs: [{ places: [at3(0, 0, 0), at3(length_m, 0, 0)], size: '1' }] });
+      const [coupling] = couplingsOf(networkOf(plan));
+      return { plan, gap_m: coupling ? Math.min(...placesOf(plan).map((at) => distance3_m(at, coupling))) : Number.NaN };
+    };
+    let nearest_m = Number.POSITIVE_INFINITY;
+    for (let step = 0; step <= 440; step += 1) {
+      const { plan, gap_m } = couplingBetween(6.45 + step * 0.005);
+      nearest_m = Math.min(nearest_m, gap_m);
+      const network = networkOf(plan);
+      expect(doesAll(network, plan.basis, placesOf(plan))).toBe(true);
+    }
+    expect(nearest_m).toBeGreaterThanOrEqual(0.05 - 1e-9);
+    // The walk over the lengths did bring one as near as it may come.
+    expect(nearest_m).toBeLessThan(0.06);
+  });
+
+  test('a union on a straight pipe is kept clear of like any fitting', () => {
+    // One near 2.095 m from the end, where the union is put.
+    for (let step = -10; step <= 10; step += 1) {
+      const union = at3(3.905 + step * 0.005, 0, 0);
+      const plan = layout({ runs: [{ places: [at3(0, 0, 0), union, at3(6, 0, 0)], size: '1' }] });
+      const node = Object.values(plan.networks.net?.nodes ?? {}).find(({ at }) => distance3_m(at, union) < 1e-9);
+      if (!node) throw new Error('The pipe has its union.');
+      node.part = 'union';
+      expect(networkOf(plan).fittings.map(({ kind }) => kind)).toContain('union');
+      for (const at of placesOf(plan)) expect(distance3_m(at, union)).toBeGreaterThanOrEqual(0.05 - 1e-9);
+    }
+  });
+
   test('what a rigid support bears stays where it stands again; a guide that stood there proves nothing', () => {
     const plan = layout({ runs: [{ places: [at3(0, 0, 0), at3(4, 0, 0)] }], nozzles: [{ at: at3(4, 0, 0) }] });
     const [first] = placesOf(plan);
     if (!first) throw new Error('A run of pipe has supports.');
     const again = (kind: 'rigid' | 'guide') => {
       const outcome = replaceSupports({ kind: 'network', id: 'net' }, [{ at: first, kind, capacity_N: 900 }])(plan);
-      return outcome.ok ? suggestedSupports(networkOf(outcome.next), plan.basis) : [];
+      return outcome.ok ? suggestionsFor(outcome.next) : [];
     };
     expect(again('rigid').map(({ capacity_N }) => capacity_N)).toContain(900);
     expect(again('guide').every(({ capacity_N, kind }) => capacity_N === null && kind === 'rigid')).toBe(true);

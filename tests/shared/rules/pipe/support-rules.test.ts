@@ -30,7 +30,7 @@ function held(placing: Placing, change: (support: Support, index: number) => Sup
   const { net } = plan.networks;
   const [derived] = derivePlan(plan).networks;
   if (!net || !derived) throw new Error('The layout has its network.');
-  const placed = suggestedSupports(derived, plan.basis).flatMap(({ at, kind, capacity_N }, i) => {
+  const placed = suggestedSupports(derived, plan.basis, []).flatMap(({ at, kind, capacity_N }, i) => {
     const { x, y, z } = at;
     return change({ brace: 'none', id: `s${i + 1}`, at: { x, y, z }, kind, capacity_N }, i) ?? [];
   });
