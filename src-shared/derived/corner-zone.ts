@@ -1,7 +1,7 @@
 import { bearing_rad, distance_m } from '../geometry/point.ts';
 import { distanceToSegment_m } from '../geometry/segment.ts';
 import { LENGTH_SLACK_m, SAME_PLACE_m } from '../geometry/tolerance.ts';
-import type { ConvexCorner, DerivedNozzle, WallFace } from './derived.ts';
+import type { ConvexCorner, HungNozzle, WallFace } from './derived.ts';
 import { inFrontOf_m, straightRunOf } from './wall-runs.ts';
 
 /** A corner that a nozzle stands in. */
@@ -20,7 +20,7 @@ export interface NearCorner {
  * of both, measured to the walls as far as they go; a wall drawn in straight pieces is one wall.
  * @param zone_m corner zone [m], its border included
  */
-export function cornersNear({ at, space }: DerivedNozzle, zone_m: number): NearCorner[] {
+export function cornersNear({ at, space }: HungNozzle, zone_m: number): NearCorner[] {
   if (!at || !space) return [];
   return space.convexCorners
     .flatMap((corner): NearCorner[] => {

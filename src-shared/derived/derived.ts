@@ -151,6 +151,9 @@ export interface DerivedNozzle {
   readonly blockers: readonly Solid[];
 }
 
+/** A nozzle in its space, whatever pipe it hangs on. */
+export type HungNozzle = Omit<DerivedNozzle, 'network'>;
+
 /** Everything that follows from a plan without any limit or judgement. */
 export interface Derived {
   readonly plan: Plan;

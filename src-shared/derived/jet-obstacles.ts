@@ -4,7 +4,7 @@ import { bearing_rad } from '../geometry/point.ts';
 import { type Segment, distanceToSegment_m } from '../geometry/segment.ts';
 import { SAME_PLACE_m } from '../geometry/tolerance.ts';
 import type { RefOf } from '../model/plan.ts';
-import type { DerivedNozzle, Solid } from './derived.ts';
+import type { HungNozzle, Solid } from './derived.ts';
 
 /** A straight face that stops a jet at the height of the orifice. */
 export interface JetObstacle {
@@ -17,11 +17,11 @@ export interface JetObstacle {
 }
 
 /** The blocker that an orifice is inside of, not just touching. */
-export const buriedIn = ({ at, blockers }: DerivedNozzle): Solid | undefined =>
+export const buriedIn = ({ at, blockers }: HungNozzle): Solid | undefined =>
   at && blockers.find(({ footprint }) => sideOfOutline(at, footprint) === 'inside');
 
 /** Everything that may stop a nozzle's jets at the height of its orifice: the walls of its space and the sides of its blockers. */
-export function jetObstaclesOf({ at, space, blockers }: DerivedNozzle): JetObstacle[] {
+export function jetObstaclesOf({ at, space, blockers }: HungNozzle): JetObstacle[] {
   if (!at || !space) return [];
   const obstacle = (ref: JetObstacle['ref'], segment: Segment, front_rad: number): JetObstacle => ({
     ref,

@@ -2,7 +2,7 @@ import { type PlanPoint, distance_m, planPoint, polar } from '../geometry/point.
 import type { Segment } from '../geometry/segment.ts';
 import { LENGTH_SLACK_m } from '../geometry/tolerance.ts';
 import type { RefOf } from '../model/plan.ts';
-import type { DerivedNozzle } from './derived.ts';
+import type { HungNozzle } from './derived.ts';
 import { buriedIn, jetObstaclesOf } from './jet-obstacles.ts';
 
 /** The jet of one hole, as far as it runs free at the height of the orifice. */
@@ -21,7 +21,7 @@ export interface Jet {
  * The free run of every hole's jet in the plane of the orifice: to the first wall of the space, shaft or blocker.
  * Grazing a corner counts as meeting it. A nozzle in no space has no jets; inside a blocker they have no length.
  */
-export function jetsOf(nozzle: DerivedNozzle): Jet[] {
+export function jetsOf(nozzle: HungNozzle): Jet[] {
   const { at, space, holes_rad } = nozzle;
   if (!at || !space) return [];
   const from = planPoint(at.x, at.y);

@@ -3,7 +3,7 @@ import { bearing_rad, distance_m, planPoint } from '../geometry/point.ts';
 import { ANGLE_SLACK_rad, LENGTH_SLACK_m, SAME_PLACE_m } from '../geometry/tolerance.ts';
 import type { LimitKey } from '../profile/limit-catalogue.ts';
 import { cornersNear } from './corner-zone.ts';
-import type { DerivedNozzle } from './derived.ts';
+import type { HungNozzle } from './derived.ts';
 import { type JetObstacle, buriedIn, jetObstaclesOf } from './jet-obstacles.ts';
 import { wallsAlone } from './near-wall.ts';
 import { type Arc, gapsBetween, turned } from './turn-intervals.ts';
@@ -12,7 +12,7 @@ import { type Arc, gapsBetween, turned } from './turn-intervals.ts';
 const ARC_LIMITS = ['cornerZone_m', 'cornerAngle_rad', 'nearWallZone_m', 'nearWallAngle_rad', 'freeJet_m'] as const satisfies readonly LimitKey[];
 
 /** Limits of the nozzle's profile that are blank although its legal turns depend on them. */
-export const blankArcLimits = ({ profile }: DerivedNozzle): LimitKey[] => ARC_LIMITS.filter((key) => !profile?.limits[key]);
+export const blankArcLimits = ({ profile }: HungNozzle): LimitKey[] => ARC_LIMITS.filter((key) => !profile?.limits[key]);
 
 /**
  * The ranges of `rotation_rad` in which every hole of a nozzle stays off the corners it stands in, blows along the walls
@@ -21,7 +21,7 @@ export const blankArcLimits = ({ profile }: DerivedNozzle): LimitKey[] => ARC_LI
  * @returns ranges in order of their start in [0, 2π); a range may pass 2π; a full turn is 0 … 2π. Empty where no turn is
  * legal, and also where it cannot be known: no space, no holes, or a limit in `blankArcLimits`
  */
-export function legalArcs(nozzle: DerivedNozzle): Arc[] {
+export function legalArcs(nozzle: HungNozzle): Arc[] {
   const { cornerZone_m, cornerAngle_rad, nearWallZone_m, nearWallAngle_rad, freeJet_m } = nozzle.profile?.limits ?? {};
   if (!cornerZone_m || !cornerAngle_rad || !nearWallZone_m || !nearWallAngle_rad || !freeJet_m) return [];
   const { at, space } = nozzle;

@@ -2,7 +2,7 @@ import { bearing_rad, distance_m } from '../geometry/point.ts';
 import { nearestOnSegment } from '../geometry/segment.ts';
 import { LENGTH_SLACK_m, SAME_PLACE_m } from '../geometry/tolerance.ts';
 import { cornersNear } from './corner-zone.ts';
-import type { DerivedNozzle, WallFace } from './derived.ts';
+import type { HungNozzle, WallFace } from './derived.ts';
 import { inFrontOf_m, neighboursOf } from './wall-runs.ts';
 
 /** A wall that a nozzle stands near. */
@@ -18,7 +18,7 @@ export interface NearWall {
  * Past the end of a face, round an outside corner, the face counts unless its neighbour there is nearer.
  * @param zone_m near-wall zone [m], its border included
  */
-export function wallsNear({ at, space }: DerivedNozzle, zone_m: number): NearWall[] {
+export function wallsNear({ at, space }: HungNozzle, zone_m: number): NearWall[] {
   if (!at || !space) return [];
   const placeOn = ({ segment }: WallFace) => nearestOnSegment(at, segment);
   return space.walls
@@ -42,7 +42,7 @@ export function wallsNear({ at, space }: DerivedNozzle, zone_m: number): NearWal
  * The near walls that a nozzle must blow along: those that belong to no corner it stands in.
  * In a corner the direction to the corner governs instead.
  */
-export function wallsAlone(nozzle: DerivedNozzle, nearZone_m: number, cornerZone_m: number): NearWall[] {
+export function wallsAlone(nozzle: HungNozzle, nearZone_m: number, cornerZone_m: number): NearWall[] {
   const inCorner = new Set(cornersNear(nozzle, cornerZone_m).flatMap(({ walls }) => walls));
   return wallsNear(nozzle, nearZone_m).filter(({ face }) => !inCorner.has(face));
 }

@@ -1,10 +1,25 @@
-import type { Derived, DerivedNetwork, DerivedNozzle, PipePath, Space } from '../derived/derived.ts';
+import type { Derived, DerivedNetwork, DerivedNozzle, HungNozzle, PipePath, Space } from '../derived/derived.ts';
+import { keeping, remembered } from '../derived/remember.ts';
 import type { PlanPoint3 } from '../geometry/point.ts';
 import type { Place } from './finding.ts';
 
+/** A nozzle by itself: the very same while it and its space are, however its network changes. */
+export interface NozzleSubject extends HungNozzle {
+  /** Level id. */
+  readonly level: string;
+}
+
+/** Its reference, its lists of holes and blockers. */
+const NOZZLE_DEPTH = 2;
+const kept = keeping<DerivedNozzle['nozzle'], NozzleSubject>(NOZZLE_DEPTH);
+const byItself = remembered(({ network, ...hung }: DerivedNozzle): NozzleSubject => {
+  const fresh = { ...hung, level: network.level.id };
+  return Object.isFrozen(hung.nozzle) ? kept(hung.nozzle, fresh) : fresh;
+});
+
 /** Every nozzle of the plan under its own name. */
-export const nozzleSubjects = ({ nozzles }: Derived) =>
-  nozzles.map((nozzle) => ({ subject: nozzle, ref: nozzle.ref, name: nozzle.nozzle.name }));
+export const nozzleSubjects = ({ nozzles }: Pick<Derived, 'nozzles'>) =>
+  nozzles.map((nozzle) => ({ subject: byItself(nozzle), ref: nozzle.ref, name: nozzle.nozzle.name }));
 
 /** Every network under its own name. */
 export const networkSubjects = ({ networks }: Derived) =>
@@ -32,7 +47,7 @@ export const pathSubjects = ({ networks }: Derived) =>
   );
 
 /** Where a nozzle's finding shows. */
-export const placeOfNozzle = (nozzle: DerivedNozzle, at: PlanPoint3): Place => ({ level: nozzle.network.level.id, at: [at], heights: [at] });
+export const placeOfNozzle = ({ level }: NozzleSubject, at: PlanPoint3): Place => ({ level, at: [at], heights: [at] });
 
 /** Where a path's finding shows: the places of its nodes. */
 export function placeOfPath({ network, path }: NozzlePath): Place | undefined {

@@ -3,6 +3,7 @@ import { type Nipple, nippleOf } from '../calculations/formulas/nipples.ts';
 import { type ThreadEngagement, effectiveThread_m } from '../calculations/formulas/pipe-threads.ts';
 import type { DerivedNetwork } from '../derived/derived.ts';
 import { findMadeFitting } from '../derived/made-fitting.ts';
+import { remembered } from '../derived/remember.ts';
 import { runTreeOf } from '../isometric/straight-runs.ts';
 import { feet_m, inches_m } from '../units/convert.ts';
 import { type AsBuilt, type LengthBasis, asBuiltOf } from './as-built.ts';
@@ -152,3 +153,6 @@ export function piecesOf(derived: DerivedNetwork, options: TakeOffOptions = USUA
   const numbers = new Map(runTreeOf(derived).nodes.map((node, i) => [node, i + 1]));
   return pieceRunsOf(derived, asBuilt).flatMap((run) => piecesOfRun(derived, run, numbers, options));
 }
+
+/** The pieces of a network as they are usually cut: several checks ask for the same. */
+export const usualPiecesOf = remembered((derived: DerivedNetwork): readonly Piece[] => piecesOf(derived));

@@ -1,9 +1,8 @@
 import { nearestClearanceFace } from '../../derived/clearance-faces.ts';
-import type { DerivedNozzle } from '../../derived/derived.ts';
 import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
 import { parseLength } from '../../units/length-text.ts';
 import { defineRule, notChecked } from '../rule.ts';
-import { nozzleSubjects, placeOfNozzle } from '../subjects.ts';
+import { type NozzleSubject, nozzleSubjects, placeOfNozzle } from '../subjects.ts';
 
 /**
  * D8: no printed figure of a nozzle reads as kept when the true one is not, or the other way round.
@@ -11,7 +10,7 @@ import { nozzleSubjects, placeOfNozzle } from '../subjects.ts';
  * Limit: none.
  * Not checked: neither wall distance nor ceiling drop of the nozzle can be judged.
  */
-export const d08Rounding = defineRule<DerivedNozzle>({
+export const d08Rounding = defineRule<NozzleSubject>({
   id: 'D8',
   title: 'Rounding hides no fault',
   severity: 'stop',

@@ -1,5 +1,5 @@
 import { cornersNear } from '../../derived/corner-zone.ts';
-import type { ConvexCorner, DerivedNozzle, WallFace } from '../../derived/derived.ts';
+import type { ConvexCorner, HungNozzle, WallFace } from '../../derived/derived.ts';
 import { blankArcLimits, legalArcs } from '../../derived/legal-arc.ts';
 import { wallsAlone } from '../../derived/near-wall.ts';
 import { angleBetween_rad, axisAngle_rad, normalAngle_rad, turnTo_rad } from '../../geometry/angle.ts';
@@ -14,7 +14,7 @@ export interface CornerShot {
 }
 
 /** Every hole of a nozzle against every corner whose zone it stands in; the worst first. */
-export const cornerShotsOf = (nozzle: DerivedNozzle, zone_m: number): CornerShot[] =>
+export const cornerShotsOf = (nozzle: HungNozzle, zone_m: number): CornerShot[] =>
   cornersNear(nozzle, zone_m)
     .flatMap(({ corner, bearing_rad }) =>
       nozzle.holes_rad.map((hole_rad) => ({ hole_rad, corner, off_rad: angleBetween_rad(hole_rad, bearing_rad) })),
@@ -33,7 +33,7 @@ export interface NearWallShot {
  * Every hole of a nozzle against every near wall that is no side of a corner it stands in; the worst first.
  * In a corner the direction to the corner governs instead.
  */
-export const nearWallShotsOf = (nozzle: DerivedNozzle, nearZone_m: number, cornerZone_m: number): NearWallShot[] =>
+export const nearWallShotsOf = (nozzle: HungNozzle, nearZone_m: number, cornerZone_m: number): NearWallShot[] =>
   wallsAlone(nozzle, nearZone_m, cornerZone_m)
     .flatMap(({ face, distance_m, axis_rad }) =>
       nozzle.holes_rad.map((hole_rad) => ({ hole_rad, face, distance_m, off_rad: axisAngle_rad(hole_rad, axis_rad) })),
@@ -41,7 +41,7 @@ export const nearWallShotsOf = (nozzle: DerivedNozzle, nearZone_m: number, corne
     .sort((a, b) => b.off_rad - a.off_rad);
 
 /** The smallest turn that brings every hole into a legal direction, as a cure; advice where no turn does. */
-export function turnCure(nozzle: DerivedNozzle, say: { turn(angle_rad: number): string }): Cure {
+export function turnCure(nozzle: HungNozzle, say: { turn(angle_rad: number): string }): Cure {
   const [blank] = blankArcLimits(nozzle);
   if (blank) return { kind: 'advice', text: `Which turn clears it is not known while “${LIMIT_CATALOGUE[blank].label}” is blank in the unit profile.` };
   const { rotation_rad } = nozzle.nozzle;

@@ -1,10 +1,10 @@
 import { nearestClearanceFace } from '../../derived/clearance-faces.ts';
-import type { DerivedNozzle } from '../../derived/derived.ts';
+import type { HungNozzle } from '../../derived/derived.ts';
 import { planPoint } from '../../geometry/point.ts';
 import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
 import type { Cure } from '../finding.ts';
 import { atLeast, defineRule, limitOrBlank, notChecked } from '../rule.ts';
-import { nozzleSubjects, placeOfNozzle } from '../subjects.ts';
+import { type NozzleSubject, nozzleSubjects, placeOfNozzle } from '../subjects.ts';
 
 /**
  * N1: a nozzle stands clear of every wall of the space it serves.
@@ -12,7 +12,7 @@ import { nozzleSubjects, placeOfNozzle } from '../subjects.ts';
  * Limit: least distance, from the unit profile (common practice: 10 in).
  * Not checked: the nozzle serves no space, or the limit is blank.
  */
-export const n01WallClearance = defineRule<DerivedNozzle>({
+export const n01WallClearance = defineRule<NozzleSubject>({
   id: 'N1',
   title: 'Wall clearance',
   severity: 'stop',
@@ -44,7 +44,7 @@ export const n01WallClearance = defineRule<DerivedNozzle>({
 });
 
 /** Slides the nozzle off the face along its normal, when that leads to a place that keeps the limit. */
-function slideOff(nozzle: DerivedNozzle, near: { at: { x: number; y: number }; inward_rad: number }, limit_m: number, by: string): Cure {
+function slideOff(nozzle: HungNozzle, near: { at: { x: number; y: number }; inward_rad: number }, limit_m: number, by: string): Cure {
   const { at, space } = nozzle;
   const advice: Cure = { kind: 'advice', text: 'Move it away from the wall by hand: another face stands in the way of a straight slide.' };
   if (!at || !space) return advice;

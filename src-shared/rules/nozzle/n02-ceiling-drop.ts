@@ -1,7 +1,6 @@
-import type { DerivedNozzle } from '../../derived/derived.ts';
 import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
 import { atMost, defineRule, limitOrBlank, notChecked } from '../rule.ts';
-import { nozzleSubjects, placeOfNozzle } from '../subjects.ts';
+import { type NozzleSubject, nozzleSubjects, placeOfNozzle } from '../subjects.ts';
 
 /**
  * N2: the orifice hangs below the local ceiling, and not too far below.
@@ -9,7 +8,7 @@ import { nozzleSubjects, placeOfNozzle } from '../subjects.ts';
  * Limit: 0 up to the greatest drop of the unit profile (common practice: 12 in).
  * Not checked: local ceiling unknown (N3), the nozzle serves no space, or the limit is blank.
  */
-export const n02CeilingDrop = defineRule<DerivedNozzle>({
+export const n02CeilingDrop = defineRule<NozzleSubject>({
   id: 'N2',
   title: 'Ceiling drop',
   severity: 'stop',

@@ -1,13 +1,12 @@
-import type { DerivedNozzle } from '../../derived/derived.ts';
 import { defineRule, notChecked } from '../rule.ts';
-import { nozzleSubjects, placeOfNozzle } from '../subjects.ts';
+import { type NozzleSubject, nozzleSubjects, placeOfNozzle } from '../subjects.ts';
 
 /**
  * N3: the ceiling above a nozzle is known: slab, tile or slope.
  * Measure: none. Limit: known.
  * Not checked: the nozzle has lost its pipe end.
  */
-export const n03CeilingKnown = defineRule<DerivedNozzle>({
+export const n03CeilingKnown = defineRule<NozzleSubject>({
   id: 'N3',
   title: 'Local ceiling known',
   severity: 'stop',

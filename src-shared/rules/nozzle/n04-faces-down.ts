@@ -1,7 +1,6 @@
-import type { DerivedNozzle } from '../../derived/derived.ts';
 import { ANGLE_SLACK_rad } from '../../geometry/tolerance.ts';
 import { atMost, defineRule, limitOrBlank, notChecked } from '../rule.ts';
-import { nozzleSubjects, placeOfNozzle } from '../subjects.ts';
+import { type NozzleSubject, nozzleSubjects, placeOfNozzle } from '../subjects.ts';
 
 /**
  * N4: a nozzle hangs straight down.
@@ -9,7 +8,7 @@ import { nozzleSubjects, placeOfNozzle } from '../subjects.ts';
  * Limit: greatest tilt, from the unit profile (common practice: 2°).
  * Not checked: the limit is blank.
  */
-export const n04FacesDown = defineRule<DerivedNozzle>({
+export const n04FacesDown = defineRule<NozzleSubject>({
   id: 'N4',
   title: 'Faces down',
   severity: 'stop',

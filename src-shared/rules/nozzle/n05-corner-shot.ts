@@ -1,8 +1,7 @@
-import type { DerivedNozzle } from '../../derived/derived.ts';
 import { polar } from '../../geometry/point.ts';
 import { ANGLE_SLACK_rad } from '../../geometry/tolerance.ts';
 import { atLeast, defineRule, limitOrBlank, notChecked } from '../rule.ts';
-import { nozzleSubjects, placeOfNozzle } from '../subjects.ts';
+import { type NozzleSubject, nozzleSubjects, placeOfNozzle } from '../subjects.ts';
 import { cornerShotsOf, turnCure } from './hole-faults.ts';
 
 /**
@@ -11,7 +10,7 @@ import { cornerShotsOf, turnCure } from './hole-faults.ts';
  * Limit: least angle off the corner, from the unit profile.
  * Not checked: the nozzle serves no space, has no holes, or zone or angle are blank.
  */
-export const n05CornerShot = defineRule<DerivedNozzle>({
+export const n05CornerShot = defineRule<NozzleSubject>({
   id: 'N5',
   title: 'Corner shot',
   severity: 'stop',

@@ -1,9 +1,8 @@
-import type { DerivedNozzle } from '../../derived/derived.ts';
 import { polar } from '../../geometry/point.ts';
 import { nearestOnSegment } from '../../geometry/segment.ts';
 import { ANGLE_SLACK_rad } from '../../geometry/tolerance.ts';
 import { atMost, defineRule, limitOrBlank, notChecked } from '../rule.ts';
-import { nozzleSubjects, placeOfNozzle } from '../subjects.ts';
+import { type NozzleSubject, nozzleSubjects, placeOfNozzle } from '../subjects.ts';
 import { nearWallShotsOf, turnCure } from './hole-faults.ts';
 
 /**
@@ -12,7 +11,7 @@ import { nearWallShotsOf, turnCure } from './hole-faults.ts';
  * Limit: parallel tolerance, from the unit profile (usual: ±10°).
  * Not checked: the nozzle serves no space, has no holes, or zones or tolerance are blank.
  */
-export const n06NearWallShot = defineRule<DerivedNozzle>({
+export const n06NearWallShot = defineRule<NozzleSubject>({
   id: 'N6',
   title: 'Near-wall shot',
   severity: 'stop',

@@ -1,8 +1,8 @@
-import type { DerivedNozzle } from '../../derived/derived.ts';
+import type { HungNozzle } from '../../derived/derived.ts';
 import { jetsOf } from '../../derived/jets.ts';
 import { ANGLE_SLACK_rad, LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
 import { atLeast, defineRule, limitOrBlank, notChecked } from '../rule.ts';
-import { nozzleSubjects, placeOfNozzle } from '../subjects.ts';
+import { type NozzleSubject, nozzleSubjects, placeOfNozzle } from '../subjects.ts';
 import { cornerShotsOf, nearWallShotsOf, turnCure } from './hole-faults.ts';
 
 /**
@@ -12,7 +12,7 @@ import { cornerShotsOf, nearWallShotsOf, turnCure } from './hole-faults.ts';
  * Not checked: the nozzle serves no space, has no holes, or the limit is blank. A hole that N5 or N6 stops already
  * is not judged again: turning it cures both.
  */
-export const n07FreeJet = defineRule<DerivedNozzle>({
+export const n07FreeJet = defineRule<NozzleSubject>({
   id: 'N7',
   title: 'Free jet',
   severity: 'stop',
@@ -48,7 +48,7 @@ export const n07FreeJet = defineRule<DerivedNozzle>({
 });
 
 /** Holes that the corner or near-wall rule stops already. */
-function stoppedHoles(nozzle: DerivedNozzle): Set<number> {
+function stoppedHoles(nozzle: HungNozzle): Set<number> {
   const { cornerZone_m, cornerAngle_rad, nearWallZone_m, nearWallAngle_rad } = nozzle.profile?.limits ?? {};
   const stopped = new Set<number>();
   if (cornerZone_m && cornerAngle_rad) {

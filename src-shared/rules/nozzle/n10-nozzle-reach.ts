@@ -1,9 +1,8 @@
 import { coverageOf } from '../../derived/coverage.ts';
-import type { DerivedNozzle } from '../../derived/derived.ts';
 import { isSameRef } from '../../model/plan.ts';
 import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
 import { atMost, defineRule, limitOrBlank, notChecked } from '../rule.ts';
-import { nozzleSubjects, nozzlesServing, placeOfNozzle } from '../subjects.ts';
+import { type NozzleSubject, nozzleSubjects, nozzlesServing, placeOfNozzle } from '../subjects.ts';
 
 /**
  * N10: a nozzle serves no floor farther away, and no more floor, than its unit allows.
@@ -11,7 +10,7 @@ import { nozzleSubjects, nozzlesServing, placeOfNozzle } from '../subjects.ts';
  * Limit: farthest point and largest area, from the unit profile.
  * Not checked: the nozzle serves no space, or coverage or a limit is blank.
  */
-export const n10NozzleReach = defineRule<DerivedNozzle>({
+export const n10NozzleReach = defineRule<NozzleSubject>({
   id: 'N10',
   title: 'Nozzle reach',
   severity: 'stop',

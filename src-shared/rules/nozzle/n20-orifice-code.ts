@@ -1,9 +1,8 @@
 import type { Design, NetworkDesign, OrificeSums } from '../../calculations/design/design.ts';
-import type { DerivedNozzle } from '../../derived/derived.ts';
 import { remembered } from '../../derived/remember.ts';
 import type { UnitProfile } from '../../profile/unit-profile.ts';
 import { type Answer, type CheckContext, defineRule, notChecked } from '../rule.ts';
-import { nozzleSubjects, placeOfNozzle } from '../subjects.ts';
+import { type NozzleSubject, nozzleSubjects, placeOfNozzle } from '../subjects.ts';
 
 /** A drawn area this near to that of a code is meant to be it [share]. */
 const SAME_CODE = 0.001;
@@ -55,7 +54,7 @@ function judged(drawn_m2: number, orifice: OrificeSums, profile: UnitProfile | u
  * or too small are a stop.
  * Not checked: no orifice is chosen, or the calculated one is not known.
  */
-export const n20OrificeCode = defineRule<DerivedNozzle>({
+export const n20OrificeCode = defineRule<NozzleSubject>({
   id: 'N20',
   title: 'Orifice code',
   severity: 'stop',

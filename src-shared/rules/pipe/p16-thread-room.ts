@@ -1,12 +1,10 @@
 import type { DerivedNetwork } from '../../derived/derived.ts';
 import { FITTING_WORDS } from '../../derived/fitting-words.ts';
-import { remembered } from '../../derived/remember.ts';
 import type { PlanPoint3 } from '../../geometry/point.ts';
-import { type Piece, type PieceEnd, piecesOf } from '../../take-off/pieces-of.ts';
+import { type Piece, type PieceEnd, usualPiecesOf } from '../../take-off/pieces-of.ts';
 import { networkSubjects } from '../subjects.ts';
 import { defineRule, notChecked } from '../rule.ts';
 
-const pieces = remembered((network: DerivedNetwork): readonly Piece[] => piecesOf(network));
 const between = ({ from, to }: Piece): string => `between ${from.label} and ${to.label}`;
 const wordOf = ({ kind }: PieceEnd): string => FITTING_WORDS[kind as keyof typeof FITTING_WORDS] ?? 'end';
 
@@ -27,7 +25,7 @@ export const p16ThreadRoom = defineRule<DerivedNetwork>({
   },
   subjects: (derived) => networkSubjects({ ...derived, networks: derived.networks.filter(({ pipes }) => pipes.length > 0) }),
   check(network, { say }) {
-    const all = pieces(network);
+    const all = usualPiecesOf(network);
     const placeOf = (some: readonly Piece[]) => {
       const at = some.flatMap(({ from, to, pipes }): PlanPoint3[] => {
         const ends = [from.node, to.node].flatMap((node) => (node === null ? [] : (network.network.nodes[node]?.at ?? [])));

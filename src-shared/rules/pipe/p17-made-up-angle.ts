@@ -5,7 +5,7 @@ import { normalAngle_rad } from '../../geometry/angle.ts';
 import { ANGLE_SLACK_rad } from '../../geometry/tolerance.ts';
 import { LIMIT_CATALOGUE } from '../../profile/limit-catalogue.ts';
 import { defineRule, limitOrBlank, notChecked } from '../rule.ts';
-import { nozzleSubjects, placeOfNozzle } from '../subjects.ts';
+import { type NozzleSubject, nozzleSubjects, placeOfNozzle } from '../subjects.ts';
 
 const TURN_rad = 2 * Math.PI;
 /** A taper thread is 0.8 of its pitch deep. */
@@ -14,13 +14,18 @@ const DEPTH_OF_PITCH = 0.8;
 /** The size of the pipe that a nozzle is screwed to. */
 const sizeAt = ({ network, nozzle }: DerivedNozzle) => Object.values(network.network.pipes).find(({ from, to }) => from === nozzle.node || to === nozzle.node)?.size;
 
+interface Asked {
+  readonly nozzle: NozzleSubject;
+  readonly size: ReturnType<typeof sizeAt>;
+}
+
 /**
  * P17: the direction in which the holes of a nozzle end up is known only when its taper thread is tight.
  * Measure: turns either way from the direction drawn that N5, N6 and N7 allow [rad].
  * It is a note wherever not every direction will do: nothing on the plan can say where a thread gets tight.
  * Not checked: no space, or a limit of those checks is blank. A nozzle without drilled holes is not asked.
  */
-export const p17MadeUpAngle = defineRule<DerivedNozzle>({
+export const p17MadeUpAngle = defineRule<Asked>({
   id: 'P17',
   title: 'Direction when tight',
   severity: 'note',
@@ -30,8 +35,11 @@ export const p17MadeUpAngle = defineRule<DerivedNozzle>({
     source: 'common practice; threads an inch: ASME B1.20.1 (NPT)',
     caution: 'Never loosen a taper joint to correct a direction: tighten on, or remake it with another nipple.',
   },
-  subjects: (derived) => nozzleSubjects({ ...derived, nozzles: derived.nozzles.filter(({ nozzle }) => nozzle.holes_rad.length > 0) }),
-  check(nozzle, { say }) {
+  subjects: ({ nozzles }) => {
+    const drilled = nozzles.filter(({ nozzle }) => nozzle.holes_rad.length > 0);
+    return nozzleSubjects({ nozzles: drilled }).map(({ subject, ...named }, i) => ({ ...named, subject: { nozzle: subject, size: drilled[i] && sizeAt(drilled[i]) } }));
+  },
+  check({ nozzle, size }, { say }) {
     const { at, space } = nozzle;
     const place = at && placeOfNozzle(nozzle, at);
     if (!at || !space) return notChecked('it serves no space, so which directions will do is not known.', place);
@@ -42,7 +50,6 @@ export const p17MadeUpAngle = defineRule<DerivedNozzle>({
     }
     const arcs = legalArcs(nozzle);
     if (arcs.some(({ from_rad, to_rad }) => to_rad - from_rad >= TURN_rad - 2 * ANGLE_SLACK_rad)) return { kind: 'judged', isKept: true, text: 'Its holes may end up in any direction.', place };
-    const size = sizeAt(nozzle);
     const pitch = size ? ` One turn of its ${size} in thread moves the orifice by ${say.length(threadDepth_m(size) / DEPTH_OF_PITCH)}.` : '';
     const drawn_rad = nozzle.nozzle.rotation_rad;
     const own = arcs.map(({ from_rad, to_rad }) => ({ back_rad: Math.max(0, normalAngle_rad(drawn_rad - from_rad + ANGLE_SLACK_rad) - ANGLE_SLACK_rad), width_rad: to_rad - from_rad })).find(({ back_rad, width_rad }) => back_rad <= width_rad + ANGLE_SLACK_rad);

@@ -1,8 +1,7 @@
 import type { DerivedNetwork } from '../../derived/derived.ts';
 import { type LineEnd, lineEndsOf } from '../../derived/line-ends.ts';
-import { remembered } from '../../derived/remember.ts';
 import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
-import { piecesOf } from '../../take-off/pieces-of.ts';
+import { usualPiecesOf } from '../../take-off/pieces-of.ts';
 import { inches_m } from '../../units/convert.ts';
 import type { Cure } from '../finding.ts';
 import { atLeast, defineRule, notChecked } from '../rule.ts';
@@ -12,8 +11,6 @@ const LEAST_m = inches_m(2);
 const SOURCE = 'NFPA 2001:2018; 46 CFR 95.16-10 (a)(4)(i)';
 /** No made tee takes up more than this of the pipe, measured in its outside diameters. */
 const TEE_TAKES = 2;
-
-const pieces = remembered(piecesOf as (network: DerivedNetwork) => ReturnType<typeof piecesOf>);
 
 /** A nozzle with the end of its line; undefined while no pipe leads to it. */
 interface Asked {
@@ -26,7 +23,7 @@ interface Asked {
 function nippleOf(network: DerivedNetwork, trap: readonly string[]): { readonly least_m: number; readonly most_m: number } {
   const inTrap = network.pipes.filter(({ ref }) => trap.includes(ref.id));
   const centre_m = inTrap.reduce((sum, { length_m }) => sum + length_m, 0);
-  const piece = pieces(network).filter(({ pipes }) => pipes.some((id) => trap.includes(id)));
+  const piece = usualPiecesOf(network).filter(({ pipes }) => pipes.some((id) => trap.includes(id)));
   if (piece.length > 0 && piece.every(({ cut_m }) => cut_m !== null)) {
     const cut_m = piece.reduce((sum, { cut_m: each }) => sum + (each ?? 0), 0);
     return { least_m: cut_m, most_m: cut_m };

@@ -3,11 +3,10 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { workedDischarge } from '#shared/calculations/discharge/worked-discharge';
 import { calculationsOf } from '#shared/calculations/lines/calculations-of';
-import type { DerivedNozzle } from '#shared/derived/derived';
 import { type Evaluation, evaluate } from '#shared/evaluate';
 import { refKey, type Plan } from '#shared/model/plan';
 import { type CheckContext, defineRule } from '#shared/rules/rule';
-import { nozzleSubjects } from '#shared/rules/subjects';
+import { type NozzleSubject, nozzleSubjects } from '#shared/rules/subjects';
 import { place3 } from '../../support/plan-builder.ts';
 import { KNOWN_ROOM, finishRoom, wholePlan } from '../../support/whole-plan.ts';
 
@@ -137,7 +136,7 @@ describe('what is kept of the last plan', () => {
 describe('a check', () => {
   const asked: string[] = [];
   const ruleThat = (look: (context: CheckContext) => unknown) =>
-    defineRule<DerivedNozzle>({
+    defineRule<NozzleSubject>({
       id: 'X1',
       title: 'Try',
       severity: 'note',
