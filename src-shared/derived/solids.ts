@@ -5,7 +5,7 @@ import { counterClockwise } from '../geometry/ring-order.ts';
 import { meetingOf } from '../geometry/segment.ts';
 import type { Level, Obstruction } from '../model/plan.ts';
 import type { Solid } from './derived.ts';
-import { remembered, rememberedPart } from './remember.ts';
+import { rememberedPart } from './remember.ts';
 
 /** The solid that an obstruction of a level is. */
 const solidOf = rememberedPart((obstruction: Obstruction, level: string): Solid => {
@@ -44,17 +44,6 @@ export const solidsOf = rememberedPart(
   (obstructions: Level['obstructions'], level: string): SolidIndex =>
     indexOf(Object.values(obstructions).map((obstruction) => solidOf(obstruction, level))),
 );
-
-/** Index of the solids of each level of a derived plan, by level id. */
-export const solidsByLevel = remembered((solids: readonly Solid[]): ReadonlyMap<string, SolidIndex> => {
-  const byLevel = new Map<string, Solid[]>();
-  for (const solid of solids) {
-    const others = byLevel.get(solid.ref.level);
-    if (others) others.push(solid);
-    else byLevel.set(solid.ref.level, [solid]);
-  }
-  return new Map([...byLevel].map(([level, those]) => [level, indexOf(those)]));
-});
 
 /** Whether a ring and the floor inside an outline share a place; touching counts, lying wholly in a hole does not. */
 export function touchesFloor(ring: Outline, outline: Outline, holes: readonly Outline[]): boolean {
