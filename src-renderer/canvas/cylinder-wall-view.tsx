@@ -1,4 +1,4 @@
-import { useLayoutEffect, useRef, useState } from 'react';
+import { useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { Elevation } from '#shared/elevation/elevation';
 import { cylindersWithoutWall, elevationsOf } from '#shared/elevation/elevations-of';
 import type { Ref } from '#shared/model/plan';
@@ -6,6 +6,7 @@ import { elevationPlace, mountNotes } from '#shared/sheets/elevation-words';
 import { selectEvaluation } from '../store/selectors.ts';
 import type { Session, State } from '../store/state.ts';
 import { useStore } from '../store/use-store.ts';
+import { wallKeeper } from './cylinder-wall/keep-walls.ts';
 import { WallBoard } from './cylinder-wall/wall-board.tsx';
 import './cylinder-wall/cylinder-wall.css';
 
@@ -39,7 +40,9 @@ export function CylinderWallView() {
   const selection = useStore(selectionOf);
   const frame = useRef<HTMLDivElement>(null);
   const [size, setSize] = useState({ width: 0, height: 0 });
-  const elevations = elevationsOf(derived).filter(({ network }) => network.level.id === level);
+  const [keep] = useState(wallKeeper);
+  const walls = useMemo(() => keep(elevationsOf(derived)), [keep, derived]);
+  const elevations = walls.filter(({ network }) => network.level.id === level);
   const [elevation, choose] = useShownWall(elevations, selection);
   const { lengths } = derived.plan.settings;
 

@@ -1,5 +1,6 @@
 import type { Elevation } from '#shared/elevation/elevation';
 import { refKey } from '#shared/model/plan';
+import type { ElevationLayout } from '#shared/sheets/elevation-frame';
 import { cylinderShape } from '#shared/sheets/elevation-shape';
 import type { ComposedElevation } from '#shared/sheets/elevation-view';
 import { PRINT } from '#shared/sheets/print-ink';
@@ -7,7 +8,10 @@ import type { Ink } from '../../ink.ts';
 import { paintMark } from '../paint-marks.ts';
 import { type Pen, type Px, aside, disc, line, polyline, ring, setLine } from '../pen.ts';
 import { type WallHandle, stripPx } from './wall-pick.ts';
-import { PX_PER_mm, type WallView, wallPx } from './wall-view.ts';
+import { PX_PER_mm, type WallView, paperScale, wallPx } from './wall-view.ts';
+
+/** Where the wall's first end stands on the floor. */
+const CORNER = { s: 0, z: 0 };
 
 /** How a wall is painted. */
 export interface WallLook {
@@ -30,24 +34,30 @@ const inksOf = ({ ink, quiet, underlay, paper, panel, warm, cool, solid }: Ink):
     [PRINT.solidFill, panel],
   ]);
 
-/** Paints a cylinder wall on its board, what is selected marked. */
-export function drawWall(pen: Pen, view: WallView, elevation: Elevation, composed: ComposedElevation, board: { readonly width: number; readonly height: number }, { ink, selection, handle }: WallLook): void {
+/**
+ * Paints a cylinder wall on its board, what is selected marked.
+ * @param layout    of the wall at the scale of the view
+ * @param composed  the drawing, for this scale or for the last one: then it is painted larger or smaller
+ */
+export function drawWall(pen: Pen, view: WallView, elevation: Elevation, layout: ElevationLayout, composed: ComposedElevation, board: { readonly width: number; readonly height: number }, { ink, selection, handle }: WallLook): void {
   pen.fillStyle = ink.paper;
   pen.fillRect(0, 0, board.width, board.height);
   const inks = inksOf(ink);
   aside(pen, () => {
-    pen.translate(view.x, view.y);
-    pen.scale(PX_PER_mm, PX_PER_mm);
+    const larger = composed.scale / paperScale(view);
+    const corner = wallPx(view, layout, CORNER);
+    pen.translate(corner.x - composed.layout.frame.x(0) * PX_PER_mm * larger, corner.y - composed.layout.frame.y(0) * PX_PER_mm * larger);
+    pen.scale(PX_PER_mm * larger, PX_PER_mm * larger);
     pen.lineCap = 'round';
     pen.lineJoin = 'round';
     for (const mark of composed.marks) paintMark(pen, mark, { inkOf: (colour) => inks.get(colour) ?? colour, paper: ink.paper });
   });
-  aside(pen, () => markSelected(pen, view, elevation, composed, { ink, selection }));
-  if (handle) aside(pen, () => markHandle(pen, view, composed, handle, ink));
+  aside(pen, () => markSelected(pen, view, elevation, layout, { ink, selection }));
+  if (handle) aside(pen, () => markHandle(pen, view, layout, handle, ink));
 }
 
 /** What is selected gets a wide soft line along its outline. */
-function markSelected(pen: Pen, view: WallView, elevation: Elevation, { layout }: ComposedElevation, { ink, selection }: Pick<WallLook, 'ink' | 'selection'>): void {
+function markSelected(pen: Pen, view: WallView, elevation: Elevation, layout: ElevationLayout, { ink, selection }: Pick<WallLook, 'ink' | 'selection'>): void {
   const px = (s: number, z: number): Px => wallPx(view, layout, { s, z });
   const box = (from_m: number, to_m: number, bottom_m: number, top_m: number): void => polyline(pen, [px(from_m, bottom_m), px(to_m, bottom_m), px(to_m, top_m), px(from_m, top_m)], true);
   setLine(pen, { colour: ink.selection, width: 2.5, join: 'round', cap: 'round' });
@@ -68,7 +78,7 @@ function markSelected(pen: Pen, view: WallView, elevation: Elevation, { layout }
 }
 
 /** The line along which a height is dragged, with its two strokes. */
-function markHandle(pen: Pen, view: WallView, { layout }: ComposedElevation, { kind, z_m, from_m, to_m }: WallHandle, ink: Ink): void {
+function markHandle(pen: Pen, view: WallView, layout: ElevationLayout, { kind, z_m, from_m, to_m }: WallHandle, ink: Ink): void {
   const [a, b] = [wallPx(view, layout, { s: from_m, z: z_m }), wallPx(view, layout, { s: to_m, z: z_m })];
   setLine(pen, { colour: ink.selection, width: 2 });
   if (kind === 'gauge') {

@@ -18,6 +18,7 @@ import { handyHeight_m } from '../section-pick.ts';
 import { useDevicePixels } from '../use-device-pixels.ts';
 import { useInk } from '../use-ink.ts';
 import { drawWall } from './draw-wall.ts';
+import { useRested } from './use-rested.ts';
 import { type WallHandle, wallCommand, wallHandleAt, wallHandles, wallThingAt } from './wall-pick.ts';
 import { WALL_SIZES, type WallView, fittedWall, paperScale, wallPlace, wallPx, zoomedWall } from './wall-view.ts';
 
@@ -56,16 +57,17 @@ export function WallBoard({ elevation, spaces, lengths, width, height }: WallBoa
   useEffect(() => () => frames.current.stop(), []);
 
   const scale = paperScale(view);
-  const composed = useMemo(() => composeElevation(elevation, spaces, scale, WALL_SIZES, lengths), [elevation, spaces, scale, lengths]);
-  const { layout } = composed;
+  const layout = useMemo(() => elevationLayout(elevation, scale, WALL_SIZES, lengths), [elevation, scale, lengths]);
+  const drawnScale = useRested(scale, `${elevation.key} ${width} ${height} ${lengths}`);
+  const composed = useMemo(() => composeElevation(elevation, spaces, drawnScale, WALL_SIZES, lengths), [elevation, spaces, drawnScale, lengths]);
   const held = hold?.kind === 'height' ? hold.handle : null;
   const marked = useMemo(() => {
     const key = held ?? over;
     return key ? (wallHandles(elevation).find((each) => each.kind === key.kind && each.cylinders.some(({ ref }) => key.cylinders.some((other) => isSameRef(ref, other.ref))) && (held ? true : Math.abs(each.z_m - key.z_m) < 1e-6)) ?? null) : null;
   }, [elevation, held, over]);
   const paints = useMemo(
-    (): Paint[] => [(pen) => drawWall(pen, view, elevation, composed, { width, height }, { ink, selection: new Set(selection.map(refKey)), handle: held?.kind === 'restraint' ? null : marked })],
-    [view, elevation, composed, width, height, ink, selection, marked, held],
+    (): Paint[] => [(pen) => drawWall(pen, view, elevation, layout, composed, { width, height }, { ink, selection: new Set(selection.map(refKey)), handle: held?.kind === 'restraint' ? null : marked })],
+    [view, elevation, layout, composed, width, height, ink, selection, marked, held],
   );
   const stage = useMemo(() => ({ camera: { at: { x: 0, y: 0 }, scale_px_m: 1 }, width, height }), [width, height]);
 

@@ -1,8 +1,12 @@
+import { produce } from 'immer';
 import { describe, expect, test } from 'vitest';
 import { derivePlan } from '#shared/derived/derive-plan';
 import { elevationsOf } from '#shared/elevation/elevations-of';
 import { elevationLayout } from '#shared/sheets/elevation-frame';
 import { buildDemo } from '../../../src-main/demos/build-demo.ts';
+import { moveNozzle } from '#shared/commands/move-nozzle';
+import type { Cylinder, Plan } from '#shared/model/plan';
+import { wallKeeper } from '../../../src-renderer/canvas/cylinder-wall/keep-walls.ts';
 import { stripPx, wallCommand, wallHandleAt, wallHandles, wallThingAt } from '../../../src-renderer/canvas/cylinder-wall/wall-pick.ts';
 import { WALL_SIZES, fittedWall, paperScale, wallPlace, wallPx, zoomedWall } from '../../../src-renderer/canvas/cylinder-wall/wall-view.ts';
 
@@ -76,5 +80,53 @@ describe('dragging a height', () => {
     const { cylinders } = moved('gauge', 1.4);
     expect(cylinders.filter(({ gauge }) => gauge?.height_m === 1.4)).toHaveLength(1);
     expect(new Set(cylinders.map(({ gauge }) => gauge?.facing_rad)).size).toBe(1);
+  });
+});
+
+describe('what is kept of the wall', () => {
+  const { id, nozzles, nodes } = elevation.network.network;
+  const wallOf = (keep: ReturnType<typeof wallKeeper>, of: Plan) => keep(elevationsOf(derivePlan(of)))[0];
+  const edited = (change: (draft: Plan) => void): Plan => produce(plan, change);
+
+  test('a nozzle that is dragged elsewhere leaves the very same wall', () => {
+    const keep = wallKeeper();
+    const before = wallOf(keep, plan);
+    const far = Object.values(nozzles).find(({ node }) => !elevation.pipes.some(({ pipe: { pipe } }) => pipe.from === node || pipe.to === node));
+    const at = nodes[far?.node ?? '']?.at;
+    if (!far || !at) throw new Error('A nozzle hangs away from the wall.');
+    const moved = moveNozzle({ kind: 'nozzle', network: id, id: far.id }, { ...at, z: at.z - 0.05 })(plan);
+    if (!moved.ok) throw new Error(moved.reason);
+    expect(moved.next).not.toBe(plan);
+    expect(wallOf(keep, moved.next)).toBe(before);
+  });
+
+  const everyCylinder = (change: (one: Cylinder) => void) => (draft: Plan): void => {
+    for (const one of Object.values(draft.networks[id]?.cylinders ?? {})) change(one);
+  };
+  test.each<[string, (draft: Plan) => void]>([
+    ['a rail', everyCylinder((one) => { one.railHeight_m = 1.07; })],
+    ['a cylinder’s name', everyCylinder((one) => { one.name += 'x'; })],
+    ['the place of a cylinder', everyCylinder((one) => { one.at.x += 0.01; })],
+    ['the name of the network', (draft) => void Object.assign(draft.networks[id] ?? {}, { name: 'Other' })],
+    ['a limit of the profile', (draft) => {
+      for (const { limits } of Object.values(draft.profiles)) if (limits.outletHeight_m) limits.outletHeight_m.value += 0.02;
+    }],
+    ['the height of a support', (draft) => {
+      for (const one of Object.values(draft.networks[id]?.supports ?? {})) one.at.z += 0.1;
+    }],
+    ['where the pipe begins', (draft) => {
+      const source = draft.networks[id]?.nodes[draft.networks[id]?.source ?? ''];
+      if (source) source.at.z += 0.05;
+    }],
+    ['the room', (draft) => {
+      for (const { enclosures } of Object.values(draft.levels)) for (const room of Object.values(enclosures)) room.height_m = (room.height_m ?? 3) + 0.1;
+    }],
+  ])('%s that changes is seen', (_, change) => {
+    const keep = wallKeeper();
+    const before = wallOf(keep, plan);
+    const next = edited(change);
+    const after = wallOf(keep, next);
+    expect(after).not.toBe(before);
+    expect(after).toBe(elevationsOf(derivePlan(next))[0]);
   });
 });
