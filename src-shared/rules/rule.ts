@@ -77,8 +77,9 @@ export interface RuleSpec<S> {
 function findingOf<S>(spec: RuleSpec<S>, { ref, name }: Asked<S>, answer: Answer): Finding {
   const common = { rule: spec.id, title: spec.title, subject: ref, name, measure: spec.measure, basis: spec.basis };
   if (answer.kind === 'not-checked') return { ...common, verdict: 'not-checked', text: `Not checked: ${answer.because}`, place: answer.place, cure: answer.cure };
-  const { kind: _, isKept, severity, ...figures } = answer;
-  return { ...common, ...figures, verdict: isKept ? 'ok' : (severity ?? spec.severity) };
+  const { isKept, text, measured, limit, limitSource, margin, severity = spec.severity, measure = spec.measure, place, cure } = answer;
+  // Written out field by field: most of what a step of a drag asks anew ends here.
+  return { ...common, measure, text, measured, limit, limitSource, margin, place, cure, verdict: isKept ? 'ok' : severity };
 }
 
 /** What a rule found of the last plan, subject by subject. */
@@ -147,12 +148,10 @@ export function defineRule<S>(spec: RuleSpec<S>): Rule {
 }
 
 /** Runs rules over a derived plan; gravest findings first, then in catalogue order. */
-export const runRules = (rules: readonly Rule[], derived: Derived, design: Design): Finding[] =>
-  rules
-    .flatMap((rule) => rule.run(derived, design))
-    .map((finding, order) => ({ finding, order }))
-    .sort((a, b) => VERDICTS.indexOf(a.finding.verdict) - VERDICTS.indexOf(b.finding.verdict) || a.order - b.order)
-    .map(({ finding }) => finding);
+export function runRules(rules: readonly Rule[], derived: Derived, design: Design): Finding[] {
+  const all = rules.flatMap((rule) => rule.run(derived, design));
+  return VERDICTS.flatMap((verdict) => all.filter((finding) => finding.verdict === verdict));
+}
 
 /** Answer of a check that lacks something. */
 export const notChecked = (because: string, place?: Place, cure?: Cure): Answer => ({ kind: 'not-checked', because, place, cure });
