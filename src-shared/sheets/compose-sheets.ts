@@ -3,7 +3,7 @@ import type { Evaluation } from '../evaluate.ts';
 import type { UnderlayDrawing } from '../underlay/drawing.ts';
 import { calculationBlocks } from './calculation-tables.ts';
 import { cautionsTable, holdPointsTable } from './cautions.ts';
-import { packBlocks, roomBlocks, sectionBlocks } from './block-sheets.ts';
+import { type BlockSheets, packBlocks, roomBlocks, sectionBlocks } from './block-sheets.ts';
 import { datumsOf } from './datum.ts';
 import { detailSheets } from './details/detail-sheets.ts';
 import { elevationBlocks } from './elevation-blocks.ts';
@@ -65,25 +65,29 @@ export function composeSheets(evaluation: Evaluation, drawings: ReadonlyMap<stri
   const blocks = [...(isField ? fieldBlocks(derived, layout, options.takeOff) : submittalBlocks(derived, layout, options.takeOff, numbered, findings, listed)), ...isometrics.tables.map(layout.tableColumns > 1 ? narrow : full)];
   const homeless = new Set<SymbolName>([...views, ...isometrics.drafts].filter((draft) => !hasRoom(draft)).flatMap(({ used }) => [...used]));
   if (homeless.size > 0) blocks.push({ table: legendTable(homeless, layout.sizes), span: 'column' });
-  const pages = flowTables(blocks.filter(({ table }) => table.rows.length > 0), layout.area, layout.tableColumns, layout.sizes, packed.left);
-  // What the flow put below the last sections belongs to their sheet.
-  const lastView = views.at(-1);
-  const shared = packed.left && lastView ? pages.shift() : undefined;
-  if (shared && lastView && shared.titles.length > 0) {
-    views.splice(-1, 1, { ...lastView, title: sheetTitle([lastView.title, ...shared.titles]), marks: [...lastView.marks, ...shared.marks] });
+  const details: BlockSheets = isField ? { drafts: [], left: undefined } : detailSheets(derived, layout);
+  const drawn = [...views, ...isometrics.drafts, ...details.drafts];
+  // The last sections and the last details leave paper where the tables begin.
+  const begins = [
+    { left: packed.left, at: views.length - 1 },
+    { left: details.left, at: drawn.length - 1 },
+  ].flatMap(({ left, at }) => (left ? [{ left, at }] : []));
+  const pages = flowTables(blocks.filter(({ table }) => table.rows.length > 0), layout.area, layout.tableColumns, layout.sizes, begins.map(({ left }) => left));
+  const shared = begins.map(({ at }) => ({ at, page: pages.shift() }));
+  for (const { at, page } of shared) {
+    const draft = drawn[at];
+    if (draft && page && page.titles.length > 0) drawn[at] = { ...draft, title: sheetTitle([draft.title, ...page.titles]), marks: [...draft.marks, ...page.marks] };
   }
-  const lastViewAt = views.length - 1;
-  views.push(...isometrics.drafts, ...(isField ? [] : detailSheets(derived, layout)));
   // Calculations begin a sheet of their own, so that they can be handed over by themselves.
   const calculations = isField ? [] : flowTables(calculationBlocks(evaluation, layout), layout.area, layout.tableColumns, layout.sizes);
   const tables = [...pages, ...calculations]
     .filter(({ marks }) => marks.length > 0)
     .map(({ marks, titles }): SheetDraft => ({ title: sheetTitle(titles), scale: 'no scale', marks, hasViews: false, hasPlan: false, used: new Set(), remarks: [] }));
-  const drafts = [...views, ...tables];
+  const drafts = [...drawn, ...tables];
   const legendPage = pages.findIndex(({ titles }) => titles.includes('Legend'));
   const numberOf = (index: number): string => [printable(derived.plan.info.sheetPrefix.trim()).slice(0, LONGEST_PREFIX), String(index + 1)].filter(Boolean).join('-');
-  const isLegendShared = shared?.titles.includes('Legend') ?? false;
-  const legendAt = isLegendShared ? numberOf(lastViewAt) : legendPage < 0 ? undefined : numberOf(views.length + legendPage);
+  const legendBeside = shared.find(({ page }) => page?.titles.includes('Legend'));
+  const legendAt = legendBeside ? numberOf(legendBeside.at) : legendPage < 0 ? undefined : numberOf(drawn.length + legendPage);
   return drafts.map((draft, index) => finishSheet(layout, facts, draft, { index, count: drafts.length, number: numberOf(index), legendAt }, derived, options));
 }
 

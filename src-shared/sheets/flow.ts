@@ -24,11 +24,11 @@ const GAP_mm = 7;
  * A table that does not fit goes on where there is room, its head repeated; a row is never parted,
  * unless it alone is higher than a sheet: it then begins a sheet of its own.
  * @param sheet  paper of each sheet
- * @param begin  paper left on the sheet where the flow begins; the first page answered is what it got, maybe nothing
+ * @param begins  paper left on the sheets where the flow begins, one after the other; the first pages answered are what they got, maybe nothing
  */
-export function flowTables(blocks: readonly FlowBlock[], sheet: PaperBox, columns: number, sizes: TypeSizes, begin: PaperBox = sheet): FlowPage[] {
+export function flowTables(blocks: readonly FlowBlock[], sheet: PaperBox, columns: number, sizes: TypeSizes, begins: readonly PaperBox[] = []): FlowPage[] {
   const gap = GAP_mm * sizes.factor;
-  let area = begin;
+  let area = begins[0] ?? sheet;
   const width = sheet.right - sheet.left;
   const columnWidth = (width - (columns - 1) * gap) / columns;
   const pages: FlowPage[] = [];
@@ -40,8 +40,8 @@ export function flowTables(blocks: readonly FlowBlock[], sheet: PaperBox, column
   let isEmpty = true;
 
   const turnPage = (): void => {
-    if (!isEmpty || pages.length === 0) pages.push(page);
-    area = sheet;
+    if (!isEmpty || pages.length < Math.max(1, begins.length)) pages.push(page);
+    area = begins[pages.length] ?? sheet;
     page = { marks: [], titles: [] };
     top = area.top;
     column = 0;
@@ -64,6 +64,9 @@ export function flowTables(blocks: readonly FlowBlock[], sheet: PaperBox, column
   const fits = (rows: readonly LaidRow[]): boolean => y + rows.reduce((sum, row) => sum + row.height_mm, 0) <= area.bottom + 1e-6;
 
   const run = (laid: LaidTable, span: FlowBlock['span']): void => {
+    // What another sheet has left takes no part of a table that a sheet of its own keeps whole.
+    const height = [laid.titleRow(false), laid.head, ...laid.rows].reduce((sum, row) => sum + row.height_mm, 0);
+    while (area !== sheet && span === 'full' && y + height > area.bottom && sheet.top + height <= sheet.bottom) turnPage();
     let isContinued = false;
     let rest = [...laid.rows];
     while (rest.length > 0 || !isContinued) {

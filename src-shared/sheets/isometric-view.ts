@@ -34,16 +34,29 @@ const LONGEST_mm = 30;
 const TABLE_mm = 128;
 /** A drawing beside its table keeps at least this share of the paper's width. */
 const LEAST_SHARE = 0.52;
+/** Between two isometrics on one sheet [mm at factor 1]. */
+const HALVES_APART_mm = 8;
+/** How far a drawing on half a sheet makes way for the words of its discharge assembly [mm at factor 1]. */
+const ASIDE_mm = 11;
 
-function composeIsometric(iso: Isometric, room: PaperBox, sizes: TypeSizes, lengths: Settings['lengths'], margin: (typeof MARGINS)[number], isTerse: boolean): ViewDraft {
+/** How large a network is drawn with some paper around it [mm of paper for a metre]. */
+function mmPerMetreIn(iso: Isometric, room: PaperBox, { factor }: TypeSizes, margin: (typeof MARGINS)[number]): number {
+  const xs = iso.nodes.map(({ place }) => place.x);
+  const ys = iso.nodes.map(({ place }) => place.y);
+  const free = (from: number, to: number, margin_mm: number): number => Math.max(10, to - from - 2 * margin_mm * factor);
+  const across = free(room.left, room.right, margin.side_mm) / Math.max(Math.max(...xs) - Math.min(...xs), 1e-6);
+  const down = free(room.top, room.bottom, margin.above_mm) / Math.max(Math.max(...ys) - Math.min(...ys), 1e-6);
+  return Math.min(across, down, (LONGEST_mm * factor) / middleRun_m(iso));
+}
+
+function composeIsometric(iso: Isometric, room: PaperBox, sizes: TypeSizes, lengths: Settings['lengths'], margin: (typeof MARGINS)[number], isTerse: boolean, aside_mm: number): ViewDraft {
   const xs = iso.nodes.map(({ place }) => place.x);
   const ys = iso.nodes.map(({ place }) => place.y);
   const [left, right, bottom, top] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
-  const free = (from: number, to: number, margin_mm: number): number => Math.max(10, to - from - 2 * margin_mm * sizes.factor);
-  const across = free(room.left, room.right, margin.side_mm) / Math.max(right - left, 1e-6);
-  const down = free(room.top, room.bottom, margin.above_mm) / Math.max(top - bottom, 1e-6);
-  const mmPerMetre = Math.min(across, down, (LONGEST_mm * sizes.factor) / middleRun_m(iso));
-  const [middleX, middleY] = [(room.left + room.right) / 2, (room.top + room.bottom) / 2];
+  const mmPerMetre = mmPerMetreIn(iso, room, sizes, margin);
+  // The parts of the discharge assembly are told beside its first node: they get the more paper.
+  const isBelow = (iso.nodes[0]?.place.y ?? 0) <= (bottom + top) / 2;
+  const [middleX, middleY] = [(room.left + room.right) / 2, (room.top + room.bottom) / 2 + (isBelow ? -aside_mm : aside_mm)];
   const view = viewDraft(viewFrame(1000 / mmPerMetre, (left + right) / 2, (bottom + top) / 2, middleX, middleY), sizes, lengths, room);
   drawNorth(view, iso, room.left + 11 * sizes.factor, room.top + 9 * sizes.factor);
   drawIsometric(view, iso);
@@ -56,10 +69,10 @@ function composeIsometric(iso: Isometric, room: PaperBox, sizes: TypeSizes, leng
 }
 
 /** The drawing in which most labels find room: all that stands at a node if it can be, else less. */
-function bestDrawing(iso: Isometric, room: PaperBox, sizes: TypeSizes, lengths: Settings['lengths']): ViewDraft | undefined {
+function bestDrawing(iso: Isometric, room: PaperBox, sizes: TypeSizes, lengths: Settings['lengths'], aside_mm: number): ViewDraft | undefined {
   let best: ViewDraft | undefined;
   for (const [isTerse, margin] of [false, true].flatMap((terse) => MARGINS.map((each) => [terse, each] as const))) {
-    const view = composeIsometric(iso, room, sizes, lengths, margin, isTerse);
+    const view = composeIsometric(iso, room, sizes, lengths, margin, isTerse, aside_mm);
     if (!boxHolds({ left: room.left - 1, top: room.top - 1, right: room.right + 1, bottom: room.bottom + 1 }, marksBox(marksOf(view)))) continue;
     if (!best || view.unplaced.length < best.unplaced.length) best = view;
     if (best.unplaced.length === 0) break;
@@ -85,36 +98,74 @@ function isometricTitle(iso: Isometric, room: PaperBox, { sizes }: SheetLayout):
   ];
 }
 
-/** One sheet for each network that has pipe: the isometric, its table of nodes beside it where both have room. */
-export function isometricSheets({ derived, layout }: ViewSet): IsometricSheets {
+/** An isometric on its paper, and whether its table stands beside it. */
+interface Placed {
+  readonly view: ViewDraft;
+  readonly marks: readonly Mark[];
+  readonly isBeside: boolean;
+}
+
+/** A network on some paper; undefined where it has no room at all. */
+function placeIsometric(iso: Isometric, table: Table, area: PaperBox, layout: SheetLayout, lengths: Settings['lengths'], aside_mm = 0): Placed | undefined {
   const { sizes } = layout;
+  // No strip with a check bar below: nothing here is to scale.
+  const room = { ...area, bottom: area.bottom - VIEW_TITLE_mm * sizes.factor };
+  const laid = layTable(table, TABLE_mm * sizes.factor, sizes);
+  const gap = 6 * sizes.factor;
+  const beside = { ...room, right: room.right - laid.width_mm - gap };
+  const hasRoomBeside = beside.right - beside.left >= LEAST_SHARE * (room.right - room.left) && tableHeight_mm(laid) <= area.bottom - area.top;
+  const small = hasRoomBeside ? bestDrawing(iso, beside, sizes, lengths, aside_mm) : undefined;
+  const isBeside = small?.unplaced.length === 0;
+  const view = isBeside ? small : bestDrawing(iso, room, sizes, lengths, aside_mm);
+  return view && { view, isBeside, marks: [...marksOf(view), ...isometricTitle(iso, isBeside ? beside : room, layout), ...(isBeside ? drawTable(laid, beside.right + gap, area.top) : [])] };
+}
+
+/** A network on half a sheet, its table beside it; undefined where it needs more, or would be drawn smaller there. */
+function onHalf(iso: Isometric, table: Table, half: PaperBox, layout: SheetLayout, lengths: Settings['lengths']): Placed | undefined {
+  const [roomy = MARGINS[0]] = MARGINS;
+  if (!roomy || mmPerMetreIn(iso, half, layout.sizes, roomy) < mmPerMetreIn(iso, layout.area, layout.sizes, roomy) * (1 - 1e-9)) return undefined;
+  const placed = placeIsometric(iso, table, half, layout, lengths, ASIDE_mm * layout.sizes.factor);
+  return placed?.isBeside ? placed : undefined;
+}
+
+/** The isometric of each network that has pipe, its table of nodes beside it where both have room. Two small ones that follow each other share a sheet. */
+export function isometricSheets({ derived, layout }: ViewSet): IsometricSheets {
+  const { area, sizes } = layout;
   const { lengths } = derived.plan.settings;
+  const middle = (area.top + area.bottom) / 2;
+  const [upper, lower] = [{ ...area, bottom: middle - (HALVES_APART_mm * sizes.factor) / 2 }, { ...area, top: middle + (HALVES_APART_mm * sizes.factor) / 2 }];
+  const all = derived.networks
+    .filter(({ pipes }) => pipes.length > 0)
+    .map((network) => {
+      const iso = layoutIsometric(network);
+      return { name: network.network.name, iso, table: isometricTable(iso, lengths) };
+    });
   const sheets: IsometricSheets = { drafts: [], tables: [] };
-  for (const network of derived.networks) {
-    if (network.pipes.length === 0) continue;
-    const iso = layoutIsometric(network);
-    // No strip with a check bar below: nothing here is to scale.
-    const { area } = layout;
-    const room = { ...area, bottom: area.bottom - VIEW_TITLE_mm * sizes.factor };
-    const table = isometricTable(iso, lengths);
-    const laid = layTable(table, TABLE_mm * sizes.factor, sizes);
-    const gap = 6 * sizes.factor;
-    const beside = { ...room, right: room.right - laid.width_mm - gap };
-    const hasRoomBeside = beside.right - beside.left >= LEAST_SHARE * (room.right - room.left) && tableHeight_mm(laid) <= area.bottom - area.top;
-    const small = hasRoomBeside ? bestDrawing(iso, beside, sizes, lengths) : undefined;
-    const isBeside = small?.unplaced.length === 0;
-    const view = isBeside ? small : bestDrawing(iso, room, sizes, lengths);
-    if (!isBeside) sheets.tables.push(table);
-    if (!view) continue;
+  const put = (names: readonly string[], placed: readonly Placed[]): void => {
+    const unplaced = placed.reduce((sum, { view }) => sum + view.unplaced.length, 0);
     sheets.drafts.push({
-      title: `Isometric: ${network.network.name}`,
+      title: names.length > 1 ? `Isometrics: ${names.join(', ')}` : `Isometric: ${names[0]}`,
       scale: 'not to scale',
-      marks: [...marksOf(view), ...isometricTitle(iso, isBeside ? beside : room, layout), ...(isBeside ? drawTable(laid, beside.right + gap, area.top) : [])],
+      marks: placed.flatMap(({ marks }) => marks),
       hasViews: false,
       hasPlan: false,
-      used: view.used,
-      remarks: [...missingLabels(view.unplaced.length), ...(isBeside ? [] : ['Its nodes are listed with the schedules'])],
+      used: new Set(placed.flatMap(({ view }) => [...view.used])),
+      remarks: [...missingLabels(unplaced), ...(placed.every(({ isBeside }) => isBeside) ? [] : ['Its nodes are listed with the schedules'])],
     });
+  };
+  for (let i = 0; i < all.length; i += 1) {
+    const [one, next] = [all[i], all[i + 1]];
+    if (!one) continue;
+    const first = next && onHalf(one.iso, one.table, upper, layout, lengths);
+    const second = first && onHalf(next.iso, next.table, lower, layout, lengths);
+    if (first && second) {
+      put([one.name, next.name], [first, second]);
+      i += 1;
+      continue;
+    }
+    const placed = placeIsometric(one.iso, one.table, area, layout, lengths);
+    if (!placed?.isBeside) sheets.tables.push(one.table);
+    if (placed) put([one.name], [placed]);
   }
   return sheets;
 }

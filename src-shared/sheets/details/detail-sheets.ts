@@ -1,4 +1,5 @@
 import type { Derived } from '../../derived/derived.ts';
+import type { BlockSheets } from '../block-sheets.ts';
 import { printable, textWidth_mm } from '../font-widths.ts';
 import type { SheetLayout } from '../frame.ts';
 import { settleLabels } from '../labels.ts';
@@ -81,8 +82,11 @@ function composeDetail(detail: Detail, number: number, width_mm: number, { sizes
   return { marks, height_mm, unplaced: view.unplaced.length };
 }
 
-/** Sheets of details: as many side by side as the paper is wide, row by row, in the order in which they are built. */
-export function detailSheets(derived: Derived, layout: SheetLayout): SheetDraft[] {
+/** Between the last row of details and what comes below it [mm at factor 1]. */
+const BELOW_mm = 5;
+
+/** Sheets of details, and the paper that the last of them leaves for tables: as many side by side as the paper is wide, row by row, in the order in which they are built. */
+export function detailSheets(derived: Derived, layout: SheetLayout): BlockSheets {
   const { area, sizes } = layout;
   const gap = 3 * sizes.factor;
   const columns = Math.max(1, Math.floor((area.right - area.left + gap) / ((DETAIL_WIDTH_mm + 2 * PAD_mm) * sizes.factor + gap)));
@@ -104,7 +108,7 @@ export function detailSheets(derived: Derived, layout: SheetLayout): SheetDraft[
     });
     top += height + gap;
   }
-  return pages.map(({ marks, unplaced }, i) => ({
+  const drafts = pages.map(({ marks, unplaced }, i): SheetDraft => ({
     title: pages.length > 1 ? `Details, part ${i + 1} of ${pages.length}` : 'Details',
     scale: 'not to scale',
     marks,
@@ -113,4 +117,5 @@ export function detailSheets(derived: Derived, layout: SheetLayout): SheetDraft[
     used: new Set(),
     remarks: missingLabels(unplaced),
   }));
+  return { drafts, left: drafts.length > 0 ? { ...area, top: top + BELOW_mm * sizes.factor } : undefined };
 }

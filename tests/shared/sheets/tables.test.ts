@@ -115,11 +115,20 @@ describe('flow', () => {
   });
 
   test('a flow begins on what another sheet has left, or leaves it when nothing fits', () => {
-    const begun = flowTables([{ table: table(3), span: 'full' }], sheet, 1, SIZES, { ...sheet, top: 60 });
+    const begun = flowTables([{ table: table(3), span: 'full' }], sheet, 1, SIZES, [{ ...sheet, top: 60 }]);
     expect(begun).toHaveLength(1);
     expect(Math.min(...(begun[0]?.marks ?? []).map((mark) => markBox(mark).top))).toBeGreaterThan(59);
-    const left = flowTables([{ table: table(3), span: 'full' }], sheet, 1, SIZES, { ...sheet, top: 118 });
+    const left = flowTables([{ table: table(3), span: 'full' }], sheet, 1, SIZES, [{ ...sheet, top: 118 }]);
     expect(left.map(({ titles }) => titles)).toEqual([[], ['Things']]);
+  });
+
+  test('what several sheets have left is filled one after the other, and takes no part of a table that a sheet keeps whole', () => {
+    const low = { ...sheet, top: 85 };
+    const [small, large] = [table(1), { ...table(12), title: 'Many' }];
+    const titlesOf = (tables: readonly Table[], begins: readonly (typeof sheet)[]) => flowTables(tables.map((each) => ({ table: each, span: 'full' as const })), sheet, 1, SIZES, begins).map(({ titles }) => titles);
+    expect(titlesOf([small], [{ ...sheet, top: 118 }, low])).toEqual([[], ['Things']]);
+    expect(titlesOf([small, { ...small, title: 'More' }], [low, low])).toEqual([['Things'], ['More']]);
+    expect(titlesOf([large], [{ ...sheet, top: 60 }])).toEqual([[], ['Many']]);
   });
 
   test('nothing to flow is one empty page', () => {
