@@ -3,10 +3,15 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { workedDischarge } from '#shared/calculations/discharge/worked-discharge';
 import { calculationsOf } from '#shared/calculations/lines/calculations-of';
+import { moveNozzle } from '#shared/commands/move-nozzle';
+import { movePipeNode } from '#shared/commands/move-pipe-node';
+import { moveThings } from '#shared/commands/move-things';
 import { type Evaluation, evaluate } from '#shared/evaluate';
+import type { PlanPoint3 } from '#shared/geometry/point';
 import { refKey, type Plan } from '#shared/model/plan';
 import { type CheckContext, defineRule } from '#shared/rules/rule';
 import { type NozzleSubject, nozzleSubjects } from '#shared/rules/subjects';
+import { buildDemo } from '../../../src-main/demos/build-demo.ts';
 import { place3 } from '../../support/plan-builder.ts';
 import { KNOWN_ROOM, finishRoom, wholePlan } from '../../support/whole-plan.ts';
 
@@ -53,6 +58,33 @@ const anyChange: fc.Arbitrary<(draft: Plan) => void> = fc.oneof(
     const network = anyNetwork(draft, i);
     if (network) network.supports = {};
   }),
+  fc.tuple(pick, pick, number, number, number).map(([i, j, x, y, back_rad]) => (draft: Plan) => {
+    const cylinder = one(Object.values(anyNetwork(draft, i)?.cylinders ?? {}), j);
+    if (cylinder) Object.assign(cylinder, { at: { x, y }, back_rad });
+  }),
+  fc.tuple(pick, pick, number, number, number).map(([i, j, x, y, z]) => (draft: Plan) => {
+    const cylinder = one(Object.values(anyNetwork(draft, i)?.cylinders ?? {}), j);
+    if (cylinder) cylinder.hoseEnd = { x, y, z };
+  }),
+  fc.tuple(pick, pick, number).map(([i, j, z]) => (draft: Plan) => {
+    const support = one(Object.values(anyNetwork(draft, i)?.supports ?? {}), j);
+    if (support) support.at.z = z;
+  }),
+  fc.tuple(pick, pick, fc.constantFrom(0, 0.025), fc.constantFrom('threaded' as const, 'welded' as const)).map(([i, j, insulation_m, joint]) => (draft: Plan) => {
+    const pipe = one(Object.values(anyNetwork(draft, i)?.pipes ?? {}), j);
+    if (pipe) Object.assign(pipe, { insulation_m, joint });
+  }),
+  fc.tuple(pick, pick, number, number).map(([i, j, x, y]) => (draft: Plan) => {
+    const thing = one(Object.values(draft.levels).flatMap(({ obstructions }) => Object.values(obstructions)), i);
+    const corner = one(thing?.footprint ?? [], j);
+    if (corner) Object.assign(corner, { x, y });
+  }),
+  fc.constantFrom('unknown' as const, 'not-required' as const, 'required' as const).map((seismic) => (draft: Plan) => {
+    draft.basis.seismic = seismic;
+  }),
+  fc.constantFrom(0.2, 0.4, 1.2).map((width) => (draft: Plan) => {
+    for (const { limits } of Object.values(draft.profiles)) if (limits.removalWidth_m) limits.removalWidth_m.value = width;
+  }),
   fc.constantFrom('feet' as const, 'metric' as const).map((lengths) => (draft: Plan) => {
     draft.settings.lengths = lengths;
   }),
@@ -87,6 +119,37 @@ describe('what is kept of the last plan', () => {
         }
       }),
       { numRuns: 40 },
+    );
+  });
+
+  test.each(['F1', 'F2', 'F3'] as const)('so they are after any drags of the demo %s', async (demo) => {
+    const { plan: start } = await buildDemo(demo);
+    const offset = fc.integer({ min: -60, max: 60 }).map((n) => n / 100);
+    const drag = fc.tuple(fc.constantFrom('nozzle' as const, 'node' as const, 'cylinder' as const), pick, pick, offset, offset, offset);
+    fc.assert(
+      fc.property(fc.array(drag, { minLength: 2, maxLength: 5 }), (drags) => {
+        let plan = start;
+        read(evaluate(plan, () => undefined));
+        for (const [kind, i, j, x, y, z] of drags) {
+          const network = anyNetwork(plan, i);
+          if (!network) continue;
+          const moved = (at: PlanPoint3): PlanPoint3 => ({ x: at.x + x, y: at.y + y, z: at.z + z });
+          const nozzle = one(Object.values(network.nozzles), j);
+          const node = kind === 'nozzle' ? network.nodes[nozzle?.node ?? ''] : one(Object.values(network.nodes), j);
+          const cylinder = one(Object.values(network.cylinders), j);
+          if (!node || !nozzle || !cylinder) continue;
+          const outcome =
+            kind === 'nozzle'
+              ? moveNozzle({ kind, network: network.id, id: nozzle.id }, moved(node.at))(plan)
+              : kind === 'node'
+                ? movePipeNode({ kind, network: network.id, id: node.id }, moved(node.at))(plan)
+                : moveThings([{ kind, network: network.id, id: cylinder.id }], x, y)(plan);
+          if (!outcome.ok) continue;
+          plan = outcome.next;
+          expect(read(evaluate(plan, () => undefined))).toEqual(read(evaluate(structuredClone(plan), () => undefined)));
+        }
+      }),
+      { numRuns: 8 },
     );
   });
 
