@@ -29,6 +29,16 @@ export const networkSubjects = ({ networks }: Derived) =>
 export const protectedSpaceSubjects = ({ spaces }: Derived) =>
   spaces.filter((space) => space.isProtected).map((space) => ({ subject: space, ref: space.enclosureRef, name: space.name }));
 
+/** A space with the nozzles that serve it, on any network. */
+export interface ServedSpace {
+  readonly space: Space;
+  readonly nozzles: readonly DerivedNozzle[];
+}
+
+/** Every space that holds or should hold nozzles, with those that it has. */
+export const servedSpaceSubjects = (derived: Derived) =>
+  protectedSpaceSubjects(derived).map(({ subject: space, ...named }) => ({ ...named, subject: { space, nozzles: nozzlesServing(space, derived) } satisfies ServedSpace }));
+
 /** A nozzle with the way of the agent to it, which is missing while it hangs on no tree. */
 export interface NozzlePath {
   readonly nozzle: DerivedNozzle;

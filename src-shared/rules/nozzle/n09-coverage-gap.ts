@@ -1,7 +1,6 @@
 import { coverageOf } from '../../derived/coverage.ts';
-import type { Space } from '../../derived/derived.ts';
 import { defineRule, notChecked } from '../rule.ts';
-import { nozzlesServing, protectedSpaceSubjects } from '../subjects.ts';
+import { type ServedSpace, servedSpaceSubjects } from '../subjects.ts';
 
 /**
  * N9: every floor point of a protected space sees a nozzle of that space and lies within its coverage.
@@ -9,7 +8,7 @@ import { nozzlesServing, protectedSpaceSubjects } from '../subjects.ts';
  * Limit: none uncovered.
  * Not checked: a serving nozzle's profile gives no coverage.
  */
-export const n09CoverageGap = defineRule<Space>({
+export const n09CoverageGap = defineRule<ServedSpace>({
   id: 'N9',
   title: 'Coverage gap',
   severity: 'stop',
@@ -19,9 +18,8 @@ export const n09CoverageGap = defineRule<Space>({
     source: 'unit profile (coverage of one nozzle)',
     caution: 'Agent also mixes past obstacles; the listing, not this area, proves the concentration.',
   },
-  subjects: protectedSpaceSubjects,
-  check(space, { derived, say }) {
-    const nozzles = nozzlesServing(space, derived);
+  subjects: servedSpaceSubjects,
+  check({ space, nozzles }, { say }) {
     const level = space.level.id;
     if (nozzles.length > 0 && nozzles.some((nozzle) => !nozzle.profile?.footprint)) {
       return notChecked('the coverage of one nozzle is blank in the unit profile.', { level, at: space.outline });

@@ -1,8 +1,15 @@
 import { coverageOf } from '../../derived/coverage.ts';
+import type { DerivedNozzle } from '../../derived/derived.ts';
 import { isSameRef } from '../../model/plan.ts';
 import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
 import { atMost, defineRule, limitOrBlank, notChecked } from '../rule.ts';
 import { type NozzleSubject, nozzleSubjects, nozzlesServing, placeOfNozzle } from '../subjects.ts';
+
+/** A nozzle with all that serve its space. */
+interface Asked {
+  readonly nozzle: NozzleSubject;
+  readonly nozzles: readonly DerivedNozzle[];
+}
 
 /**
  * N10: a nozzle serves no floor farther away, and no more floor, than its unit allows.
@@ -10,7 +17,7 @@ import { type NozzleSubject, nozzleSubjects, nozzlesServing, placeOfNozzle } fro
  * Limit: farthest point and largest area, from the unit profile.
  * Not checked: the nozzle serves no space, or coverage or a limit is blank.
  */
-export const n10NozzleReach = defineRule<NozzleSubject>({
+export const n10NozzleReach = defineRule<Asked>({
   id: 'N10',
   title: 'Nozzle reach',
   severity: 'stop',
@@ -20,15 +27,14 @@ export const n10NozzleReach = defineRule<NozzleSubject>({
     source: 'unit profile',
   },
   limitKeys: ['nozzleReach_m', 'nozzleArea_m2'],
-  subjects: nozzleSubjects,
-  check(nozzle, { derived, say }) {
+  subjects: (derived) => nozzleSubjects(derived).map(({ subject: nozzle, ...named }) => ({ ...named, subject: { nozzle, nozzles: nozzle.space ? nozzlesServing(nozzle.space, derived) : [] } })),
+  check({ nozzle, nozzles }, { say }) {
     const reach = limitOrBlank(nozzle.profile, 'nozzleReach_m');
     if (!reach.limit) return reach.blank;
     const area = limitOrBlank(nozzle.profile, 'nozzleArea_m2');
     if (!area.limit) return area.blank;
     const { at, space } = nozzle;
     if (!at || !space) return notChecked('the nozzle hangs in no enclosure.');
-    const nozzles = nozzlesServing(space, derived);
     if (nozzles.some(({ profile }) => !profile?.footprint)) return notChecked('the coverage of one nozzle is blank in the unit profile.');
     const served = coverageOf(space, nozzles).perNozzle.find((each) => isSameRef(each.nozzle, nozzle.ref));
     if (!served) return notChecked('the floor that it serves could not be found.');

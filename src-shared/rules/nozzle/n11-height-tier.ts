@@ -1,7 +1,6 @@
-import type { Space } from '../../derived/derived.ts';
 import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
 import { atMost, defineRule, limitOrBlank, notChecked } from '../rule.ts';
-import { nozzlesServing, protectedSpaceSubjects } from '../subjects.ts';
+import { type ServedSpace, servedSpaceSubjects } from '../subjects.ts';
 
 /**
  * N11: one tier of nozzles is enough for the height of the space.
@@ -9,17 +8,16 @@ import { nozzlesServing, protectedSpaceSubjects } from '../subjects.ts';
  * Limit: greatest height for one tier, from the profile of a nozzle that serves it; the least where they differ.
  * Not checked: no nozzle serves it, its height is unknown, or the limit is blank.
  */
-export const n11HeightTier = defineRule<Space>({
+export const n11HeightTier = defineRule<ServedSpace>({
   id: 'N11',
   title: 'Height tier',
   severity: 'stop',
   measure: 'length',
   basis: { formula: 'floor to highest ceiling ≤ limit for one tier of nozzles', source: 'unit profile' },
   limitKeys: ['tierHeight_m'],
-  subjects: protectedSpaceSubjects,
-  check(space, { derived, say }) {
+  subjects: servedSpaceSubjects,
+  check({ space, nozzles }, { say }) {
     const place = { level: space.level.id, at: space.outline };
-    const nozzles = nozzlesServing(space, derived);
     if (nozzles.length === 0) return notChecked('no nozzle serves it, so no unit profile says how high it may be.', place);
     if (space.tallest_m === undefined) return notChecked('its height is not entered.', place);
     const tiers = nozzles.map(({ profile }) => limitOrBlank(profile, 'tierHeight_m'));

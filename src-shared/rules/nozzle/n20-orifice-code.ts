@@ -47,6 +47,12 @@ function judged(drawn_m2: number, orifice: OrificeSums, profile: UnitProfile | u
   };
 }
 
+/** A nozzle with the sums of its network. */
+interface Asked {
+  readonly nozzle: NozzleSubject;
+  readonly network: NetworkDesign | undefined;
+}
+
 /**
  * N20: the orifice drawn is the one calculated for an even share of the unit's flow.
  * Measure: area drawn [m²]. Limit: area of the code that the nozzle is made with and that the sums choose, equal within
@@ -54,7 +60,7 @@ function judged(drawn_m2: number, orifice: OrificeSums, profile: UnitProfile | u
  * or too small are a stop.
  * Not checked: no orifice is chosen, or the calculated one is not known.
  */
-export const n20OrificeCode = defineRule<NozzleSubject>({
+export const n20OrificeCode = defineRule<Asked>({
   id: 'N20',
   title: 'Orifice code',
   severity: 'stop',
@@ -65,10 +71,9 @@ export const n20OrificeCode = defineRule<NozzleSubject>({
     caution: 'The flow calculation that the unit is listed with governs.',
   },
   limitKeys: ['peakFlow_kg_s', 'nozzleCoefficient'],
-  subjects: nozzleSubjects,
-  check(nozzle, context) {
+  subjects: (derived, { networks }) => nozzleSubjects(derived).map(({ subject: nozzle, ...named }) => ({ ...named, subject: { nozzle, network: networksById(networks).get(nozzle.ref.network) } })),
+  check({ nozzle, network }, context) {
     const place = nozzle.at && placeOfNozzle(nozzle, nozzle.at);
-    const network = networksById(context.design.networks).get(nozzle.ref.network);
     if (!network) return notChecked('the calculated orifice is not known.', place);
     const { orifices } = network;
     if (!orifices.isKnown) return notChecked(orifices.because, place);

@@ -16,13 +16,18 @@ const TOLERANCE_Pa = bar_Pa(1);
 /** Height at which a cylinder's room is looked up [m]. */
 const IN_ROOM_m = 1;
 
+interface Asked extends ReleasingCircuit {
+  /** Coldest of the rooms that its cylinders stand in [K]; undefined while it is not known. */
+  readonly coldest_K: number | undefined;
+}
+
 /**
  * L6: the low-pressure switch turns over where the unit's manual says, and not because a full cylinder is cold.
  * Measure: its set point, gauge [Pa].
  * Limit: set point of the unit profile, within 1 bar; gauge reading of a full cylinder where it is coldest.
  * Not checked: switch or limit is missing, or the coldest temperature of the cylinders matters and is not known.
  */
-export const l06PressureSwitch = defineRule<ReleasingCircuit>({
+export const l06PressureSwitch = defineRule<Asked>({
   id: 'L6',
   title: 'Low-pressure switch',
   severity: 'stop',
@@ -33,15 +38,15 @@ export const l06PressureSwitch = defineRule<ReleasingCircuit>({
     caution: 'Contacts are drawn for the charged cylinder. A switch on the shelf, or on an empty one, is in the other state: a contact that is drawn for it supervises nothing.',
   },
   limitKeys: ['lowPressureSwitch_Pa', 'fillPressure_Pa'],
-  subjects: circuitSubjects,
-  check({ network, release }, { derived, say }) {
+  subjects: (derived, design) => circuitSubjects(derived, design).map(({ subject, ...named }) => ({ ...named, subject: { ...subject, coldest_K: coldest_K(derived, subject.network.ref.id) } })),
+  check({ network, release, coldest_K: known_K }, { say }) {
     const { pressureSwitch } = release;
     if (!pressureSwitch) return notChecked('no low-pressure switch is drawn up.');
     const setPoint_Pa = gaugeOf_Pa(pressureSwitch.setPoint_Pa);
     const { limit, ...missing } = limitOrBlank(network.profile, 'lowPressureSwitch_Pa');
     const place = placeOn(network, Object.values(network.network.cylinders).map(({ at }) => at));
     const contact = `Its contact is drawn ${pressureSwitch.isClosedWhenCharged ? 'closed' : 'open'} for the charged cylinder: compare it with the switch.`;
-    const cold = coldFault(setPoint_Pa, network.supervision, coldest_K(derived, network.ref.id), say);
+    const cold = coldFault(setPoint_Pa, network.supervision, known_K, say);
     if (cold.isKnown && cold.sums) return { ...cold.sums, place };
     if (!limit) return 'blank' in missing ? missing.blank : notChecked('the set point of the unit is not known.');
     const figures = asInManual(setPoint_Pa, limit);
