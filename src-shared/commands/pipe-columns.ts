@@ -7,11 +7,17 @@ import { JOIN_m, soundPoint3 } from './sound-value.ts';
 /** Whether a pipe stands upright: its ends lie over each other on the plan. */
 export const isUpright = (network: Network, { from, to }: Pipe): boolean => distance_m(nodeIn(network, from).at, nodeIn(network, to).at) < JOIN_m;
 
-/** The node with all nodes that upright pipes join to it: they keep over each other when one of them moves on the plan. */
+/** Whether pipe ends here on purpose: in a dirt trap, a drain, a cap or a plug. */
+const isClosedEnd = (network: Network, node: string): boolean => nodeIn(network, node).part !== null && !nozzleAt(network, node) && pipesAt(network, node).length === 1;
+
+/**
+ * The node with all nodes that upright pipes join to it: they keep over each other when one of them moves on the plan.
+ * The nipple of a dirt trap or drain goes with the tee that it is screwed into.
+ */
 export function columnOf(network: Network, node: string): Set<string> {
   const column = new Set([node]);
   for (const member of column) {
-    for (const pipe of pipesAt(network, member)) if (isUpright(network, pipe)) column.add(otherEnd(pipe, member));
+    for (const pipe of pipesAt(network, member)) if (isUpright(network, pipe) || isClosedEnd(network, otherEnd(pipe, member))) column.add(otherEnd(pipe, member));
   }
   return column;
 }
@@ -59,7 +65,7 @@ function canSlide(network: Network, column: ReadonlySet<string>, by: Pipe, slide
   for (const member of column) {
     if (network.source === member || nozzleAt(network, member)) return false;
     for (const pipe of pipesAt(network, member)) {
-      if (pipe.id === by.id || isUpright(network, pipe)) continue;
+      if (pipe.id === by.id || column.has(otherEnd(pipe, member))) continue;
       const from = nodeIn(network, member).at;
       const to = nodeIn(network, otherEnd(pipe, member)).at;
       const rest_m = distance_m(from, to) - (slide.dx * (to.x - from.x) + slide.dy * (to.y - from.y)) / distance_m(from, to);

@@ -6,6 +6,8 @@ import { editNode } from '#shared/commands/edit-node';
 import { editPipe } from '#shared/commands/edit-pipe';
 import { insertNode } from '#shared/commands/insert-node';
 import { mirrorThings } from '#shared/commands/mirror-things';
+import { moveNozzle } from '#shared/commands/move-nozzle';
+import { movePipeNode } from '#shared/commands/move-pipe-node';
 import { moveThings } from '#shared/commands/move-things';
 import { derivePlan } from '#shared/derived/derive-plan';
 import type { Network, Plan } from '#shared/model/plan';
@@ -58,6 +60,17 @@ describe('what is built in', () => {
     expect(refusal(built.plan, editNode(built.nodeAt(4, 2, 2.5), { part: 'valve' as 'union' }))).toBeTruthy();
     expect(refusal(built.plan, editNode({ kind: 'node', network: built.networkId, id: 'gone' }, { part: null }))).toBeTruthy();
   });
+});
+
+test('the nipple of a dirt trap goes with its nozzle, and its cap alone does not take the tee along', () => {
+  const built = drawn();
+  const cap = built.nodeAt(4, 3.1, 2.5);
+  const trapped = done(built.plan, editNode(cap, { part: 'dirt-trap' })).next;
+  const moved = networkIn(done(trapped, moveNozzle(built.inNetwork('nozzle'), place3(4.5, 3.6, 2.2))).next, built.networkId);
+  expect(moved.nodes[cap.id]?.at).toMatchObject({ x: expect.closeTo(4.5, 9), y: expect.closeTo(3.7, 9), z: 2.5 });
+  const longer = networkIn(done(trapped, movePipeNode(cap, place3(4, 3.2, 2.5))).next, built.networkId);
+  expect(longer.nodes[cap.id]?.at.y).toBeCloseTo(3.2, 9);
+  expect(Object.values(longer.nodes).filter(({ at }) => at.x === 4 && at.y === 3)).toHaveLength(2);
 });
 
 test('hose end, outlet, gauge and manifold go with their network, mirrored as it is', () => {
