@@ -132,7 +132,21 @@ test.describe('the whole job, by mouse and keys', () => {
       await clickOn(page, inRoom(18, 6));
       await clickOn(page, inRoom(4.5, 10.5));
       await expect(ledger(page, 'Nozzles')).toContainText('2');
+      for (const nozzle of ['N1', 'N2']) {
+        await goToStage(page, 'Proof');
+        const trap = finding(page, nozzle, 'Dirt trap');
+        await trap.locator('.finding-head').click();
+        await trap.getByRole('button', { name: 'Put a dirt trap at the last elbow' }).click();
+      }
+      const held = finding(page, 'C1', 'Held at two levels');
+      await held.locator('.finding-head').click();
+      await held.getByRole('button', { name: 'Go to its restraints' }).click();
+      await bench.getByRole('button', { name: 'Add a restraint', exact: true }).click();
       await expect(ledger(page, 'Stops')).toContainText('0');
+      await goToStage(page, 'Layout');
+      await takeTool(page, 'Select');
+      await page.keyboard.press('f');
+      await clickOn(page, inRoom(4.5, 10.5));
       await expect(field(page, 'Orifice above floor')).toHaveValue(`8'-0"`);
       await expect(field(page, 'From the west face')).toHaveValue(`4'-6"`);
       await page.keyboard.press('Escape');
@@ -202,7 +216,7 @@ test.describe('the whole job, by mouse and keys', () => {
     });
 
     await test.step('undo and redo name what they do', async () => {
-      const back = ['set height of nozzle N2', 'set height of nozzle N2', 'turn nozzle N2', 'turn nozzle N2', 'turn nozzle N2', 'turn nozzle N2', 'move nozzle N1', 'move nozzle N1', 'turn nozzle N1', 'add nozzle'];
+      const back = ['set height of nozzle N2', 'set height of nozzle N2', 'turn nozzle N2', 'turn nozzle N2', 'turn nozzle N2', 'turn nozzle N2', 'move nozzle N1', 'move nozzle N1', 'turn nozzle N1', 'edit cylinder C1', 'add dirt trap', 'add dirt trap', 'add nozzle'];
       for (const name of back) {
         await expect(undoName(page)).toHaveAccessibleName(`Undo ${name}`);
         await page.keyboard.press('Control+z');
