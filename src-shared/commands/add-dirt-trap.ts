@@ -4,7 +4,7 @@ import { pipeOutside_m, pipeSizeRank } from '../profile/pipe-table.ts';
 import { feet_m } from '../units/convert.ts';
 import { command, refuse } from './command.ts';
 import { pipeInto } from './flow-into.ts';
-import { networkOf, nodeIn } from './lookup.ts';
+import { networkOf, nodeIn, nodeOf } from './lookup.ts';
 import { addNode, addPipe, nozzleAt, otherEnd, pipesAt } from './pipe-joins.ts';
 import { JOIN_m } from './sound-value.ts';
 import { stubHit } from './stub-hits.ts';
@@ -22,7 +22,7 @@ const AS_MADE_rad = Math.PI / 180;
  */
 export const addDirtTrap = command('Add dirt trap', (draft, ref: RefOf<'node'>): readonly Ref[] => {
   const network = networkOf(draft, ref.network);
-  const turn = nodeIn(network, ref.id);
+  const turn = nodeOf(draft, ref);
   const inlet = pipeInto(network, turn.id) ?? refuse('No pipe brings agent to this place. Join it to the cylinders first.');
   const pipes = pipesAt(network, turn.id);
   const outlet = pipes.find(({ id }) => id !== inlet.id);

@@ -143,8 +143,8 @@ describe('a sleeve', () => {
 
   test('is refused where it is nothing or wider than its wall', () => {
     const built = through({});
-    expect(refusal(built.plan, addPenetration(built.wall(3), 2, 2.5, 0))).toBeTruthy();
-    expect(refusal(built.plan, addPenetration(built.wall(3), 2, 2.5, 5))).toBeTruthy();
-    expect(refusal(built.plan, setSleeve(built.lastOpening, 0))).toBeTruthy();
+    expect(refusal(built.plan, addPenetration(built.wall(3), 2, 2.5, 0))).toContain('more than 0');
+    expect(refusal(built.plan, addPenetration(built.wall(3), 2, 2.5, 5))).toContain('would no longer fit');
+    expect(refusal(built.plan, setSleeve(built.lastOpening, 0))).toContain('more than 0');
   });
 });
