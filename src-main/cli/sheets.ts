@@ -1,6 +1,6 @@
 import { join, resolve } from 'node:path';
 import { Command, InvalidArgumentError, Option } from 'commander';
-import { PAPER_IDS } from '#shared/sheets/papers';
+import { PAPER_IDS } from '#shared/model/paper-ids';
 import { parseScale } from '#shared/sheets/scales';
 import { replaceFile } from '../services/atomic-file.ts';
 import { asHostProblem } from '../services/host-problem.ts';

@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import { type PlanPoint, type PlanPoint3, distance3_m, polar } from '#shared/geometry/point';
-import { type Enclosure, type Network, type Opening, type Plan, type Underlay, type Wall, newPlan, takeId, unknownWall } from '#shared/model/plan';
+import { type Enclosure, type Network, type Opening, type Plan, type Underlay, type Wall, newPlan, takeId, unknownCircuit, unknownOpening, unknownRoom, unknownThing, unknownWall } from '#shared/model/plan';
 import { suggestedSupports } from '#shared/calculations/design/suggested-supports';
 import { derivePlan } from '#shared/derived/derive-plan';
 import type { PipeSize } from '#shared/profile/pipe-table';
@@ -31,8 +31,8 @@ const DEMO_BASIS = {
   lowestProtected_m: 0.3,
 } as const;
 
-export const blockWall = (): Wall => ({ construction: 'block', loadBearing: true, allowablePressure_Pa: 250, capacity_N: 3000 });
-export const studWall = (): Wall => ({ construction: 'stud-gypsum', loadBearing: false, allowablePressure_Pa: 250, capacity_N: null });
+export const blockWall = (): Wall => ({ construction: 'block', loadBearing: true, allowablePressure_Pa: 250, capacity_N: 3000, reaches: 'slab' });
+export const studWall = (): Wall => ({ construction: 'stud-gypsum', loadBearing: false, allowablePressure_Pa: 250, capacity_N: null, reaches: 'slab' });
 
 /** Begins a demo: an empty plan in feet with its title filled in. */
 export function startDemo(project: string, site: string, levelName: string, floorElevation_m = 0): Plan {
@@ -80,6 +80,7 @@ export function addRoom(
     underFloor,
     openings: {},
     adjacent: '',
+    ...unknownRoom(),
     ...structuredClone(DEMO_BASIS),
   };
   demoLevel(plan).enclosures[id] = room;
@@ -93,6 +94,7 @@ export function addOpening(plan: Plan, room: Enclosure, wallIndex: number, openi
   if (!wall) throw new Error(`${room.name} has no wall ${wallIndex}.`);
   const isDoor = opening.kind === 'door';
   room.openings[id] = {
+    ...unknownOpening(),
     id,
     name: isDoor ? 'Door' : 'Relief vent',
     wall,
@@ -100,8 +102,6 @@ export function addOpening(plan: Plan, room: Enclosure, wallIndex: number, openi
     height_m: isDoor ? 2.032 : 0.3,
     swing: isDoor ? 'out' : 'none',
     hinge: 'start',
-    freeArea_m2: null,
-    crossing: null,
     leadsTo: isDoor ? 'corridor' : 'outdoors',
     closes: isDoor ? true : null,
     ...opening,
@@ -124,7 +124,7 @@ export function addThing(
     { x: x1, y: y1 },
     { x: x0, y: y1 },
   ];
-  demoLevel(plan).obstructions[id] = { front_rad: null, id, name, kind, footprint, bottom_m, top_m, isPermeable: kind !== 'beam' };
+  demoLevel(plan).obstructions[id] = { ...unknownThing(), id, name, kind, footprint, bottom_m, top_m, isPermeable: kind !== 'beam' };
 }
 
 /** Where the outlet of a cylinder points, and where its hose ends. */
@@ -168,8 +168,8 @@ const releaseCircuit = (plan: Plan): Network['release'] => ({
   wireGauge: '14',
   stranding: 'solid',
   devices: [
-    { id: takeId(plan, 'device'), name: 'Release solenoid', kind: 'solenoid', distance_m: 18.288, current_A: null, leastVoltage_V: null },
-    { id: takeId(plan, 'device'), name: 'Discharge sounder', kind: 'other', distance_m: 12.192, current_A: 0.1, leastVoltage_V: 16 },
+    { id: takeId(plan, 'device'), name: 'Release solenoid', kind: 'solenoid', distance_m: 18.288, current_A: null, leastVoltage_V: null, wiring: 'in-line' },
+    { id: takeId(plan, 'device'), name: 'Discharge sounder', kind: 'other', distance_m: 12.192, current_A: 0.1, leastVoltage_V: 16, wiring: 'in-line' },
   ],
   panelCurrent_A: 2,
   panelPulse_s: 1,
@@ -177,6 +177,7 @@ const releaseCircuit = (plan: Plan): Network['release'] => ({
   conductors: [{ type: 'THHN', wireGauge: '14', count: 4 }],
   pulls: [{ name: 'Panel to cylinder', bends_rad: [Math.PI / 2, Math.PI / 2, Math.PI / 2] }],
   pressureSwitch: { setPoint_Pa: 25_101_325, isClosedWhenCharged: true },
+  ...unknownCircuit(),
 });
 
 /** What every support of the demos bears [N]. */

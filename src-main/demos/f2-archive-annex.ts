@@ -88,7 +88,7 @@ export function buildArchiveAnnex(hasFaults: boolean): Demo {
     CORNERS.map(([x, y]) => planPoint(x, y)),
     HEIGHT,
     [studWall(), blockWall(), studWall(), studWall(), studWall(), studWall()],
-    { depth_m: ft(1), isProtected: true },
+    { depth_m: ft(1), isProtected: true, exclusion: null },
   );
   room.lowestProtected_m = ft(0, -8);
   addOpening(plan, room, 0, { kind: 'door', along_m: ft(29, 6), width_m: ft(3), leadsTo: 'outdoors' });

@@ -14,6 +14,8 @@ export function placesOfLevel(plan: Plan, levelId: string): PlanPoint[] {
   return [
     ...Object.values(level.enclosures).flatMap((enclosure) => enclosure.outline),
     ...Object.values(level.obstructions).flatMap((solid) => solid.footprint),
+    ...Object.values(level.devices).map((device) => device.at),
+    ...Object.values(level.adjoining).flatMap((space) => space.outline),
     ...Object.values(level.notes).map((note) => note.at),
     ...Object.values(level.dimensions).flatMap(({ a, b }) => [a, b]),
     ...Object.values(plan.networks)
@@ -43,6 +45,12 @@ export function placesOfThing(plan: Plan, ref: Ref): PlanPoint[] {
       return level.enclosures[ref.id]?.outline ?? [];
     case 'obstruction':
       return level.obstructions[ref.id]?.footprint ?? [];
+    case 'adjoining':
+      return level.adjoining[ref.id]?.outline ?? [];
+    case 'device': {
+      const device = level.devices[ref.id];
+      return device ? [device.at] : [];
+    }
     case 'note': {
       const note = level.notes[ref.id];
       return note ? [note.at] : [];

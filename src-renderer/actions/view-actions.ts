@@ -36,8 +36,10 @@ function zoom(store: Store, factor: number): void {
 /** Layers as the user calls them. */
 export const LAYER_WORDS: Readonly<Record<LayerName, string>> = {
   underlays: 'Floor plans',
+  adjoining: 'Adjoining spaces',
   enclosures: 'Enclosures',
   obstructions: 'Obstacles',
+  devices: 'Detectors, signs and buttons',
   pipes: 'Pipe and cylinders',
   nozzles: 'Nozzles',
   coverage: 'Coverage',

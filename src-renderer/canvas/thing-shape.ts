@@ -39,6 +39,14 @@ export function thingShape(plan: Plan, ref: Ref): ThingShape {
       const note = level?.notes[ref.id];
       return note ? { ...NOTHING, points: [note.at] } : NOTHING;
     }
+    case 'device': {
+      const device = level?.devices[ref.id];
+      return device ? { ...NOTHING, points: [device.at] } : NOTHING;
+    }
+    case 'adjoining': {
+      const space = level?.adjoining[ref.id];
+      return space ? { ...NOTHING, rings: [space.outline], handles: space.outline } : NOTHING;
+    }
     case 'underlay':
       return NOTHING;
     default: {

@@ -34,6 +34,8 @@ function actionsOn(ref: Ref | null, stage: keyof typeof STAGE_TOOLS): readonly s
       return ['tool-pipe', 'tool-nozzle', 'enter-supports', 'enter-circuit', 'section', 'sums', ...edit, 'select-same', 'fit-selection'];
     case 'support':
       return ['delete', 'fit-selection'];
+    case 'device':
+    case 'adjoining':
     case 'dimension':
     case 'note':
       return [...edit, 'fit-selection'];

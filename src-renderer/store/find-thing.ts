@@ -1,7 +1,9 @@
 import type {
+  Adjoining,
   CeilingZone,
   Corner,
   Cylinder,
+  Device,
   Dimension,
   Enclosure,
   Level,
@@ -25,6 +27,8 @@ interface Things {
   enclosure: { level: Level; thing: Enclosure };
   obstruction: { level: Level; thing: Obstruction };
   dimension: { level: Level; thing: Dimension };
+  device: { level: Level; thing: Device };
+  adjoining: { level: Level; thing: Adjoining };
   note: { level: Level; thing: Note };
   /** The corner, and for a wall the corner that it starts at. */
   corner: { level: Level; enclosure: Enclosure; thing: Corner };
@@ -107,6 +111,14 @@ export function findThing(plan: Plan, ref: Ref): FoundThing | undefined {
   }
   if (kind === 'dimension') {
     const thing = level.dimensions[id];
+    return thing && { kind, ref: { ...ref, kind }, level, thing };
+  }
+  if (kind === 'device') {
+    const thing = level.devices[id];
+    return thing && { kind, ref: { ...ref, kind }, level, thing };
+  }
+  if (kind === 'adjoining') {
+    const thing = level.adjoining[id];
     return thing && { kind, ref: { ...ref, kind }, level, thing };
   }
   const thing = level.notes[id];

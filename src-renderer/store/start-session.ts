@@ -6,8 +6,10 @@ import type { LayerName, LayerState, Session } from './state.ts';
 const SHOWN: LayerState = { visible: true, locked: false };
 const LAYERS: Readonly<Record<LayerName, LayerState>> = {
   underlays: SHOWN,
+  adjoining: SHOWN,
   enclosures: SHOWN,
   obstructions: SHOWN,
+  devices: SHOWN,
   pipes: SHOWN,
   nozzles: SHOWN,
   coverage: SHOWN,

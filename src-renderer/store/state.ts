@@ -35,7 +35,7 @@ export interface Camera {
 }
 
 /** Things of a kind that are shown and that can be picked. */
-export type LayerName = 'underlays' | 'enclosures' | 'obstructions' | 'pipes' | 'nozzles' | 'coverage' | 'jets' | 'dimensions' | 'notes' | 'findings' | 'grid';
+export type LayerName = 'underlays' | 'adjoining' | 'enclosures' | 'obstructions' | 'devices' | 'pipes' | 'nozzles' | 'coverage' | 'jets' | 'dimensions' | 'notes' | 'findings' | 'grid';
 export interface LayerState {
   readonly visible: boolean;
   readonly locked: boolean;

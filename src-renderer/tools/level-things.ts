@@ -13,6 +13,8 @@ const LAYERS: Readonly<Record<RefKind, LayerName>> = {
   obstruction: 'obstructions',
   dimension: 'dimensions',
   note: 'notes',
+  device: 'devices',
+  adjoining: 'adjoining',
   network: 'pipes',
   cylinder: 'pipes',
   node: 'pipes',

@@ -1,4 +1,4 @@
-import { type Ref, takeId } from '../model/plan.ts';
+import { type Ref, emptyLevel, takeId } from '../model/plan.ts';
 import { command } from './command.ts';
 import { soundCoordinate_m, soundName } from './sound-value.ts';
 
@@ -9,15 +9,6 @@ import { soundCoordinate_m, soundName } from './sound-value.ts';
  */
 export const addLevel = command('Add level', (draft, name: string, floorElevation_m: number): readonly Ref[] => {
   const id = takeId(draft, 'level');
-  draft.levels[id] = {
-    id,
-    name: soundName('A level', name),
-    floorElevation_m: soundCoordinate_m(floorElevation_m),
-    underlays: {},
-    enclosures: {},
-    obstructions: {},
-    dimensions: {},
-    notes: {},
-  };
+  draft.levels[id] = emptyLevel(id, soundName('A level', name), soundCoordinate_m(floorElevation_m));
   return [];
 });

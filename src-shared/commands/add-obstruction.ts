@@ -1,5 +1,5 @@
 import type { PlanPoint } from '../geometry/point.ts';
-import { type Obstruction, type Ref, takeId } from '../model/plan.ts';
+import { type Obstruction, type Ref, takeId, unknownThing } from '../model/plan.ts';
 import { command, refuse } from './command.ts';
 import { levelOf } from './lookup.ts';
 import { nextObstructionName } from './next-name.ts';
@@ -23,7 +23,8 @@ export const addObstruction = command(
     const ring = woundLeft(soundRing(footprint, 'The footprint'));
     if (!(top_m > bottom_m)) refuse('The top must be above the bottom.');
     const id = takeId(draft, 'obstruction');
-    level.obstructions[id] = { front_rad: null,
+    level.obstructions[id] = {
+      ...unknownThing(),
       id,
       name: nextObstructionName(draft, kind),
       kind,

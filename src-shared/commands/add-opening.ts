@@ -1,4 +1,4 @@
-import { type Opening, type Ref, type RefOf, type Settings, takeId } from '../model/plan.ts';
+import { type Opening, type Ref, type RefOf, type Settings, takeId, unknownOpening } from '../model/plan.ts';
 import { feet_m } from '../units/convert.ts';
 import { command } from './command.ts';
 import { cornerAfter, cornerOf } from './lookup.ts';
@@ -28,7 +28,8 @@ export const addOpening = command('Add opening', (draft, ref: RefOf<'wall'>, kin
   const opening = { name: nextOpeningName(draft, kind), width_m: soundSize_m('Width', width_m) };
   const wall = { a: soundPoint(corner), b: soundPoint(cornerAfter(ring, index)) };
   const id = takeId(draft, 'opening');
-  enclosure.openings[id] = { crossing: null,
+  enclosure.openings[id] = {
+    ...unknownOpening(),
     id,
     ...opening,
     kind,
@@ -37,7 +38,6 @@ export const addOpening = command('Add opening', (draft, ref: RefOf<'wall'>, kin
     ...usualHeights(kind, draft.settings.lengths),
     swing: kind === 'door' ? 'out' : 'none',
     hinge: 'start',
-    freeArea_m2: null,
     leadsTo: 'unknown',
     closes: null,
   };

@@ -1,4 +1,4 @@
-import { type Ref, type RefOf, takeId } from '../model/plan.ts';
+import { type Ref, type RefOf, takeId, unknownOpening } from '../model/plan.ts';
 import { command } from './command.ts';
 import { cornerAfter, cornerOf } from './lookup.ts';
 import { nextOpeningName } from './next-name.ts';
@@ -19,6 +19,7 @@ export const addPenetration = command('Draw penetration', (draft, ref: RefOf<'wa
   const wall = { a: soundPoint(corner), b: soundPoint(cornerAfter(ring, index)) };
   const id = takeId(draft, 'opening');
   enclosure.openings[id] = {
+    ...unknownOpening(),
     id,
     ...opening,
     kind: 'penetration',
@@ -28,7 +29,6 @@ export const addPenetration = command('Draw penetration', (draft, ref: RefOf<'wa
     height_m: sleeve_m,
     swing: 'none',
     hinge: 'start',
-    freeArea_m2: null,
     leadsTo: 'unknown',
     closes: null,
     crossing: { sleeve_m, rating: '', seal: '' },

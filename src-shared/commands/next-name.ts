@@ -56,7 +56,7 @@ const OPENING_STEMS: Readonly<Record<Opening['kind'], string>> = {
   door: 'Door ', 'relief-vent': 'Vent ', damper: 'Damper ', grille: 'Grille ', penetration: 'Penetration ', window: 'Window ',
 };
 const OBSTRUCTION_STEMS: Readonly<Record<Obstruction['kind'], string>> = {
-  beam: 'Beam ', duct: 'Duct ', rack: 'Rack ', cabinet: 'Cabinet ', column: 'Column ', light: 'Light ', tray: 'Tray ', panel: 'Panel ', other: 'Obstruction ',
+  beam: 'Beam ', duct: 'Duct ', rack: 'Rack ', cabinet: 'Cabinet ', column: 'Column ', light: 'Light ', tray: 'Tray ', panel: 'Panel ', partition: 'Partition ', 'live-part': 'Live part ', 'work-place': 'Work place ', other: 'Obstruction ',
 };
 
 /** Name of the next opening of a kind: "Door 2". */

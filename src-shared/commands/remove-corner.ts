@@ -9,6 +9,7 @@ const joined = (a: Wall, b: Wall): Wall => ({
   loadBearing: a.loadBearing === b.loadBearing ? a.loadBearing : null,
   allowablePressure_Pa: a.allowablePressure_Pa === null || b.allowablePressure_Pa === null ? null : Math.min(a.allowablePressure_Pa, b.allowablePressure_Pa),
   capacity_N: a.capacity_N === null || b.capacity_N === null ? null : Math.min(a.capacity_N, b.capacity_N),
+  reaches: a.reaches === b.reaches ? a.reaches : 'unknown',
 });
 
 /**

@@ -1,5 +1,5 @@
-import type { Level, Plan } from '../model/plan.ts';
-import type { Derived } from './derived.ts';
+import { type Level, type Plan, emptyLevel } from '../model/plan.ts';
+import type { Derived, DerivedLevel } from './derived.ts';
 import { derivedNetworkOf } from './network.ts';
 import { rememberedPart } from './remember.ts';
 import { solidsOf } from './solids.ts';
@@ -7,24 +7,19 @@ import { spaceIndexOf } from './space-index.ts';
 import { spacesOf } from './spaces.ts';
 
 /** Stands for a level that a damaged plan has lost, so that the pipe on it still shows. */
-const lostLevel = (id: string): Level => ({
-  id,
-  name: 'Lost level',
-  floorElevation_m: 0,
-  underlays: {},
-  enclosures: {},
-  obstructions: {},
-  dimensions: {},
-  notes: {},
+const lostLevel = (id: string): Level => emptyLevel(id, 'Lost level', 0);
+
+/** What stands on a level, whatever pipe runs through it. */
+const derivedLevelOf = rememberedPart((level: Level): DerivedLevel => {
+  const index = solidsOf(level.obstructions, level.id);
+  return { level, solids: index.solids, spaces: spacesOf(level.enclosures, level, index) };
 });
 
-/** What stands on the levels of a plan, whatever pipe runs through them. */
+/** The same of every level. */
 const levelsOf = rememberedPart((levels: Plan['levels']) => {
-  const each = Object.values(levels).map((level) => {
-    const index = solidsOf(level.obstructions, level.id);
-    return { level, solids: index.solids, spaces: spacesOf(level.enclosures, level, index) };
-  });
+  const each = Object.values(levels).map(derivedLevelOf);
   return {
+    levels: each,
     byId: new Map(each.map((one) => [one.level.id, one])),
     solids: each.flatMap(({ solids }) => solids),
     spaces: each.flatMap(({ spaces }) => spaces),
@@ -37,10 +32,10 @@ const levelsOf = rememberedPart((levels: Plan['levels']) => {
  * or enclosure that it touches.
  */
 export const derivePlan = rememberedPart((plan: Plan): Derived => {
-  const { byId, solids, spaces } = levelsOf(plan.levels);
+  const { levels, byId, solids, spaces } = levelsOf(plan.levels);
   const networks = Object.values(plan.networks).map((network) => {
     const on = byId.get(network.level) ?? { level: lostLevel(network.level), spaces: [] };
     return derivedNetworkOf(network, on.level, plan.profiles[network.profile], spaceIndexOf(on.spaces));
   });
-  return { plan, spaces, solids, networks, nozzles: networks.flatMap(({ nozzles }) => nozzles) };
+  return { plan, levels, spaces, solids, networks, nozzles: networks.flatMap(({ nozzles }) => nozzles) };
 });

@@ -154,9 +154,17 @@ export interface DerivedNozzle {
 /** A nozzle in its space, whatever pipe it hangs on. */
 export type HungNozzle = Omit<DerivedNozzle, 'network'>;
 
+/** A level with what stands on it, whatever pipe runs through it; the very same while nothing on the level changes. */
+export interface DerivedLevel {
+  readonly level: Level;
+  readonly spaces: readonly Space[];
+  readonly solids: readonly Solid[];
+}
+
 /** Everything that follows from a plan without any limit or judgement. */
 export interface Derived {
   readonly plan: Plan;
+  readonly levels: readonly DerivedLevel[];
   readonly spaces: readonly Space[];
   readonly solids: readonly Solid[];
   readonly networks: readonly DerivedNetwork[];

@@ -8,6 +8,8 @@ export const STRESS_SETS = ['older', 'newer'] as const;
 export const PIPE_SPECIFICATIONS = ['A106-C', 'A106-B', 'A53-B-seamless', 'A53-A-seamless', 'A53-B-ERW', 'A53-A-ERW', 'A53-F'] as const;
 export const SUPPORT_TABLES = ['b31.1', 'mss-sp-69', 'iso-14520'] as const;
 export const SEISMIC = ['unknown', 'not-required', 'required'] as const;
+/** Whether an authority asks for something. */
+export const REQUIRED = ['unknown', 'not-required', 'required'] as const;
 export const EXPOSURES = ['5-min', '3-min', '30-s', 'none'] as const;
 
 /**
@@ -63,6 +65,18 @@ export const basisSchema = z.strictObject({
   seismic: z.enum(SEISMIC),
   /** Filled cylinder on its wall: weight times this. */
   wallLoadFactor: z.number().min(1).max(10),
+
+  /** Whether the authority asks for a valve that locks the agent out while people work inside. */
+  lockOutValve: z.enum(REQUIRED),
+  /** How long the battery must stand by and then sound alarm [s]; null: not yet known. */
+  batteryStandby_s: z.number().min(0).max(1e6).nullable(),
+  batteryAlarm_s: z.number().min(0).max(1e5).nullable(),
+  /** Whether the authority asks for extract after a discharge. */
+  extract: z.enum(REQUIRED),
+  /** Smallest scale of a plan sheet that the authority takes: 1 to this. */
+  smallestScale: z.number().min(1).max(10_000),
+  /** Least height of letters on a sheet [m]. */
+  leastText_m: z.number().min(0.0005).max(0.05),
 });
 export type BasisOfDesign = z.infer<typeof basisSchema>;
 
@@ -97,4 +111,10 @@ export const usualBasis = (): BasisOfDesign => ({
   lastSupport: 'iso',
   seismic: 'unknown',
   wallLoadFactor: 1.5,
+  lockOutValve: 'unknown',
+  batteryStandby_s: null,
+  batteryAlarm_s: null,
+  extract: 'unknown',
+  smallestScale: 96,
+  leastText_m: 0.0018,
 });

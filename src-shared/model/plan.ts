@@ -18,6 +18,13 @@ export type Wall = z.infer<typeof schema.wallSchema>;
 export type Opening = z.infer<typeof schema.openingSchema>;
 export type CeilingZone = z.infer<typeof schema.ceilingZoneSchema>;
 export type Obstruction = z.infer<typeof schema.obstructionSchema>;
+export type Device = z.infer<typeof schema.deviceSchema>;
+export type DeviceKind = Device['kind'];
+export type Adjoining = z.infer<typeof schema.adjoiningSchema>;
+export type Shutdown = z.infer<typeof schema.shutdownSchema>;
+export type VentStep = z.infer<typeof schema.ventStepSchema>;
+export type Waiver = z.infer<typeof schema.waiverSchema>;
+export type Issue = z.infer<typeof schema.issueSchema>;
 export type Dimension = z.infer<typeof schema.dimensionSchema>;
 export type Note = z.infer<typeof schema.noteSchema>;
 export type Network = z.infer<typeof schema.networkSchema>;
@@ -39,7 +46,7 @@ type Named<K, Owner> = K extends string ? { readonly kind: K; readonly id: strin
 
 /** Names one thing of the plan: what it is, who owns it, its id. A wall has the id of the corner it starts from. */
 export type Ref =
-  | Named<'underlay' | 'enclosure' | 'obstruction' | 'dimension' | 'note', { readonly level: string }>
+  | Named<'underlay' | 'enclosure' | 'obstruction' | 'device' | 'adjoining' | 'dimension' | 'note', { readonly level: string }>
   | Named<'corner' | 'wall' | 'opening' | 'ceiling-zone', { readonly level: string; readonly enclosure: string }>
   | Named<'network', unknown>
   | Named<'cylinder' | 'node' | 'pipe' | 'nozzle' | 'support', { readonly network: string }>;
@@ -57,7 +64,7 @@ export const isSameRef = (a: Ref, b: Ref): boolean => refKey(a) === refKey(b);
 export const ringOf = (corners: readonly Corner[]): PlanPoint[] => corners.map(({ x, y }) => ({ x, y }));
 
 /** A wall about which nothing is known yet. */
-export const unknownWall = (): Wall => ({ construction: 'unknown', loadBearing: null, allowablePressure_Pa: null, capacity_N: null });
+export const unknownWall = (): Wall => ({ construction: 'unknown', loadBearing: null, allowablePressure_Pa: null, capacity_N: null, reaches: 'unknown' });
 
 /**
  * Takes the next id of a kind from a plan under change. Ids are never used twice, so that what was
@@ -71,10 +78,43 @@ export function takeId(draft: { nextSerial: number }, kind: string): string {
 }
 
 /** What a new enclosure says of its people, leaks and lowest protected place: nothing yet. */
-export const unknownRoom = (): Pick<Enclosure, 'people' | 'leakage' | 'lowestProtected_m'> => ({
+export const unknownRoom = (): Pick<Enclosure, 'people' | 'leakage' | 'lowestProtected_m' | 'ceiling' | 'ambientSound_dBA' | 'dischargedWith' | 'shutdowns' | 'afterDischarge'> => ({
   people: { exposure: '5-min', egress_s: null, delay_s: null },
   leakage: { kind: 'unknown' },
   lowestProtected_m: null,
+  ceiling: { make: 'unknown', clipped_m: null },
+  ambientSound_dBA: null,
+  dischargedWith: '',
+  shutdowns: {},
+  afterDischarge: { extract: 'unknown', extractFlow_m3_s: null, procedure: '', hasMeter: null },
+});
+
+/** Nothing stands on a level yet. */
+export const emptyLevel = (id: string, name: string, floorElevation_m: number): Level => ({
+  id,
+  name,
+  floorElevation_m,
+  underlays: {},
+  enclosures: {},
+  obstructions: {},
+  devices: {},
+  adjoining: {},
+  dimensions: {},
+  notes: {},
+});
+
+/** What nobody has said yet of an obstruction. */
+export const unknownThing = (): Pick<Obstruction, 'front_rad' | 'voltage_V' | 'hasLooseItems' | 'hasDrives'> => ({ front_rad: null, voltage_V: null, hasLooseItems: null, hasDrives: null });
+
+/** What nobody has said yet of an opening. */
+export const unknownOpening = (): Pick<Opening, 'freeArea_m2' | 'crossing' | 'undercut_m' | 'ventPath'> => ({ freeArea_m2: null, crossing: null, undercut_m: null, ventPath: [] });
+
+/** What nobody has said yet of a releasing circuit. */
+export const unknownCircuit = (): Pick<Release, 'endOfLine' | 'isActuatorWatched' | 'panel' | 'battery'> => ({
+  endOfLine: 'unknown',
+  isActuatorWatched: null,
+  panel: { isListed: null, isCompatible: null, listing: '' },
+  battery: null,
 });
 
 /** Grid of a plan that nobody chose another for [m]: 3 in or 100 mm. */
@@ -95,25 +135,17 @@ export const newPlan = (lengths: Settings['lengths'] = 'feet'): Plan => ({
     code: '',
     edition: '',
     notes: '',
+    state: 'design',
     revisions: [],
   },
-  settings: { lengths, grid_m: usualGrid_m(lengths) },
+  settings: { lengths, grid_m: usualGrid_m(lengths), siteTolerance_m: lengths === 'feet' ? 0.0127 : 0.01, sheets: { paper: null, scale: null } },
   basis: usualBasis(),
   nextSerial: 1,
   assets: {},
-  levels: {
-    'level-0': {
-      id: 'level-0',
-      name: 'Level 1',
-      floorElevation_m: 0,
-      underlays: {},
-      enclosures: {},
-      obstructions: {},
-      dimensions: {},
-      notes: {},
-    },
-  },
+  levels: { 'level-0': emptyLevel('level-0', 'Level 1', 0) },
   networks: {},
   profiles: { [SAMPLE_PROFILE.id]: SAMPLE_PROFILE },
+  waivers: {},
+  lastIssue: null,
   siteRecord: { measurements: {}, checks: {}, readings: [] },
 });

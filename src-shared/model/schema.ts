@@ -2,9 +2,10 @@ import { PIPE_SCHEDULES, PIPE_SIZES } from '../profile/pipe-table.ts';
 import { ASSEMBLY_KINDS, unitProfileSchema } from '../profile/unit-profile.ts';
 import { z } from '../profile/zod.ts';
 import { EXPOSURES, basisSchema } from './basis-of-design.ts';
+import { PAPER_IDS } from './paper-ids.ts';
 
 /** Version of the plan file that this program writes. An older one is migrated, a newer one refused. */
-export const PLAN_VERSION = 3;
+export const PLAN_VERSION = 4;
 
 /** Nothing on a plan lies farther from its origin than this [m]; a larger number is damage. */
 export const FARTHEST_m = 100_000;
@@ -26,6 +27,8 @@ const fileCoordinate = z.number().min(-FARTHEST_IN_FILE).max(FARTHEST_IN_FILE);
 const filePoint = z.strictObject({ x: fileCoordinate, y: fileCoordinate });
 const point3 = z.strictObject({ x: coordinate, y: coordinate, z: coordinate });
 const ring = z.array(point).min(3).max(2000);
+/** Answered, or nobody has looked. */
+const known = z.boolean().nullable();
 const recordOf = <T extends z.ZodType>(value: T) => z.record(id, value);
 
 export const revisionSchema = z.strictObject({ mark: label, date: label, text });
@@ -41,6 +44,8 @@ export const infoSchema = z.strictObject({
   code: label,
   edition: label,
   notes: text,
+  /** How far the job has come: what is asked of a record made on site is asked once it is built. */
+  state: z.enum(['design', 'built']),
   revisions: z.array(revisionSchema).max(200),
 });
 
@@ -49,6 +54,10 @@ export const settingsSchema = z.strictObject({
   lengths: z.enum(['feet', 'metric']),
   /** Distance between snap grid lines [m]. */
   grid_m: z.number().min(0.001).max(10),
+  /** How far a dimension on site may be off from the drawn one, either way [m]. */
+  siteTolerance_m: z.number().min(0).max(1),
+  /** Paper and scale that plans are printed at; null leaves the choice to what fits. */
+  sheets: z.strictObject({ paper: z.enum(PAPER_IDS).nullable(), scale: z.number().min(1).max(10_000).nullable() }),
 });
 
 /** Two picked places of the underlay, in its own units, and the distance between them on site. */
@@ -85,10 +94,20 @@ export const wallSchema = z.strictObject({
   allowablePressure_Pa: z.number().min(0).max(1e6).nullable(),
   /** Weight that the wall bears at the rail of one cylinder, as a structural engineer declared it [N]; null: not yet declared. */
   capacity_N: z.number().min(0).max(1e6).nullable(),
+  /** How far up it goes: from slab to slab, or only to the ceiling under a void. */
+  reaches: z.enum(['unknown', 'slab', 'ceiling']),
 });
 
 /** A corner and the wall that runs from it to the next corner; the corner's id names that wall. */
 export const cornerSchema = z.strictObject({ id, x: coordinate, y: coordinate, wall: wallSchema });
+
+/** Where a relief vent leads on: one thing that gas passes on its way out. */
+export const ventStepSchema = z.strictObject({
+  name: label,
+  through: z.enum(['duct', 'louvre', 'room', 'corridor', 'exit', 'protected', 'outdoors']),
+  /** Free area [m²]; null: not yet known. Outdoors needs none. */
+  freeArea_m2: z.number().min(0).max(1000).nullable(),
+});
 
 export const openingSchema = z.strictObject({
   id,
@@ -111,6 +130,10 @@ export const openingSchema = z.strictObject({
   leadsTo: z.enum(['unknown', 'outdoors', 'corridor', 'room', 'exit']),
   /** Closes before discharge; null: not yet known. */
   closes: z.boolean().nullable(),
+  /** Gap under a door leaf while it is shut [m]; null for anything else, or while unknown. */
+  undercut_m: length.nullable(),
+  /** What gas passes behind a relief vent until it is outdoors, in order; empty for anything else, and where `leadsTo` says all. */
+  ventPath: z.array(ventStepSchema).max(20),
   /** How a penetration is made good around the pipe; null for anything else, or while nothing is known. */
   crossing: z
     .strictObject({
@@ -135,6 +158,8 @@ export const voidSchema = z.strictObject({
   /** Clear depth [m]. */
   depth_m: z.number().positive().max(100),
   isProtected: z.boolean(),
+  /** Why it is left out of the protection, and who signed that; null: nobody did. */
+  exclusion: z.strictObject({ reason: text, by: label, date: label }).nullable(),
 });
 
 /** Flow that a door fan needed to hold a pressure difference, one way or the other. */
@@ -160,6 +185,16 @@ export const peopleSchema = z.strictObject({
   egress_s: z.number().min(0).max(3600).nullable(),
   /** From the alarm to the discharge [s]; null: not yet chosen. */
   delay_s: z.number().min(0).max(3600).nullable(),
+});
+
+/** One row of the release matrix of an enclosure. */
+export const shutdownSchema = z.strictObject({
+  id,
+  name: label,
+  kind: z.enum(['damper', 'fan', 'door', 'power', 'fuel', 'process', 'other']),
+  /** Opening, duct or diffuser of the plan that it shuts; null: something that is not drawn. */
+  target: id.nullable(),
+  on: z.enum(['first-detector', 'second-detector', 'manual-release', 'release']),
 });
 
 export const enclosureSchema = z.strictObject({
@@ -189,17 +224,43 @@ export const enclosureSchema = z.strictObject({
   lowestProtected_m: coordinate.nullable(),
   /** What lies on the other sides, in words. */
   adjacent: text,
+  ceiling: z.strictObject({
+    make: z.enum(['unknown', 'hard', 'tiles', 'open']),
+    /** Tiles are clipped down within this distance of each nozzle [m]; null: not, or not yet known. */
+    clipped_m: length.nullable(),
+  }),
+  /** Loudest usual noise in it [dB A]; null: not yet known. */
+  ambientSound_dBA: z.number().min(0).max(140).nullable(),
+  /** Enclosures with the same name here are discharged together; blank: by itself. */
+  dischargedWith: label,
+  /** What is shut or switched off, and on what: the rows of the release matrix. */
+  shutdowns: recordOf(shutdownSchema),
+  afterDischarge: z.strictObject({
+    extract: z.enum(['unknown', 'not-required', 'fixed', 'portable']),
+    /** Of the extract [m³/s]; null: not yet known. */
+    extractFlow_m3_s: z.number().min(0).max(1000).nullable(),
+    /** How people come back in, in words; blank: not yet said. */
+    procedure: text,
+    /** Whether an oxygen meter is at hand for it; null: not yet known. */
+    hasMeter: z.boolean().nullable(),
+  }),
 });
 
 export const obstructionSchema = z.strictObject({
   id,
   name: label,
-  kind: z.enum(['beam', 'duct', 'rack', 'cabinet', 'column', 'light', 'tray', 'panel', 'other']),
+  kind: z.enum(['beam', 'duct', 'rack', 'cabinet', 'column', 'light', 'tray', 'panel', 'partition', 'live-part', 'work-place', 'other']),
   footprint: ring,
   bottom_m: coordinate,
   top_m: coordinate,
   /** Direction in which an electrical panel opens [rad]; null for anything else, or while unknown. */
   front_rad: angle.nullable(),
+  /** Highest voltage to earth of a live part that can be touched [V]; null for anything else, or while unknown. */
+  voltage_V: z.number().min(0).max(1e6).nullable(),
+  /** Whether loose or light things lie on it that a jet would blow about; null: nobody has looked. */
+  hasLooseItems: z.boolean().nullable(),
+  /** Whether it holds running disk drives, which noise can harm; null: nobody has looked. */
+  hasDrives: z.boolean().nullable(),
   /** Agent passes through: not deducted from the volume. */
   isPermeable: z.boolean(),
 });
@@ -214,6 +275,47 @@ export const dimensionSchema = z.strictObject({
 
 export const noteSchema = z.strictObject({ id, at: point, text });
 
+const placed = {
+  id,
+  name: label,
+  at: point,
+  /** Middle of it above the finished floor [m]; null: not yet known. */
+  height_m: coordinate.nullable(),
+  /** Where it looks or opens to [rad]; null: every way, or not yet known. */
+  facing_rad: angle.nullable(),
+};
+
+export const SIGNS = ['entrance', 'inside', 'adjacent', 'cylinder', 'manual-release'] as const;
+export const SPACE_KINDS = ['room', 'under-floor', 'ceiling-void'] as const;
+
+/** Something small with its place on the plan that people see, press or are warned by, or that watches or moves the air. `null` says that nobody has looked. */
+export const deviceSchema = z.discriminatedUnion('kind', [
+  z.strictObject({ ...placed, kind: z.literal('detector'), senses: z.enum(['smoke', 'heat', 'aspirating', 'flame']).nullable(), /** Detection circuit it counts to; blank: not yet known. */ zone: label, space: z.enum(SPACE_KINDS) }),
+  z.strictObject({ ...placed, kind: z.literal('sounder'), isHeard: z.boolean(), isSeen: z.boolean(), /** At 3 m [dB A]. */ sound_dBA: z.number().min(0).max(160).nullable(), /** Of its light [cd]. */ light_cd: z.number().min(0).max(10_000).nullable() }),
+  z.strictObject({ ...placed, kind: z.literal('sign'), sign: z.enum(SIGNS), wording: text }),
+  z.strictObject({ ...placed, kind: z.literal('manual-release'), isGuarded: known }),
+  z.strictObject({ ...placed, kind: z.literal('abort'), /** Works only while it is held. */ isHeld: known, /** The manual release works although it is held. */ yieldsToRelease: known }),
+  z.strictObject({ ...placed, kind: z.literal('disconnect'), isKeyed: known, isSupervised: known }),
+  z.strictObject({ ...placed, kind: z.literal('lock-out-valve'), isSupervised: known }),
+  z.strictObject({ ...placed, kind: z.literal('door-button') }),
+  z.strictObject({ ...placed, kind: z.literal('control-panel') }),
+  z.strictObject({ ...placed, kind: z.literal('diffuser'), air: z.enum(['supply', 'return', 'extract']) }),
+  z.strictObject({ ...placed, kind: z.literal('air-intake') }),
+]);
+
+/** A space beside, under or over the enclosures that agent or pressure may reach. */
+export const adjoiningSchema = z.strictObject({
+  id,
+  name: label,
+  outline: ring,
+  kind: z.enum(['unknown', 'room', 'corridor', 'exit', 'pit', 'shaft', 'outdoors']),
+  /** Its floor above the finished floor of the level [m]. */
+  floor_m: coordinate,
+  /** What was found about gas that drifts into it. */
+  gas: z.enum(['not-assessed', 'does-not-reach', 'alarmed', 'ventilated']),
+  note: text,
+});
+
 export const levelSchema = z.strictObject({
   id,
   name: label,
@@ -221,6 +323,8 @@ export const levelSchema = z.strictObject({
   underlays: recordOf(underlaySchema),
   enclosures: recordOf(enclosureSchema),
   obstructions: recordOf(obstructionSchema),
+  devices: recordOf(deviceSchema),
+  adjoining: recordOf(adjoiningSchema),
   dimensions: recordOf(dimensionSchema),
   notes: recordOf(noteSchema),
 });
@@ -340,6 +444,8 @@ export const releaseDeviceSchema = z.strictObject({
   /** null: the solenoid's of the unit profile, or not yet known. */
   current_A: current.nullable(),
   leastVoltage_V: voltage.nullable(),
+  /** Both wires go through it, or a branch goes off to it. */
+  wiring: z.enum(['unknown', 'in-line', 'tapped']),
 });
 
 /** The wires that release the agent and watch over it. */
@@ -360,6 +466,12 @@ export const releaseSchema = z.strictObject({
   pressureSwitch: z
     .strictObject({ setPoint_Pa: z.number().min(0).max(1e8), isClosedWhenCharged: z.boolean() })
     .nullable(),
+  /** Where the part stands that lets the panel watch over the pair. */
+  endOfLine: z.enum(['unknown', 'none', 'before-last', 'after-last']),
+  /** Taking the actuator off its valve shows at the panel; null: not yet known. */
+  isActuatorWatched: known,
+  panel: z.strictObject({ /** Listed for releasing. */ isListed: known, /** Listed together with this solenoid. */ isCompatible: known, listing: label }),
+  battery: z.strictObject({ capacity_Ah: z.number().min(0).max(10_000), standby_A: current, alarm_A: current }).nullable(),
 });
 
 /** What the drawing cannot show of how the pipe is put up. */
@@ -401,6 +513,28 @@ export const siteRecordSchema = z.strictObject({
   readings: z.array(z.strictObject({ what: label, value: z.number(), unit: label, by: label, at: label })).max(10_000),
 });
 
+/** A finding that somebody accepts as it is. It lapses when what the finding rests on becomes another. */
+export const waiverSchema = z.strictObject({
+  id,
+  /** Key of the finding: rule, thing and name. */
+  finding: z.string().max(600),
+  rule: label,
+  name: label,
+  reason: text.min(1),
+  by: label.min(1),
+  date: label,
+  /** Digest of what the finding said. */
+  restsOn: z.string().max(200),
+});
+
+/** What was on the sheets when they were last issued. */
+export const issueSchema = z.strictObject({
+  mark: label,
+  date: label,
+  /** Digest of each thing by its key. */
+  things: z.record(z.string().max(400), z.string().max(64)),
+});
+
 /** The whole plan document. */
 export const planSchema = z.strictObject({
   format: z.literal('nozzlewright-plan'),
@@ -415,5 +549,8 @@ export const planSchema = z.strictObject({
   levels: recordOf(levelSchema),
   networks: recordOf(networkSchema),
   profiles: recordOf(unitProfileSchema),
+  waivers: recordOf(waiverSchema),
+  /** null: never issued. */
+  lastIssue: issueSchema.nullable(),
   siteRecord: siteRecordSchema,
 });

@@ -1,4 +1,4 @@
-import type { Plan, Ref } from './plan.ts';
+import type { DeviceKind, Plan, Ref } from './plan.ts';
 
 /** Kinds of opening in the user's words. */
 export const OPENING_WORDS = {
@@ -20,13 +20,33 @@ export const OBSTRUCTION_WORDS = {
   light: 'Light',
   tray: 'Cable tray',
   panel: 'Electrical panel',
+  partition: 'Partition',
+  'live-part': 'Live part',
+  'work-place': 'Work place',
   other: 'Other',
 } as const;
+
+/** Kinds of device in the user's words. */
+export const DEVICE_WORDS: Readonly<Record<DeviceKind, string>> = {
+  detector: 'Detector',
+  sounder: 'Sounder',
+  sign: 'Sign',
+  'manual-release': 'Manual release',
+  abort: 'Abort switch',
+  disconnect: 'Disconnect switch',
+  'lock-out-valve': 'Lock-out valve',
+  'door-button': 'Door exit button',
+  'control-panel': 'Releasing panel',
+  diffuser: 'Diffuser',
+  'air-intake': 'Air intake',
+};
 
 const WORDS: Readonly<Record<Ref['kind'], string>> = {
   underlay: 'Floor plan',
   enclosure: 'Enclosure',
   obstruction: 'Obstacle',
+  device: 'Device',
+  adjoining: 'Adjoining space',
   dimension: 'Dimension',
   note: 'Note',
   corner: 'Corner',
@@ -79,6 +99,11 @@ export function thingName(plan: Pick<Plan, 'levels' | 'networks'>, ref: Ref): st
     const solid = level?.obstructions[ref.id];
     return solid ? named(OBSTRUCTION_WORDS[solid.kind], solid.name) : word;
   }
+  if (ref.kind === 'device') {
+    const device = level?.devices[ref.id];
+    return device ? named(DEVICE_WORDS[device.kind], device.name) : word;
+  }
+  if (ref.kind === 'adjoining') return level?.adjoining[ref.id]?.name || word;
   if (ref.kind === 'underlay') return named(word, level?.underlays[ref.id]?.name);
   return word;
 }

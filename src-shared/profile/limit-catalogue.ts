@@ -1,5 +1,5 @@
 /** What a limit counts or measures; decides the unit its field shows. */
-export type LimitKind = 'length' | 'volume' | 'mass' | 'pressure' | 'angle' | 'area' | 'count' | 'massFlow' | 'voltage' | 'current' | 'time' | 'factor' | 'temperature';
+export type LimitKind = 'length' | 'volume' | 'mass' | 'pressure' | 'angle' | 'area' | 'count' | 'massFlow' | 'voltage' | 'current' | 'time' | 'factor' | 'temperature' | 'sound';
 
 export interface LimitInfo {
   /** Heading of the form's part. */
@@ -50,6 +50,11 @@ export const LIMIT_CATALOGUE = {
   nozzleReach_m: limit('Nozzle', 'Farthest point served', 'length', 'Farthest floor point that one nozzle may serve.'),
   nozzleArea_m2: limit('Nozzle', 'Largest area of one nozzle', 'area', 'Floor that one nozzle may serve.'),
   nozzleCoefficient: limit('Nozzle', 'Discharge coefficient', 'factor', 'What the orifice passes against an ideal one, from 0 to 1.'),
+  nozzleSpacing_m: limit('Nozzle', 'Least distance between nozzles', 'length', 'Nozzles of one space whose jets could meet.'),
+  jetSpread_rad: limit('Nozzle', 'Spread of a jet', 'angle', 'Half the angle of the cone in which a hole blows.'),
+  voidDepth_m: limit('Nozzle', 'Least depth of a void', 'length', 'Clear depth that a void nozzle needs.'),
+  voidFreeJet_m: limit('Nozzle', 'Least free jet in a void', 'length', 'Hole of a void nozzle to the first tray, pedestal or wall.'),
+  soundPower_dB: limit('Nozzle', 'Sound power of one nozzle', 'sound', 'While it discharges, over 1 pW; a silencing nozzle has less.'),
   tierHeight_m: limit('Nozzle', 'Greatest ceiling height for one tier', 'length', 'Above it a second tier of nozzles is needed.'),
   pipeClearance_m: limit('Pipe', 'Clearance around pipe', 'length', 'Outside of pipe to any solid or service.'),
   railHeight_m: limit('Mounting', 'Rail height', 'length', 'Clamp rail above the floor.'),

@@ -69,6 +69,12 @@ export const SAMPLE_PROFILE: UnitProfile = {
     nozzleReach_m: sample(4.95),
     nozzleArea_m2: sample(49),
     nozzleCoefficient: sample(0.85),
+    nozzleSpacing_m: sample(1.5),
+    // Half the angle of a round free jet, which hardly hangs on what blows: common practice, memory.
+    jetSpread_rad: { value: (12 * Math.PI) / 180, source: 'common practice' },
+    voidDepth_m: sample(0.2),
+    voidFreeJet_m: sample(0.3),
+    soundPower_dB: sample(118),
     tierHeight_m: sample(3.6),
     pipeClearance_m: practice(1),
     railHeight_m: inches(48),

@@ -1,6 +1,6 @@
 import type { Outline } from '../geometry/outline.ts';
 import type { PlanPoint, PlanPoint3 } from '../geometry/point.ts';
-import type { PipeNode, Ref, RefOf, Support } from '../model/plan.ts';
+import type { PipeNode, Ref, RefOf, Support, Waiver } from '../model/plan.ts';
 import type { LimitKind } from '../profile/limit-catalogue.ts';
 
 /** stop: must be cured; warn: needs a decision; note: to be known; not-checked: data is missing; ok: kept. */
@@ -61,6 +61,13 @@ export type Cure =
   | { readonly kind: 'insert-part'; readonly text: string; readonly pipe: { readonly network: string; readonly id: string }; readonly at: PlanPoint3; readonly part: 'union' }
   | { readonly kind: 'advice'; readonly text: string };
 
+/** One figure or fact that a finding rests on, in the plan's units. */
+export interface FindingInput {
+  readonly label: string;
+  readonly value: string;
+  readonly source?: string;
+}
+
 /** A rule's answer about one subject. */
 export interface Finding {
   /** Catalogue id, e.g. "N1". */
@@ -83,8 +90,12 @@ export interface Finding {
   /** Signed distance to the limit, positive when kept, same unit. */
   readonly margin?: number;
   readonly basis: Basis;
+  /** What went into it besides the measured value and its limit, each as it is printed. */
+  readonly inputs?: readonly FindingInput[];
   readonly place?: Place;
   readonly cure?: Cure;
+  /** Somebody accepts it as it is. */
+  readonly waiver?: Pick<Waiver, 'id' | 'reason' | 'by' | 'date'>;
 }
 
 /**

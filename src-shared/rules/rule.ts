@@ -5,7 +5,7 @@ import type { BasisOfDesign } from '../model/basis-of-design.ts';
 import type { Plan, Settings } from '../model/plan.ts';
 import { LIMIT_CATALOGUE, type LimitKey } from '../profile/limit-catalogue.ts';
 import type { SourcedLimit, UnitProfile } from '../profile/unit-profile.ts';
-import { type Basis, type Cure, type Finding, type MeasureKind, type Place, VERDICTS } from './finding.ts';
+import { type Basis, type Cure, type Finding, type FindingInput, type MeasureKind, type Place, VERDICTS } from './finding.ts';
 import { type Wording, wordingFor } from './wording.ts';
 
 /** One check of the catalogue. */
@@ -37,6 +37,8 @@ export type Answer =
       readonly severity?: 'stop' | 'warn' | 'note';
       /** What its figures measure, where that is not the rule's own. */
       readonly measure?: MeasureKind;
+      /** What went into it besides the measured value and its limit. */
+      readonly inputs?: readonly FindingInput[];
       readonly place?: Place;
       readonly cure?: Cure;
     };
@@ -54,7 +56,7 @@ export interface CheckContext {
 }
 
 /** A subject of a rule under its name. */
-interface Asked<S> {
+export interface Asked<S> {
   readonly subject: S;
   readonly ref: Finding['subject'];
   readonly name: string;
@@ -77,9 +79,9 @@ export interface RuleSpec<S> {
 function findingOf<S>(spec: RuleSpec<S>, { ref, name }: Asked<S>, answer: Answer): Finding {
   const common = { rule: spec.id, title: spec.title, subject: ref, name, measure: spec.measure, basis: spec.basis };
   if (answer.kind === 'not-checked') return { ...common, verdict: 'not-checked', text: `Not checked: ${answer.because}`, place: answer.place, cure: answer.cure };
-  const { isKept, text, measured, limit, limitSource, margin, severity = spec.severity, measure = spec.measure, place, cure } = answer;
+  const { isKept, text, measured, limit, limitSource, margin, severity = spec.severity, measure = spec.measure, inputs, place, cure } = answer;
   // Written out field by field: most of what a step of a drag asks anew ends here.
-  return { ...common, measure, text, measured, limit, limitSource, margin, place, cure, verdict: isKept ? 'ok' : severity };
+  return { ...common, measure, text, measured, limit, limitSource, margin, inputs, place, cure, verdict: isKept ? 'ok' : severity };
 }
 
 /** What a rule found of the last plan, subject by subject. */

@@ -1,7 +1,35 @@
-import type { Derived, DerivedNetwork, DerivedNozzle, HungNozzle, PipePath, Space } from '../derived/derived.ts';
+import type { Design, EnclosureDesign, NetworkDesign } from '../calculations/design/design.ts';
+import type { Derived, DerivedLevel, DerivedNetwork, DerivedNozzle, HungNozzle, PipePath, Space } from '../derived/derived.ts';
 import { keeping, remembered } from '../derived/remember.ts';
 import type { PlanPoint3 } from '../geometry/point.ts';
 import type { Place } from './finding.ts';
+import type { Asked } from './rule.ts';
+
+/** What a rule is asked about, from a plan and its sums. */
+export type SubjectsOf<S> = (derived: Derived, design: Design) => readonly Asked<S>[];
+
+/**
+ * Where the subjects of a rule come from, and with that its reach: a rule about a network is asked anew when the
+ * network has changed, one about a level when anything on that level has. Take the narrowest that shows all that the
+ * rule looks at; what it puts together must follow from nothing but what it is given.
+ */
+export const perNetwork = <S>(of: (network: DerivedNetwork) => readonly Asked<S>[]): SubjectsOf<S> => ({ networks }) => networks.flatMap(of);
+export const perNetworkSums = <S>(of: (sums: NetworkDesign) => readonly Asked<S>[]): SubjectsOf<S> => (_, { networks }) => networks.flatMap(of);
+export const perEnclosureSums = <S>(of: (sums: EnclosureDesign) => readonly Asked<S>[]): SubjectsOf<S> => (_, { enclosures }) => enclosures.flatMap(of);
+export const perSpace = <S>(of: (space: Space) => readonly Asked<S>[]): SubjectsOf<S> => ({ spaces }) => spaces.flatMap(of);
+/** Each space with the nozzles that serve it, on any network. */
+export const perServedSpace = <S>(of: (space: Space, nozzles: readonly DerivedNozzle[]) => readonly Asked<S>[]): SubjectsOf<S> => (derived) =>
+  derived.spaces.flatMap((space) => of(space, nozzlesServing(space, derived)));
+/** Everything on a level but pipe. */
+export const perLevel = <S>(of: (level: DerivedLevel) => readonly Asked<S>[]): SubjectsOf<S> => ({ levels }) => levels.flatMap(of);
+/** Each network with the level that it hangs on. */
+export const perNetworkOnLevel = <S>(of: (network: DerivedNetwork, level: DerivedLevel) => readonly Asked<S>[]): SubjectsOf<S> => ({ networks, levels }) =>
+  networks.flatMap((network) => {
+    const level = levels.find((each) => each.level === network.level);
+    return level ? of(network, level) : [];
+  });
+/** Asked anew at every change: only for what is quickly told of a whole plan. */
+export const perPlan = <S>(of: SubjectsOf<S>): SubjectsOf<S> => of;
 
 /** A nozzle by itself: the very same while it and its space are, however its network changes. */
 export interface NozzleSubject extends HungNozzle {

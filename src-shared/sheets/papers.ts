@@ -1,5 +1,6 @@
+import { PAPER_IDS, type PaperId } from '../model/paper-ids.ts';
 import type { Settings } from '../model/plan.ts';
-import type { Paper, PaperId } from './sheet.ts';
+import type { Paper } from './sheet.ts';
 
 const INCH_mm = 25.4;
 const metric = (id: PaperId, width_mm: number, height_mm: number): Paper => ({ id, name: id, width_mm, height_mm });
@@ -26,10 +27,9 @@ export const PAPERS: Readonly<Record<PaperId, Paper>> = {
   'ARCH-C': inch('ARCH-C', 24, 18),
   'ARCH-D': inch('ARCH-D', 36, 24),
 };
-export const PAPER_IDS = Object.keys(PAPERS) as PaperId[];
 
 /** Whether a text names a paper that the program knows. */
-export const isPaperId = (id: string): id is PaperId => Object.hasOwn(PAPERS, id);
+export const isPaperId = (id: string): id is PaperId => PAPER_IDS.some((known) => known === id);
 
 /** Papers that are tried in turn when the user leaves the choice open: smallest first. */
 export const ordinaryPapers = (lengths: Settings['lengths']): readonly Paper[] =>

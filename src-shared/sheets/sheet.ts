@@ -1,3 +1,5 @@
+import type { PaperId } from '../model/paper-ids.ts';
+
 /** How a mark is drawn: widths and dashes in mm on paper, colours `#rrggbb`. */
 export interface Stroke {
   readonly width_mm: number;
@@ -50,7 +52,6 @@ export interface Paper {
   readonly width_mm: number;
   readonly height_mm: number;
 }
-export type PaperId = 'A4' | 'A3' | 'A2' | 'A1' | 'ANSI-A' | 'ANSI-B' | 'ANSI-C' | 'ANSI-D' | 'ARCH-C' | 'ARCH-D';
 
 /** One sheet, composed. */
 export interface Sheet {

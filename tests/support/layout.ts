@@ -30,6 +30,8 @@ export interface LayoutSpec {
   readonly enclosure?: Partial<Enclosure>;
   readonly network?: Partial<Plan['networks'][string]>;
   readonly basis?: Partial<Plan['basis']>;
+  /** What else stands on the level: devices, adjoining spaces. */
+  readonly level?: Partial<Plan['levels'][string]>;
 }
 
 /** A place in space [m]. */
@@ -68,7 +70,7 @@ export function layout(spec: LayoutSpec): Plan {
     ...spec.enclosure,
   };
   (spec.obstructions ?? []).forEach((thing, i) => {
-    level.obstructions[`o${i + 1}`] = { front_rad: null, id: `o${i + 1}`, name: `Thing ${i + 1}`, isPermeable: false, ...thing, footprint: thing.footprint.map(({ x, y }) => ({ x, y })) };
+    level.obstructions[`o${i + 1}`] = { front_rad: null, voltage_V: null, hasLooseItems: null, hasDrives: null, id: `o${i + 1}`, name: `Thing ${i + 1}`, isPermeable: false, ...thing, footprint: thing.footprint.map(({ x, y }) => ({ x, y })) };
   });
   const network: Plan['networks'][string] = {
     id: 'net',
@@ -126,6 +128,7 @@ export function layout(spec: LayoutSpec): Plan {
   });
   Object.assign(network, spec.network);
   Object.assign(plan.basis, spec.basis);
+  Object.assign(level, spec.level);
   return plan;
 }
 

@@ -2,6 +2,9 @@ import { rectangle } from '#shared/geometry/outline';
 import type { PlanPoint, PlanPoint3 } from '#shared/geometry/point';
 import { distance3_m } from '#shared/geometry/point';
 import {
+  type Adjoining,
+  type Device,
+  type DeviceKind,
   type Enclosure,
   type Network,
   type Nozzle,
@@ -10,12 +13,15 @@ import {
   type Pipe,
   type Plan,
   type RefOf,
+  type Shutdown,
   type Support,
+  emptyLevel,
   newPlan,
   takeId,
   unknownRoom,
   unknownWall,
 } from '#shared/model/plan';
+import { newDevice } from '#shared/model/new-device';
 import type { PipeSize } from '#shared/profile/pipe-table';
 import { SAMPLE_PROFILE } from '#shared/profile/sample-profile';
 
@@ -67,7 +73,7 @@ export class PlanBuilder {
   /** Another level; what follows is drawn on it. */
   level(name: string, floorElevation_m: number): this {
     this.#level = this.#id('level');
-    this.plan.levels[this.#level] = { id: this.#level, name, floorElevation_m, underlays: {}, enclosures: {}, obstructions: {}, dimensions: {}, notes: {} };
+    this.plan.levels[this.#level] = emptyLevel(this.#level, name, floorElevation_m);
     return this;
   }
 
@@ -122,7 +128,7 @@ export class PlanBuilder {
       id,
       name: `Door ${Object.keys(enclosure.openings).length + 1}`,
       kind: 'door',
-      crossing: null,
+      crossing: null, undercut_m: null, ventPath: [],
       wall: this.wall(wall).id,
       along_m,
       width_m,
@@ -148,7 +154,28 @@ export class PlanBuilder {
 
   obstruction(kind: Obstruction['kind'], footprint: readonly PlanPoint[], bottom_m: number, top_m: number, change: Partial<Obstruction> = {}): this {
     const id = this.#id('obstruction');
-    this.#levelNow().obstructions[id] = { id, name: kind, kind, footprint: footprint.map(({ x, y }) => ({ x, y })), bottom_m, top_m, front_rad: null, isPermeable: false, ...change };
+    this.#levelNow().obstructions[id] = { id, name: kind, kind, footprint: footprint.map(({ x, y }) => ({ x, y })), bottom_m, top_m, front_rad: null, voltage_V: null, hasLooseItems: null, hasDrives: null, isPermeable: false, ...change };
+    return this;
+  }
+
+  /** A detector, sign, button or the like; what is left out is not known. */
+  device(kind: DeviceKind, x: number, y: number, change: Partial<Device> = {}): this {
+    const id = this.#id('device');
+    this.#levelNow().devices[id] = { ...newDevice(kind, id, `${kind} ${id}`, { x, y }), ...change } as Device;
+    return this;
+  }
+
+  /** A space beside the rooms. */
+  adjoining(kind: Adjoining['kind'], outline: readonly PlanPoint[], change: Partial<Adjoining> = {}): this {
+    const id = this.#id('adjoining');
+    this.#levelNow().adjoining[id] = { id, name: kind, outline: outline.map(({ x, y }) => ({ x, y })), kind, floor_m: 0, gas: 'not-assessed', note: '', ...change };
+    return this;
+  }
+
+  /** A row of the last room's release matrix. */
+  shutdown(kind: Shutdown['kind'], target: string | null, change: Partial<Shutdown> = {}): this {
+    const id = this.#id('shutdown');
+    this.#enclosureNow().shutdowns[id] = { id, name: `${kind} ${id}`, kind, target, on: 'first-detector', ...change };
     return this;
   }
 

@@ -28,8 +28,8 @@ export const RELEASE: Release = {
   wireGauge: '14',
   stranding: 'solid',
   devices: [
-    { id: 'd1', name: 'Solenoid', kind: 'solenoid', distance_m: 20, current_A: null, leastVoltage_V: null },
-    { id: 'd2', name: 'Sounder', kind: 'other', distance_m: 10, current_A: 0.5, leastVoltage_V: 16 },
+    { id: 'd1', name: 'Solenoid', kind: 'solenoid', distance_m: 20, current_A: null, leastVoltage_V: null, wiring: 'in-line' },
+    { id: 'd2', name: 'Sounder', kind: 'other', distance_m: 10, current_A: 0.5, leastVoltage_V: 16, wiring: 'in-line' },
   ],
   panelCurrent_A: 2,
   panelPulse_s: 1,
@@ -37,6 +37,10 @@ export const RELEASE: Release = {
   conductors: [{ type: 'THHN', wireGauge: '14', count: 4 }],
   pulls: [],
   pressureSwitch: null,
+  endOfLine: 'after-last',
+  isActuatorWatched: true,
+  panel: { isListed: true, isCompatible: true, listing: 'Listing of the test' },
+  battery: { capacity_Ah: 18, standby_A: 0.3, alarm_A: 2 },
 };
 
 /** What was found, or a test that is written wrong. */
@@ -47,7 +51,7 @@ export function sure<T>(found: T | undefined | null): T {
 
 /** Gives the last room of a builder walls of which all is known, and a relief vent in wall 1. */
 export function finishRoom(built: PlanBuilder, freeArea_m2: number | null): PlanBuilder {
-  for (const corner of roomOf(built).outline) corner.wall = { construction: 'block', loadBearing: true, allowablePressure_Pa: 250, capacity_N: 3000 };
+  for (const corner of roomOf(built).outline) corner.wall = { construction: 'block', loadBearing: true, allowablePressure_Pa: 250, capacity_N: 3000, reaches: 'slab' };
   return built.opening(1, 1.5, 0.3, { name: 'Relief vent', kind: 'relief-vent', swing: 'none', bottom_m: 1.8, height_m: 0.3, freeArea_m2, leadsTo: 'outdoors' });
 }
 

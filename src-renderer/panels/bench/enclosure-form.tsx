@@ -40,7 +40,7 @@ function VoidFields({ label, space, onCommit }: { readonly label: string; readon
             label="Clear depth"
             value={space?.depth_m ?? null}
             least={0.01}
-            onCommit={(depth_m) => onCommit({ isProtected: true, ...space, depth_m })}
+            onCommit={(depth_m) => onCommit({ isProtected: true, exclusion: null, ...space, depth_m })}
             help={space ? undefined : 'Type its depth: until then it is not in the plan and not checked.'}
           />
           {space ? (

@@ -1,6 +1,7 @@
 import { useRef, useState } from 'react';
 import type { JobState } from '#shared/host/contract';
-import { PAPERS, PAPER_IDS } from '#shared/sheets/papers';
+import { PAPER_IDS } from '#shared/model/paper-ids';
+import { PAPERS } from '#shared/sheets/papers';
 import { ordinaryScales, scaleName } from '#shared/sheets/scales';
 import { keepBytes, showProblem } from '../../actions/plan-file.ts';
 import { followJob } from '../../host/follow-job.ts';

@@ -74,7 +74,7 @@ export function ReleaseDevices({ devices, limits, sums, onCommit }: ReleaseDevic
         <button
           type="button"
           className="button is-slim"
-          onClick={() => onCommit([...devices, { id: freeId(devices, 'device'), name: `Device ${devices.length + 1}`, kind: 'other', distance_m: null, current_A: null, leastVoltage_V: null }])}
+          onClick={() => onCommit([...devices, { id: freeId(devices, 'device'), name: `Device ${devices.length + 1}`, kind: 'other', distance_m: null, current_A: null, leastVoltage_V: null, wiring: 'unknown' }])}
         >
           Add a device
         </button>

@@ -3,6 +3,7 @@ import { type PlanFailure, planFailure } from '../plan-problem.ts';
 import { PLAN_VERSION } from '../schema.ts';
 import { withBasisOfDesign } from './001-basis-of-design.ts';
 import { withPipeAsBuilt } from './002-pipe-as-built.ts';
+import { withSurroundings } from './003-surroundings.ts';
 
 /** One step from a version of the plan file to the next. */
 export interface Migration {
@@ -15,7 +16,7 @@ export interface Migration {
 }
 
 /** Every step, oldest first. */
-export const MIGRATIONS: readonly Migration[] = [withBasisOfDesign, withPipeAsBuilt];
+export const MIGRATIONS: readonly Migration[] = [withBasisOfDesign, withPipeAsBuilt, withSurroundings];
 
 /**
  * Brings a plan of an older version to the present one, step by step.

@@ -143,7 +143,7 @@ describe('square lines', () => {
   });
 
   test('Shift turns them over, Alt catches nothing', () => {
-    const view = (shift: boolean, alt: boolean) => makeToolView({ plan: built.plan, session, underlays: [], derive: () => ({ plan: built.plan, spaces: [], solids: [], networks: [], nozzles: [] }) }, { shift, alt });
+    const view = (shift: boolean, alt: boolean) => makeToolView({ plan: built.plan, session, underlays: [], derive: () => ({ plan: built.plan, levels: [], spaces: [], solids: [], networks: [], nozzles: [] }) }, { shift, alt });
     expect(view(false, false).snap({ x: 9.02, y: 8.5 }, 0.1, { from: { x: 8, y: 8 } }).at.y).toBe(8);
     expect(view(true, false).snap({ x: 9.02, y: 8.51 }, 0.1, { from: { x: 8, y: 8 } })).toMatchObject({ kind: 'grid' });
     expect(view(true, true).snap({ x: 6.03, y: 4.01 }, 0.1)).toMatchObject({ kind: 'free', at: { x: 6.03, y: 4.01 } });

@@ -3,7 +3,7 @@ import { derivePlan } from '#shared/derived/derive-plan';
 import { place3, planBuilder } from '../../support/plan-builder.ts';
 import { toolBench } from '../../support/tool-bench.ts';
 
-const room = () => planBuilder().room(6, 4, 2.7, { x: 0, y: 0 }, { underFloor: { depth_m: 0.3, isProtected: true }, ceilingVoid: { depth_m: 0.5, isProtected: true } });
+const room = () => planBuilder().room(6, 4, 2.7, { x: 0, y: 0 }, { underFloor: { depth_m: 0.3, isProtected: true, exclusion: null }, ceilingVoid: { depth_m: 0.5, isProtected: true, exclusion: null } });
 
 describe('nozzles in voids', () => {
   test.each([

@@ -215,7 +215,7 @@ describe('editWall and editEnclosure', () => {
     const next = doneAll(
       built.plan,
       editWall(built.wall(1), { construction: 'block', loadBearing: true, allowablePressure_Pa: 250 }),
-      editEnclosure(built.enclosure, { name: 'Hut', height_m: 2.438, temperature: { least_K: 291, greatest_K: 300 }, underFloor: { depth_m: 0.3, isProtected: true }, slope: { at: { x: 0, y: 0 }, direction_rad: 0, rise: 0.1 } }),
+      editEnclosure(built.enclosure, { name: 'Hut', height_m: 2.438, temperature: { least_K: 291, greatest_K: 300 }, underFloor: { depth_m: 0.3, isProtected: true, exclusion: null }, slope: { at: { x: 0, y: 0 }, direction_rad: 0, rise: 0.1 } }),
       editEnclosure(built.enclosure, { occupancy: 'normally-occupied', hazardClass: 'C', concentration_pct: 40.3, altitude_m: 12, adjacent: 'Corridor' }),
       editEnclosure(built.enclosure, { height_m: null, name: undefined }),
     );
@@ -228,7 +228,7 @@ describe('editWall and editEnclosure', () => {
     ['a height below 0', { height_m: -1 }, 'Height cannot be less than 0'],
     ['a concentration above 99', { concentration_pct: 120 }, 'Concentration must be at most 99'],
     ['temperatures the wrong way round', { temperature: { least_K: 300, greatest_K: 290 } }, 'least temperature'],
-    ['a void without depth', { underFloor: { depth_m: 0, isProtected: true } }, 'Under floor must be more than 0'],
+    ['a void without depth', { underFloor: { depth_m: 0, isProtected: true, exclusion: null } }, 'Under floor must be more than 0'],
     ['a height that is not a number', { height_m: Number.NaN }, 'Height'],
   ])('are refused for %s', (_, change, reason) => {
     expect(refusal(built.plan, editEnclosure(built.enclosure, change))).toContain(reason);

@@ -161,7 +161,7 @@ const MAKERS: readonly Maker[] = [
   (p, d) => removeCorner(pick(p, d, 'corner')),
   (p, d) => moveWall(pick(p, d, 'wall'), d.length() / 4),
   (p, d) => editWall(pick(p, d, 'wall'), { construction: 'block', loadBearing: d.of([true, false, null]), allowablePressure_Pa: d.length() * 100 }),
-  (p, d) => editEnclosure(pick(p, d, 'enclosure'), d.of([{ height_m: d.length() }, { slope: { at: d.point(), direction_rad: d.length(), rise: 0.1 } }, { underFloor: { depth_m: d.length(), isProtected: true } }, { temperature: { least_K: 280 + d.length(), greatest_K: 282 } }])),
+  (p, d) => editEnclosure(pick(p, d, 'enclosure'), d.of([{ height_m: d.length() }, { slope: { at: d.point(), direction_rad: d.length(), rise: 0.1 } }, { underFloor: { depth_m: d.length(), isProtected: true, exclusion: null } }, { temperature: { least_K: 280 + d.length(), greatest_K: 282 } }])),
   (p, d) => addCeilingZone(pick(p, d, 'enclosure'), d.ring(), d.length()),
   (p, d) => editCeilingZone(pick(p, d, 'ceiling-zone'), { height_m: d.length(), outline: d.ring().map(({ x, y }) => ({ x, y })) }),
   (p, d) => addOpening(pick(p, d, 'wall'), d.of(KINDS_OF_OPENING), d.length(), 0.3 + d.below(8) / 5),

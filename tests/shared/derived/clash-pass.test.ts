@@ -208,7 +208,7 @@ describe('after an edit', () => {
       if (what === 'wall') (room.outline[which % 4] ?? { x: 0 }).x += to.x / 60;
       if (what === 'height') room.height_m = 3 + to.z;
       if (what === 'clearance' && profile) profile.limits.pipeClearance_m = { value: to.z / 50, source: 'test' };
-      if (what === 'void') room.underFloor = which % 2 ? null : { depth_m: 0.1 + to.z / 10, isProtected: false };
+      if (what === 'void') room.underFloor = which % 2 ? null : { depth_m: 0.1 + to.z / 10, isProtected: false, exclusion: null };
       if (what === 'insulation') pipe.insulation_m = to.z / 100;
     });
 

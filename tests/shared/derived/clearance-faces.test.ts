@@ -40,7 +40,7 @@ describe('faces that a nozzle must stand clear of', () => {
 
   test('in an under-floor void count pedestals from its floor to the tiles', () => {
     const built = planBuilder()
-      .room(6, 4, 3, undefined, { underFloor: { depth_m: 0.4, isProtected: true } })
+      .room(6, 4, 3, undefined, { underFloor: { depth_m: 0.4, isProtected: true, exclusion: null } })
       .obstruction('column', column, -0.4, 0);
     const [, under] = derivePlan(built.plan).spaces;
     expect(under && governingFaces(under, -0.1)).toHaveLength(8);

@@ -32,7 +32,7 @@ const damaged = fc
   })
   .map(({ rooms, holes, zones, things, runs, nozzles, room, voids, isRound }) => {
     const built = planBuilder();
-    for (const outline of rooms) built.outline(outline, room === null ? null : Math.abs(room), voids ? { underFloor: { depth_m: 0.4, isProtected: true }, ceilingVoid: { depth_m: 0.5, isProtected: true } } : {});
+    for (const outline of rooms) built.outline(outline, room === null ? null : Math.abs(room), voids ? { underFloor: { depth_m: 0.4, isProtected: true, exclusion: null }, ceilingVoid: { depth_m: 0.5, isProtected: true, exclusion: null } } : {});
     for (const hole of holes) built.hole(hole);
     for (const zone of zones) built.ceilingZone(zone, 2.2);
     for (const thing of things) built.obstruction('other', thing.ring, thing.bottom, thing.top);

@@ -38,7 +38,7 @@ export function archive(): PlanBuilder {
         [0, 25.5],
       ].map(([x = 0, y = 0]) => ({ x: ft(x), y: ft(y) })),
       ft(9, 6),
-      { underFloor: { depth_m: ft(1), isProtected: true } },
+      { underFloor: { depth_m: ft(1), isProtected: true, exclusion: null } },
     )
     .obstruction('beam', box(10, 0, 11, 25.5), ft(8, 2), ft(9, 6))
     .obstruction('beam', box(20.5, 0, 21.5, 15), ft(8, 2), ft(9, 6))

@@ -48,7 +48,7 @@ describe('sweep of a door leaf', () => {
 });
 
 test('a leaf that swings out into the next room hangs on the far face of the wall', () => {
-  const door: Opening = { crossing: null, id: 'd', name: 'Door', kind: 'door', wall: 'c2', along_m: 3, width_m: 1, bottom_m: 0, height_m: 2, swing: 'out', hinge: 'end', freeArea_m2: null, leadsTo: 'room', closes: true };
+  const door: Opening = { crossing: null, undercut_m: null, ventPath: [], id: 'd', name: 'Door', kind: 'door', wall: 'c2', along_m: 3, width_m: 1, bottom_m: 0, height_m: 2, swing: 'out', hinge: 'end', freeArea_m2: null, leadsTo: 'room', closes: true };
   const plan = layout({ room: rectangle(6, 4), enclosure: { openings: { d: door } } });
   const first = plan.levels['level-0']?.enclosures.e1;
   if (!plan.levels['level-0'] || !first) throw new Error('The layout has its room.');

@@ -5,7 +5,7 @@ import type { Nozzle, Obstruction } from '#shared/model/plan';
 import { type PlanBuilder, planBuilder } from '../../support/plan-builder.ts';
 import { nozzleOf } from './one-nozzle.ts';
 
-const voids = { underFloor: { depth_m: 0.4, isProtected: true }, ceilingVoid: { depth_m: 0.5, isProtected: true } };
+const voids = { underFloor: { depth_m: 0.4, isProtected: true, exclusion: null }, ceilingVoid: { depth_m: 0.5, isProtected: true, exclusion: null } };
 const spaceAt = (built: PlanBuilder, x: number, y: number, z: number, change: Partial<Nozzle> = {}) => nozzleOf(built.nozzle(x, y, z, [0], change)).space?.kind;
 
 describe('the space a nozzle hangs in', () => {

@@ -37,7 +37,7 @@ describe('a room', () => {
 });
 
 describe('the voids of an enclosure', () => {
-  const built = planBuilder().room(6, 4, 3, undefined, { underFloor: { depth_m: 0.4, isProtected: false }, ceilingVoid: { depth_m: 0.5, isProtected: true } });
+  const built = planBuilder().room(6, 4, 3, undefined, { underFloor: { depth_m: 0.4, isProtected: false, exclusion: null }, ceilingVoid: { depth_m: 0.5, isProtected: true, exclusion: null } });
   const [room, under, over] = spacesIn(built);
 
   test('come after the room, each with its own heights', () => {
@@ -51,14 +51,14 @@ describe('the voids of an enclosure', () => {
   });
 
   test('over a ceiling of unknown height is unknown too', () => {
-    const [, unknown] = spacesIn(planBuilder().room(6, 4, null, undefined, { ceilingVoid: { depth_m: 0.5, isProtected: true } }));
+    const [, unknown] = spacesIn(planBuilder().room(6, 4, null, undefined, { ceilingVoid: { depth_m: 0.5, isProtected: true, exclusion: null } }));
     expect(unknown?.tallest_m).toBeUndefined();
     expect(unknown && floorAt_m(unknown, planPoint(1, 1))).toBeUndefined();
   });
 
   test('over a ceiling of several heights follows it', () => {
     const [, stepped] = spacesIn(
-      planBuilder().room(6, 4, 3, undefined, { ceilingVoid: { depth_m: 0.5, isProtected: true } }).ceilingZone(rectangle(2, 4), 2.4),
+      planBuilder().room(6, 4, 3, undefined, { ceilingVoid: { depth_m: 0.5, isProtected: true, exclusion: null } }).ceilingZone(rectangle(2, 4), 2.4),
     );
     expect(stepped?.floor_m).toBe(2.4);
     expect(stepped && floorAt_m(stepped, planPoint(1, 1))).toBeCloseTo(2.4, 12);
@@ -150,7 +150,7 @@ describe('solids of a space', () => {
 
   test('belong to the spaces whose heights they share', () => {
     const built = planBuilder()
-      .room(6, 4, 3, undefined, { underFloor: { depth_m: 0.4, isProtected: true }, ceilingVoid: { depth_m: 0.5, isProtected: true } })
+      .room(6, 4, 3, undefined, { underFloor: { depth_m: 0.4, isProtected: true, exclusion: null }, ceilingVoid: { depth_m: 0.5, isProtected: true, exclusion: null } })
       .obstruction('rack', box(1, 1), 0, 2)
       .obstruction('tray', box(1, 1), -0.4, -0.1)
       .obstruction('duct', box(1, 1), 3, 3.4)

@@ -80,7 +80,7 @@ describe('the wall behind the cylinders', () => {
   });
 
   test('a door of that wall is there with its hinges, one of another wall is not', () => {
-    const door: Opening = { id: 'd1', name: 'Door', kind: 'door', wall: 'c3', along_m: 1, width_m: 0.9, bottom_m: 0, height_m: 2.1, swing: 'in', hinge: 'start', freeArea_m2: null, leadsTo: 'corridor', closes: true, crossing: null };
+    const door: Opening = { id: 'd1', name: 'Door', kind: 'door', wall: 'c3', along_m: 1, width_m: 0.9, bottom_m: 0, height_m: 2.1, swing: 'in', hinge: 'start', freeArea_m2: null, leadsTo: 'corridor', closes: true, crossing: null, undercut_m: null, ventPath: [] };
     // The west wall is drawn from the north end to the south end: 1 m from its start is y 3, its start at the right.
     expect(only({}, { enclosure: { openings: { d1: { ...door, along_m: 1.6 } } } }).openings).toMatchObject([{ from_m: expect.closeTo(1.95, 9), to_m: expect.closeTo(2.85, 9), hinge: 'right' }]);
     expect(only({}, { enclosure: { openings: { d1: { ...door, wall: 'c1' } } } }).openings).toEqual([]);

@@ -6,7 +6,7 @@ import { planSchema } from '#shared/model/schema';
 import { place3, planBuilder } from '../../support/plan-builder.ts';
 
 const { plan } = planBuilder()
-  .room(6, 4, 2.7, undefined, { temperature: { least_K: 290, greatest_K: 300 }, underFloor: { depth_m: 0.3, isProtected: true } })
+  .room(6, 4, 2.7, undefined, { temperature: { least_K: 290, greatest_K: 300 }, underFloor: { depth_m: 0.3, isProtected: true, exclusion: null } })
   .hole(rectangle(1, 1, { x: 2, y: 1 }))
   .opening(0, 2, 1)
   .ceilingZone(rectangle(2, 2), 2.4)

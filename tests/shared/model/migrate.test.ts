@@ -12,6 +12,7 @@ import { PLAN_VERSION } from '#shared/model/schema';
 const versionZero = readFileSync(join(import.meta.dirname, '../../fixtures/plan-version-0.json'), 'utf8');
 const versionOne = readFileSync(join(import.meta.dirname, '../../fixtures/plan-version-1.json'), 'utf8');
 const versionTwo = readFileSync(join(import.meta.dirname, '../../fixtures/plan-version-2.json'), 'utf8');
+const versionThree = readFileSync(join(import.meta.dirname, '../../fixtures/plan-version-3.json'), 'utf8');
 const fromZero: Migration = {
   from: 0,
   remark: 'The grid was given in metres.',
@@ -59,7 +60,7 @@ describe('migration', () => {
     const parsed = parsePlan(versionTwo);
     if (!parsed.ok) throw new Error(parsed.problem.what);
     const { plan, remarks } = parsed;
-    expect(remarks).toEqual([MIGRATIONS[1]?.remark]);
+    expect(remarks).toEqual(MIGRATIONS.slice(1).map(({ remark }) => remark));
     expect(plan.basis.seismic).toBe('unknown');
     const [network] = Object.values(plan.networks);
     expect(network).toMatchObject({ manifold: null, installation: { bonding: 'unknown', marking: '', finish: '' } });
@@ -67,6 +68,25 @@ describe('migration', () => {
     expect(Object.values(network?.nodes ?? {}).every(({ part }) => part === null)).toBe(true);
     expect(Object.values(network?.pipes ?? {}).every(({ insulation_m, measured_m }) => insulation_m === 0 && measured_m === null)).toBe(true);
     expect(Object.values(plan.profiles)[0]).toMatchObject({ madeFittings: [], assemblyOrder: null, teeAttitudes: null });
+  });
+
+  test('a plan of version 3 gets surroundings that are all open', () => {
+    const parsed = parsePlan(versionThree);
+    if (!parsed.ok) throw new Error(parsed.problem.what);
+    const { plan, remarks } = parsed;
+    expect(remarks).toEqual([MIGRATIONS[2]?.remark]);
+    expect(plan).toMatchObject({ waivers: {}, lastIssue: null, info: { state: 'design' }, settings: { sheets: { paper: null, scale: null } } });
+    const { lockOutValve, batteryStandby_s, extract, smallestScale } = usualBasis();
+    expect(plan.basis).toMatchObject({ lockOutValve, batteryStandby_s, extract, smallestScale });
+    for (const level of Object.values(plan.levels)) {
+      expect(level).toMatchObject({ devices: {}, adjoining: {} });
+      for (const room of Object.values(level.enclosures)) {
+        expect(room).toMatchObject({ ceiling: { make: 'unknown', clipped_m: null }, shutdowns: {}, dischargedWith: '' });
+        expect(room.outline.every(({ wall }) => wall.reaches === 'unknown')).toBe(true);
+        for (const opening of Object.values(room.openings)) expect(opening).toMatchObject({ undercut_m: null, ventPath: [] });
+      }
+    }
+    for (const { release } of Object.values(plan.networks)) expect(release).toMatchObject({ endOfLine: 'unknown', battery: null, panel: { isListed: null } });
   });
 
   test('there is one step for every version that was ever written', () => {

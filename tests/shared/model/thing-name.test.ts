@@ -22,7 +22,7 @@ plan.networks['network-1'] = { manifold: null, installation: { bonding: 'unknown
 const level = plan.levels['level-0'];
 if (level) {
   level.notes['note-1'] = { id: 'note-1', at: { x: 0, y: 0 }, text: 'Mind the step' };
-  level.obstructions['beam-1'] = { front_rad: null, id: 'beam-1', name: 'Beam 1', kind: 'beam', footprint: [{ x: 0, y: 0 }, { x: 1, y: 0 }, { x: 1, y: 1 }], bottom_m: 2, top_m: 3, isPermeable: false };
+  level.obstructions['beam-1'] = { front_rad: null, voltage_V: null, hasLooseItems: null, hasDrives: null, id: 'beam-1', name: 'Beam 1', kind: 'beam', footprint: [{ x: 0, y: 0 }, { x: 1, y: 0 }, { x: 1, y: 1 }], bottom_m: 2, top_m: 3, isPermeable: false };
 }
 const nozzle: Ref = { kind: 'nozzle', network: 'network-1', id: 'nozzle-1' };
 const beam: Ref = { kind: 'obstruction', level: 'level-0', id: 'beam-1' };

@@ -4,7 +4,7 @@ import { SAMPLE_PROFILE } from '#shared/profile/sample-profile';
 import { blankProfile, unitProfileSchema } from '#shared/profile/unit-profile';
 
 const SUFFIX: Readonly<Record<LimitKind, RegExp>> = {
-  length: /_m$/, volume: /_m3$/, mass: /_kg$/, pressure: /_Pa$/, angle: /_rad$/, area: /_m2$/, count: /[a-z]$/, massFlow: /_kg_s$/, voltage: /_V$/, current: /_A$/, time: /_s$/, temperature: /_K$/, factor: /[a-z]$/,
+  length: /_m$/, volume: /_m3$/, mass: /_kg$/, pressure: /_Pa$/, angle: /_rad$/, area: /_m2$/, count: /[a-z]$/, massFlow: /_kg_s$/, voltage: /_V$/, current: /_A$/, time: /_s$/, temperature: /_K$/, sound: /_dB$/, factor: /[a-z]$/,
 };
 
 test('the key of every figure carries the SI unit of its kind', () => {

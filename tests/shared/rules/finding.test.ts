@@ -4,7 +4,7 @@ import { findingKey } from '#shared/rules/finding';
 import { at3, layout } from '../../support/layout.ts';
 
 describe('the key of a finding', () => {
-  const plan = layout({ underFloor: { depth_m: 0.3, isProtected: true }, nozzles: [{ at: at3(2, 2, 2.4) }] });
+  const plan = layout({ underFloor: { depth_m: 0.3, isProtected: true, exclusion: null }, nozzles: [{ at: at3(2, 2, 2.4) }] });
   const { findings } = evaluate(plan);
 
   test('tells the room from the void of one enclosure', () => {

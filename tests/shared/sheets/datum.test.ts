@@ -42,7 +42,7 @@ describe('datum', () => {
   });
 
   test('a room and its void share one corner', () => {
-    const built = planBuilder().room(6, 4, 2.5, { x: 0, y: 0 }, { underFloor: { depth_m: 0.5, isProtected: true } }).nozzle(2, 2, 2.3);
+    const built = planBuilder().room(6, 4, 2.5, { x: 0, y: 0 }, { underFloor: { depth_m: 0.5, isProtected: true, exclusion: null } }).nozzle(2, 2, 2.3);
     built.nozzle(5, 3, -0.2, [0], { serves: { enclosure: built.enclosure.id, space: 'under-floor' } });
     const corners = [...datumsOf(derivePlan(built.plan)).values()].map(({ corner }) => `${corner.x} ${corner.y}`);
     expect(corners.length).toBe(2);

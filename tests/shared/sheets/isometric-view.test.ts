@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { derivePlan } from '#shared/derived/derive-plan';
 import { layoutIsometric } from '#shared/isometric/layout-isometric';
-import type { PaperId } from '#shared/sheets/sheet';
+import type { PaperId } from '#shared/model/paper-ids';
 import { isometricTable } from '#shared/sheets/isometric-table';
 import { formatLength } from '#shared/units/length-text';
 import { DEMO_NAMES, buildDemo } from '../../../src-main/demos/build-demo.ts';

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { sheetLayout } from '#shared/sheets/frame';
-import { PAPERS, PAPER_IDS, isPaperId, ordinaryPapers } from '#shared/sheets/papers';
+import { PAPER_IDS } from '#shared/model/paper-ids';
+import { PAPERS, isPaperId, ordinaryPapers } from '#shared/sheets/papers';
 import { typeSizesOf } from '#shared/sheets/type-sizes';
 
 describe('papers', () => {

@@ -16,10 +16,10 @@ export function smallPlan(): Plan {
     height_m: 2.4,
     slope: null,
     ceilingZones: { soffit: { id: 'soffit', name: '', outline: [{ x: 4, y: 0 }, { x: 6, y: 0 }, { x: 6, y: 4 }, { x: 4, y: 4 }], height_m: 2.1 } },
-    underFloor: { depth_m: 0.3, isProtected: false },
+    underFloor: { depth_m: 0.3, isProtected: false, exclusion: null },
     ceilingVoid: null,
     openings: {
-      door: { crossing: null, id: 'door', name: 'D1', kind: 'door', wall: 'w-south', along_m: 4.5, width_m: 0.9, bottom_m: 0, height_m: 2, swing: 'out', hinge: 'start', freeArea_m2: null, leadsTo: 'corridor', closes: true },
+      door: { crossing: null, undercut_m: null, ventPath: [], id: 'door', name: 'D1', kind: 'door', wall: 'w-south', along_m: 4.5, width_m: 0.9, bottom_m: 0, height_m: 2, swing: 'out', hinge: 'start', freeArea_m2: null, leadsTo: 'corridor', closes: true },
     },
     temperature: null,
     altitude_m: 0,
@@ -69,8 +69,8 @@ export function smallPlan(): Plan {
         ...level,
         enclosures: { room },
         obstructions: {
-          rack: { id: 'rack', name: 'Rack', kind: 'rack', footprint: box(1, 1.5, 1, 1), bottom_m: 0, top_m: 1.8, front_rad: null, isPermeable: false },
-          beam: { id: 'beam', name: 'Beam', kind: 'beam', footprint: box(1, 3.2, 4, 0.3), bottom_m: 2.1, top_m: 2.4, front_rad: null, isPermeable: false },
+          rack: { id: 'rack', name: 'Rack', kind: 'rack', footprint: box(1, 1.5, 1, 1), bottom_m: 0, top_m: 1.8, front_rad: null, voltage_V: null, hasLooseItems: null, hasDrives: null, isPermeable: false },
+          beam: { id: 'beam', name: 'Beam', kind: 'beam', footprint: box(1, 3.2, 4, 0.3), bottom_m: 2.1, top_m: 2.4, front_rad: null, voltage_V: null, hasLooseItems: null, hasDrives: null, isPermeable: false },
         },
       },
     },

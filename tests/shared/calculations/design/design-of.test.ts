@@ -41,8 +41,8 @@ describe('every sum of a plan', () => {
 
   test('an unprotected void is no part of its enclosure; each enclosure comes once, in the order of the plan', () => {
     const built = planBuilder()
-      .room(5, 4, 2.5, { x: 0, y: 0 }, { underFloor: { depth_m: 0.3, isProtected: false } })
-      .room(3, 3, 2.5, { x: 6, y: 0 }, { ceilingVoid: { depth_m: 0.3, isProtected: true } });
+      .room(5, 4, 2.5, { x: 0, y: 0 }, { underFloor: { depth_m: 0.3, isProtected: false, exclusion: null } })
+      .room(3, 3, 2.5, { x: 6, y: 0 }, { ceilingVoid: { depth_m: 0.3, isProtected: true, exclusion: null } });
     expect(designFor(built).enclosures.map(({ name, volume }) => [name, known(volume).spaces.length])).toEqual([
       ['Room 1', 1],
       ['Room 2', 2],
@@ -129,8 +129,8 @@ const wildPlan = fc
         { weight: 6, arbitrary: fc.record({ kind: fc.constant('area' as const), area_m2: fc.constantFrom(1e-9, 0.006, 1000), pressure_Pa: fc.constantFrom(1e-3, 10, 1000) }) },
         fc.record({ kind: fc.constant('door-fan' as const), readings: fc.array(fc.record({ direction: fc.constantFrom('in' as const, 'out' as const), pressure_Pa: fc.constantFrom(10, 20, 50), flow_m3_s: fc.constantFrom(0.1, 0.15, 0.25) }), { maxLength: 8 }) }),
       ),
-      underFloor: usually<Enclosure['underFloor']>(null, fc.record({ depth_m: fc.constant(0.4), isProtected: fc.boolean() })),
-      ceilingVoid: usually<Enclosure['ceilingVoid']>(null, fc.record({ depth_m: fc.constant(0.5), isProtected: fc.boolean() })),
+      underFloor: usually<Enclosure['underFloor']>(null, fc.record({ depth_m: fc.constant(0.4), isProtected: fc.boolean(), exclusion: fc.constant(null) })),
+      ceilingVoid: usually<Enclosure['ceilingVoid']>(null, fc.record({ depth_m: fc.constant(0.5), isProtected: fc.boolean(), exclusion: fc.constant(null) })),
     }),
     walls: fc.array(usually<number | null>(250, nothing, fc.constantFrom(0, 1e6)), { minLength: 4, maxLength: 4 }),
     vent: usually<number | null>(0.0242, nothing, fc.constantFrom(0, 1000)),

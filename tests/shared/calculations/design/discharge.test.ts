@@ -46,7 +46,7 @@ describe('discharge of a network', () => {
 describe('shares of the spaces', () => {
   test('compare what comes into each with its volume', () => {
     const built = wholePlan();
-    roomOf(built).underFloor = { depth_m: 0.25, isProtected: true };
+    roomOf(built).underFloor = { depth_m: 0.25, isProtected: true, exclusion: null };
     built.run([place3(2.5, 0.5, 2.3), place3(2.5, 0.5, -0.1)]).nozzle(2.5, 0.5, -0.1, [0, Math.PI], { orificeArea_m2: 2.2e-6 });
     const { shares, discharge } = networkSums(built, source);
     const { result } = known(discharge);

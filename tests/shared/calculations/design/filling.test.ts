@@ -38,7 +38,7 @@ describe('filling of an enclosure', () => {
 
   test.each([
     ['what can burn', { hazardClass: 'unknown' as const }, 'what can burn in the enclosure is not known, so neither is its time limit.'],
-    ['a nozzle in the void', { underFloor: { depth_m: 0.3, isProtected: true } }, 'no nozzle blows into “Room 1, under floor”.'],
+    ['a nozzle in the void', { underFloor: { depth_m: 0.3, isProtected: true, exclusion: null } }, 'no nozzle blows into “Room 1, under floor”.'],
   ])('without %s it is not known', (_, change, because) => {
     const built = wholePlan();
     Object.assign(roomOf(built), change);

@@ -75,7 +75,7 @@ describe('hold time', () => {
   });
 
   test('a protected void below is part of the height; heights count from the finished floor', () => {
-    const underFloor = { depth_m: 0.3, isProtected: true };
+    const underFloor = { depth_m: 0.3, isProtected: true, exclusion: null };
     const sums = known(sumsWith({ underFloor, lowestProtected_m: -0.2 }).hold);
     expect(sums).toMatchObject({ height_m: 2.8, lowestProtected_m: -0.2 });
     // Up to 0.1 m over the lowest floor of all: the same as a room of that height.
@@ -85,7 +85,7 @@ describe('hold time', () => {
   });
 
   test('a protected void above adds to it', () => {
-    expect(known(sumsWith({ ceilingVoid: { depth_m: 0.4, isProtected: true } }).hold).height_m).toBeCloseTo(2.9, 9);
+    expect(known(sumsWith({ ceilingVoid: { depth_m: 0.4, isProtected: true, exclusion: null } }).hold).height_m).toBeCloseTo(2.9, 9);
   });
 
   test.each([

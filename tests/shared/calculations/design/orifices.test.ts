@@ -11,7 +11,7 @@ const frameOf = ({ plan }: PlanBuilder) => known(flowFrameOf(sure(derivePlan(pla
 /** Room and void of 40 and 4 m³, one nozzle in each and one more in the room. */
 function parted(): PlanBuilder {
   const built = wholePlan();
-  roomOf(built).underFloor = { depth_m: 0.25, isProtected: true };
+  roomOf(built).underFloor = { depth_m: 0.25, isProtected: true, exclusion: null };
   return built
     .run([place3(2.5, 0.5, 2.3), place3(2.5, 0.5, -0.1)])
     .nozzle(2.5, 0.5, -0.1)

@@ -81,7 +81,7 @@ describe('what is installed for an enclosure', () => {
     [
       'protection of the space that it blows into',
       (built) => {
-        roomOf(built).underFloor = { depth_m: 0.3, isProtected: false };
+        roomOf(built).underFloor = { depth_m: 0.3, isProtected: false, exclusion: null };
         built.run([place3(2.5, 0.5, 2.3), place3(2.5, 0.5, -0.1)]).nozzle(2.5, 0.5, -0.1);
       },
       'nozzle N2 of “Network 1” blows into “Room 1, under floor”, which is not marked as protected.',

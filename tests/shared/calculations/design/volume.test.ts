@@ -5,7 +5,7 @@ import { enclosureSums, known, reason, roomOf } from '../../../support/whole-pla
 
 describe('volume of an enclosure', () => {
   test('adds up its protected spaces and leaves the others out', () => {
-    const built = planBuilder().room(5, 4, 2.5, { x: 0, y: 0 }, { underFloor: { depth_m: 0.3, isProtected: true }, ceilingVoid: { depth_m: 0.5, isProtected: false } });
+    const built = planBuilder().room(5, 4, 2.5, { x: 0, y: 0 }, { underFloor: { depth_m: 0.3, isProtected: true, exclusion: null }, ceilingVoid: { depth_m: 0.5, isProtected: false, exclusion: null } });
     const sums = known(enclosureSums(built).volume);
     expect(sums.gross_m3).toBeCloseTo(5 * 4 * (2.5 + 0.3), 9);
     expect(sums.net_m3).toBeCloseTo(sums.gross_m3, 9);
@@ -14,7 +14,7 @@ describe('volume of an enclosure', () => {
 
   test('names each solid once with what it takes off by itself, in the room and in the void together', () => {
     const built = planBuilder()
-      .room(5, 4, 2.5, { x: 0, y: 0 }, { underFloor: { depth_m: 0.3, isProtected: true } })
+      .room(5, 4, 2.5, { x: 0, y: 0 }, { underFloor: { depth_m: 0.3, isProtected: true, exclusion: null } })
       .obstruction('column', rectangle(1, 1, { x: 1, y: 1 }), -0.3, 2.5, { name: 'Column' })
       .obstruction('beam', rectangle(1, 4, { x: 1.5, y: 0 }), 2, 2.5, { name: 'Beam' })
       .obstruction('rack', rectangle(1, 1, { x: 3, y: 1 }), 0, 2, { name: 'Rack', isPermeable: true });
@@ -29,7 +29,7 @@ describe('volume of an enclosure', () => {
 
   test('takes a column off a ceiling void only over its own floor, where the ceiling steps', () => {
     const built = planBuilder()
-      .room(5, 4, 3, { x: 0, y: 0 }, { ceilingVoid: { depth_m: 0.5, isProtected: true } })
+      .room(5, 4, 3, { x: 0, y: 0 }, { ceilingVoid: { depth_m: 0.5, isProtected: true, exclusion: null } })
       .ceilingZone(rectangle(1, 4), 2.4)
       .obstruction('column', rectangle(0.5, 0.5, { x: 3, y: 1 }), 0, 4);
     const { spaces } = known(enclosureSums(built).volume);
@@ -38,7 +38,7 @@ describe('volume of an enclosure', () => {
 
   test('where the ceiling steps over a column, errs toward more agent', () => {
     const built = planBuilder()
-      .room(5, 4, 3, { x: 0, y: 0 }, { ceilingVoid: { depth_m: 0.5, isProtected: true } })
+      .room(5, 4, 3, { x: 0, y: 0 }, { ceilingVoid: { depth_m: 0.5, isProtected: true, exclusion: null } })
       .ceilingZone(rectangle(2.25, 4, { x: 1, y: 0 }), 2.4)
       .obstruction('column', rectangle(0.5, 0.5, { x: 3, y: 1 }), 0, 4);
     const { spaces } = known(enclosureSums(built).volume);

@@ -10,7 +10,7 @@ const HERE: Placing = { angle_rad: 0, dx: 0, dy: 0, isMirrored: false };
 const WIDTH_m = 0.6;
 
 const doorOn = (wall: string, along_m: number, width_m: number): Opening => ({
-  id: 'd1', name: 'Door', kind: 'door', wall, along_m, width_m, bottom_m: 0, height_m: 2.1, swing: 'out', hinge: 'start', freeArea_m2: null, leadsTo: 'corridor', closes: true, crossing: null,
+  id: 'd1', name: 'Door', kind: 'door', wall, along_m, width_m, bottom_m: 0, height_m: 2.1, swing: 'out', hinge: 'start', freeArea_m2: null, leadsTo: 'corridor', closes: true, crossing: null, undercut_m: null, ventPath: [],
 });
 
 /** A cylinder 0.3 m wide at (0.2, 1) with its back to the west wall of a room 6 by 2; a door in the east wall, 1 m from its south end. */

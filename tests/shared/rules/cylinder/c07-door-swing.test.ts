@@ -11,7 +11,7 @@ const ROOM = rectangle(6, 4);
 const HERE: Placing = { angle_rad: 0, dx: 0, dy: 0, isMirrored: false };
 
 /** A door 1 m wide in the south wall, x 1 to 2; its corner is in the south-west. */
-const DOOR: Opening = { crossing: null, id: 'd', name: 'Door', kind: 'door', wall: 'c0', along_m: 1.5, width_m: 1, bottom_m: 0, height_m: 2, swing: 'in', hinge: 'start', freeArea_m2: null, leadsTo: 'corridor', closes: true };
+const DOOR: Opening = { crossing: null, undercut_m: null, ventPath: [], id: 'd', name: 'Door', kind: 'door', wall: 'c0', along_m: 1.5, width_m: 1, bottom_m: 0, height_m: 2, swing: 'in', hinge: 'start', freeArea_m2: null, leadsTo: 'corridor', closes: true };
 
 function plan(at: readonly [number, number], door: Partial<Opening> | null = {}, placing = HERE, diameter_m: number | null = DIAMETER_m) {
   const put = (x: number, y: number) => { const p = placed(planPoint(x, y), placing); return { x: p.x, y: p.y }; };

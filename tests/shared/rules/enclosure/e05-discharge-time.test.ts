@@ -39,7 +39,7 @@ describe('E5', () => {
     expect(oneSpace(undefined).measured).toBeUndefined();
   });
   test('of several spaces the slowest is named and shown', () => {
-    const plan = servedRoom({ underFloor: { depth_m: 0.4, isProtected: true } });
+    const plan = servedRoom({ underFloor: { depth_m: 0.4, isProtected: true, exclusion: null } });
     expect(checkEnclosure(rule, plan, filling([50, 70]))).toMatchObject({ verdict: 'stop', measured: 70, text: expect.stringContaining('Its slowest space, “Room, under floor”,') });
     expect(checkEnclosure(rule, plan, filling([undefined, 50]))).toMatchObject({ verdict: 'stop', text: expect.stringContaining('“Room”, never reaches') });
   });

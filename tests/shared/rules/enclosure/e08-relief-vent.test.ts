@@ -5,7 +5,7 @@ import type { Opening } from '#shared/model/plan';
 import { e08ReliefVent as rule } from '#shared/rules/enclosure/e08-relief-vent';
 import { checkEnclosure, servedRoom } from '../../../support/enclosure-sums.ts';
 
-const opening: Opening = { crossing: null, id: 'v1', name: 'Vent', kind: 'relief-vent', wall: 'c1', along_m: 1, width_m: 0.3, bottom_m: 2, height_m: 0.3, swing: 'none', hinge: 'start', freeArea_m2: 0.05, leadsTo: 'outdoors', closes: null };
+const opening: Opening = { crossing: null, undercut_m: null, ventPath: [], id: 'v1', name: 'Vent', kind: 'relief-vent', wall: 'c1', along_m: 1, width_m: 0.3, bottom_m: 2, height_m: 0.3, swing: 'none', hinge: 'start', freeArea_m2: 0.05, leadsTo: 'outdoors', closes: null };
 const plan = servedRoom({ enclosure: { openings: { v1: opening } } });
 const vent = (provided_m2: number, more: Partial<VentSums> = {}): VentSums => ({
   flow_kg_s: 0.7,

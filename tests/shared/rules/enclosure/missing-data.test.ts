@@ -18,7 +18,7 @@ import { celsius_K } from '#shared/units/convert';
 import { type LayoutSpec, at3, check, layout } from '../../../support/layout.ts';
 
 const RULES = [e01NetVolume, e02AgentQuantity, e03People, e04FixedFill, e05DischargeTime, e06HoldTime, e07LeakageArea, e08ReliefVent, e09WallStrength, s01EgressTime, s02DischargeDelay];
-const vent: Opening = { crossing: null, id: 'v1', name: 'Vent', kind: 'relief-vent', wall: 'c1', along_m: 2, width_m: 0.3, bottom_m: 2, height_m: 0.3, swing: 'none', hinge: 'start', freeArea_m2: 0.03, leadsTo: 'outdoors', closes: null };
+const vent: Opening = { crossing: null, undercut_m: null, ventPath: [], id: 'v1', name: 'Vent', kind: 'relief-vent', wall: 'c1', along_m: 2, width_m: 0.3, bottom_m: 2, height_m: 0.3, swing: 'none', hinge: 'start', freeArea_m2: 0.03, leadsTo: 'outdoors', closes: null };
 const walls = (strengths_Pa: readonly (number | null)[]): Enclosure['outline'] =>
   rectangle(5, 3).map(({ x, y }, i) => ({ id: `c${i}`, x, y, wall: { ...unknownWall(), allowablePressure_Pa: strengths_Pa[i] ?? null } }));
 

@@ -37,7 +37,7 @@ describe('N9', () => {
   });
 
   test('a protected void without a nozzle of its own is a stop', () => {
-    const findings = check(rule, layout({ nozzles, underFloor: { depth_m: 0.3, isProtected: true } }));
+    const findings = check(rule, layout({ nozzles, underFloor: { depth_m: 0.3, isProtected: true, exclusion: null } }));
     expect(findings.map(({ verdict }) => verdict)).toEqual(['ok', 'stop']);
     expect(findings[1]?.measured).toBeCloseTo(24, 3);
   });

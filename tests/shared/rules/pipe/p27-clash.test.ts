@@ -66,7 +66,7 @@ describe('P27 of the ceiling', () => {
   });
 
   test('a suspended ceiling may be passed, what is above its void may not', () => {
-    const ceilingVoid = { depth_m: 0.5, isProtected: true };
+    const ceilingVoid = { depth_m: 0.5, isProtected: true, exclusion: null };
     expect(checkOne(rule, run(2.9, { ceilingVoid })).verdict).toBe('ok');
     expect(checkOne(rule, run(3.2, { ceilingVoid }))).toMatchObject({ verdict: 'stop', text: expect.stringContaining('top of the ceiling void of Room') });
   });
@@ -162,8 +162,8 @@ describe('P27 of walls, floor and insulation', () => {
     ['lying on it', pipe([1, 2, RADIUS_m], [5, 2, RADIUS_m]), 'warn'],
     ['slanting into the slab', pipe([1, 2, 1], [5, 2, -1]), 'stop'],
     ['ending in it', pipe([3, 2, 1], [3, 2, -0.1]), 'stop'],
-    ['through a raised floor and along in its void', { ...pipe([3, 2, 1], [3, 2, -0.2], [5, 2, -0.2]), underFloor: { depth_m: 0.4, isProtected: true } }, 'ok'],
-    ['through the slab below the void, lying there', { ...pipe([1, 2, -0.45], [5, 2, -0.45]), underFloor: { depth_m: 0.4, isProtected: true } }, 'stop'],
+    ['through a raised floor and along in its void', { ...pipe([3, 2, 1], [3, 2, -0.2], [5, 2, -0.2]), underFloor: { depth_m: 0.4, isProtected: true, exclusion: null } }, 'ok'],
+    ['through the slab below the void, lying there', { ...pipe([1, 2, -0.45], [5, 2, -0.45]), underFloor: { depth_m: 0.4, isProtected: true, exclusion: null } }, 'stop'],
     ['upright through the slab above', pipe([3, 2, 2], [3, 2, 3.5]), 'ok'],
     ['ending in the slab above', pipe([3, 2, 2], [3, 2, 2.75]), 'stop'],
   ] satisfies [string, LayoutSpec, string][])('%s', (_, spec, verdict) => {

@@ -32,12 +32,12 @@ describe('P29', () => {
     ['no sleeve', { crossing: { ...whole, sleeve_m: null } }, 'stop'],
     ['no rating', { crossing: { ...whole, rating: ' ' } }, 'stop'],
     ['no seal', { crossing: { ...whole, seal: '' } }, 'stop'],
-    ['nothing said', { crossing: null }, 'stop'],
+    ['nothing said', { crossing: null, undercut_m: null, ventPath: [] }, 'stop'],
     ['the pipe at the edge of the hole', { along_m: 1.95 }, 'ok'],
     ['the pipe beside the hole', { along_m: 1.949 }, 'stop'],
     ['the pipe at its lower edge', { bottom_m: 2.5 }, 'ok'],
     ['the pipe below it', { bottom_m: 2.501 }, 'stop'],
-    ['a door instead', { kind: 'door', crossing: null }, 'stop'],
+    ['a door instead', { kind: 'door', crossing: null, undercut_m: null, ventPath: [] }, 'stop'],
   ])('%s', (_, change, verdict) => {
     expect(verdictOf(change).verdict).toBe(verdict);
   });
@@ -45,7 +45,7 @@ describe('P29', () => {
   test('says which wall, and what is missing', () => {
     expect(verdictOf(null).text).toBe('Goes through wall 4 of Room 1, where no penetration is drawn: nothing says its sleeve, the rating of the wall and what seals it. Draw it.');
     expect(verdictOf({ crossing: { sleeve_m: 0.05, rating: '', seal: '' } }).text).toBe('In wall 4 of Room 1, “Sleeve 1” does not say the rating of the wall, nor what seals it. Enter it with the opening.');
-    expect(verdictOf({ crossing: null }).subject.kind).toBe('opening');
+    expect(verdictOf({ crossing: null, undercut_m: null, ventPath: [] }).subject.kind).toBe('opening');
     expect(verdictOf({ crossing: { ...whole, sleeve_m: 0.03 } }).text).toBe('The sleeve in wall 4 of Room 1 is 30 mm inside; 3/4 in pipe needs 33 mm. Choose a larger one.');
   });
 
@@ -92,11 +92,11 @@ describe('P29', () => {
   test('through a slab nothing can be drawn; a raised floor and a hanging ceiling are no slab', () => {
     const down = [place3(2, 2, 2.5), place3(2, 2, -0.2)];
     expect(checkOne(rule, through(null, down).plan)).toMatchObject({ verdict: 'not-checked', text: expect.stringContaining('the floor of Room 1') });
-    expect(checkOne(rule, through(null, down, { underFloor: { depth_m: 0.3, isProtected: true } }).plan).verdict).toBe('ok');
+    expect(checkOne(rule, through(null, down, { underFloor: { depth_m: 0.3, isProtected: true, exclusion: null } }).plan).verdict).toBe('ok');
     const up = [place3(2, 2, 2.5), place3(2, 2, 2.9)];
     expect(checkOne(rule, through(null, up).plan).text).toContain('the ceiling of Room 1');
-    expect(checkOne(rule, through(null, up, { ceilingVoid: { depth_m: 0.3, isProtected: true } }).plan).verdict).toBe('ok');
-    expect(checkOne(rule, through(null, [place3(-1, 2, -0.2), place3(2, 2, -0.2)], { underFloor: { depth_m: 0.3, isProtected: true } }).plan).verdict).toBe('stop');
+    expect(checkOne(rule, through(null, up, { ceilingVoid: { depth_m: 0.3, isProtected: true, exclusion: null } }).plan).verdict).toBe('ok');
+    expect(checkOne(rule, through(null, [place3(-1, 2, -0.2), place3(2, 2, -0.2)], { underFloor: { depth_m: 0.3, isProtected: true, exclusion: null } }).plan).verdict).toBe('stop');
   });
 
   test('its cure draws the hole with its sleeve in one step; rating and seal stay to be said', () => {

@@ -28,7 +28,7 @@ describe('S1', () => {
     expect(asked(25, 'none').text).toBe('Everybody is out only after 25.0 s; with all agent in, nobody may be inside.');
   });
   test('it shows at the doors', () => {
-    const door: Opening = { crossing: null, id: 'd1', name: 'Door', kind: 'door', wall: 'c0', along_m: 2, width_m: 0.9, bottom_m: 0, height_m: 2, swing: 'out', hinge: 'start', freeArea_m2: null, leadsTo: 'outdoors', closes: true };
+    const door: Opening = { crossing: null, undercut_m: null, ventPath: [], id: 'd1', name: 'Door', kind: 'door', wall: 'c0', along_m: 2, width_m: 0.9, bottom_m: 0, height_m: 2, swing: 'out', hinge: 'start', freeArea_m2: null, leadsTo: 'outdoors', closes: true };
     expect(checkEnclosure(rule, room(400, { openings: { d1: door } }), { people: worked(people('5-min')) }).place?.at).toEqual([{ x: 2, y: 0 }]);
   });
   test('data that is missing is not checked', () => {
