@@ -1,7 +1,7 @@
 import { join, resolve } from 'node:path';
 import { Command, InvalidArgumentError, Option } from 'commander';
 import { PAPER_IDS } from '#shared/model/paper-ids';
-import { parseScale } from '#shared/sheets/scales';
+import { parseScale } from '#shared/paper/scales';
 import { replaceFile } from '../services/atomic-file.ts';
 import { asHostProblem } from '../services/host-problem.ts';
 import { readPlanFile } from '../services/plan-files.ts';

@@ -1,4 +1,4 @@
-import { isPaperId } from '#shared/sheets/papers';
+import { isPaperId } from '#shared/paper/papers';
 import type { SheetOptions } from '#shared/sheets/sheet';
 import { HostProblem } from './host-problem.ts';
 

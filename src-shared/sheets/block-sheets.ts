@@ -1,7 +1,7 @@
 import { shiftMarks } from './marks.ts';
 import { type PlanContent, contentBounds } from './plan-content.ts';
 import { PLAN_MARGIN_mm, composePlanView, fitsPaper } from './plan-view.ts';
-import { coarserUntil, ordinaryScales, scaleName } from './scales.ts';
+import { coarserUntil, ordinaryScales, scaleName } from '../paper/scales.ts';
 import type { SectionCut } from './section-cuts.ts';
 import { composeSection, sectionSize, sectionTitle } from './section-view.ts';
 import type { Mark } from './sheet.ts';

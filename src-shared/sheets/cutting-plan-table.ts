@@ -9,7 +9,7 @@ import { type CutBar, barWords, barsOf } from './take-off-bars.ts';
 import type { TakeOffFacts } from './take-off-tables.ts';
 import { makeWords, pieceLabel } from './take-off-words.ts';
 import type { Cell, Drawing, Table } from './tables.ts';
-import type { TypeSizes } from './type-sizes.ts';
+import type { TypeSizes } from '../paper/type-sizes.ts';
 
 /** Height of a bar against that of its letters, and the air beside a label. */
 const BAR_HEIGHT = 2;

@@ -6,7 +6,7 @@ import { composeElevation } from './elevation-view.ts';
 import { elevationTitle, mountNotes } from './elevation-words.ts';
 import { printable } from './font-widths.ts';
 import { shiftMarks, text } from './marks.ts';
-import { coarserUntil, ordinaryScales } from './scales.ts';
+import { coarserUntil, ordinaryScales } from '../paper/scales.ts';
 import { VIEW_TITLE_mm, viewTitle } from './sheet-draft.ts';
 import { wrapText } from './text-box.ts';
 import { type ViewSet, viewArea } from './view-set.ts';

@@ -4,7 +4,7 @@ import { formatLength } from '../units/length-text.ts';
 import { type LadderRow, ladderRows } from './elevation-words.ts';
 import { printable, textWidth_mm } from './font-widths.ts';
 import type { PaperBox } from './text-box.ts';
-import type { TypeSizes } from './type-sizes.ts';
+import type { TypeSizes } from '../paper/type-sizes.ts';
 import { type ViewDraft, type ViewFrame, viewDraft, viewFrame } from './view-draft.ts';
 
 /** Paper above the ceiling, beside the end without heights, and below the last line [mm at factor 1]. */

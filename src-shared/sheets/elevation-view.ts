@@ -10,7 +10,7 @@ import { drawWallOpenings, drawWallShell, drawWallSolids } from './elevation-wal
 import { settleLabels } from './labels.ts';
 import type { ComposedView } from './plan-view.ts';
 import { marksBox } from './text-box.ts';
-import type { TypeSizes } from './type-sizes.ts';
+import type { TypeSizes } from '../paper/type-sizes.ts';
 import { marksOf } from './view-draft.ts';
 
 /** An elevation on its own paper, with the layout that carries the wall to it. */

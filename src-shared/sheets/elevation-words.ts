@@ -2,7 +2,7 @@ import type { Elevation, GaugeLook, WallCylinder } from '../elevation/elevation.
 import { RAIL_OVERHANG_m } from '../elevation/elevation.ts';
 import type { Settings } from '../model/plan.ts';
 import { formatLength } from '../units/length-text.ts';
-import { compassName } from './datum.ts';
+import { compassName } from '../derived/datum.ts';
 
 type Lengths = Settings['lengths'];
 

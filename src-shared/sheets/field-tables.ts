@@ -2,7 +2,7 @@ import type { Derived } from '../derived/derived.ts';
 import { toMillimetres } from '../units/convert.ts';
 import { formatLength } from '../units/length-text.ts';
 import { FIELD_ROW_mm } from './cautions.ts';
-import { faceName } from './datum.ts';
+import { faceName } from '../derived/datum.ts';
 import { nozzleName, nozzlePlaces } from './schedules.ts';
 import { sentence } from './sheet-text.ts';
 import type { Table } from './tables.ts';

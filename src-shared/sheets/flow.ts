@@ -1,7 +1,7 @@
 import type { Mark } from './sheet.ts';
 import { type LaidRow, type LaidTable, type Table, layTable } from './tables.ts';
 import type { PaperBox } from './text-box.ts';
-import type { TypeSizes } from './type-sizes.ts';
+import type { TypeSizes } from '../paper/type-sizes.ts';
 
 /** A table and how wide it may be. */
 export interface FlowBlock {

@@ -1,9 +1,10 @@
 import { line, pen, text } from './marks.ts';
 import { PRINT, WEIGHT } from './print-ink.ts';
-import type { Mark, Paper } from './sheet.ts';
+import type { Paper } from '../paper/papers.ts';
+import type { Mark } from './sheet.ts';
 import type { PaperBox } from './text-box.ts';
 import { textWidth_mm } from './font-widths.ts';
-import { type TypeSizes, typeSizesOf } from './type-sizes.ts';
+import { type TypeSizes, typeSizesOf } from '../paper/type-sizes.ts';
 
 /** Margin on the filing side and on the others [mm]. Source: ISO 5457, from memory. */
 const FILING_mm = 20;

@@ -12,7 +12,7 @@ import type { Mark } from './sheet.ts';
 import { type SheetDraft, VIEW_TITLE_mm, missingLabels } from './sheet-draft.ts';
 import { type Table, drawTable, layTable, tableHeight_mm } from './tables.ts';
 import { type PaperBox, boxHolds, marksBox, shortened } from './text-box.ts';
-import type { TypeSizes } from './type-sizes.ts';
+import type { TypeSizes } from '../paper/type-sizes.ts';
 import { type ViewDraft, marksOf, viewDraft, viewFrame } from './view-draft.ts';
 import type { ViewSet } from './view-set.ts';
 

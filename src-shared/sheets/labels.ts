@@ -5,7 +5,7 @@ import { line, pen, text } from './marks.ts';
 import { PRINT, WEIGHT } from './print-ink.ts';
 import type { FontName } from './sheet.ts';
 import { verdictMark } from './symbols.ts';
-import type { TypeSizes } from './type-sizes.ts';
+import type { TypeSizes } from '../paper/type-sizes.ts';
 import type { ViewDraft } from './view-draft.ts';
 
 export interface LabelLine {

@@ -20,7 +20,7 @@ import {
   verdictMark,
 } from './symbols.ts';
 import type { Table } from './tables.ts';
-import type { TypeSizes } from './type-sizes.ts';
+import type { TypeSizes } from '../paper/type-sizes.ts';
 
 interface Entry {
   readonly words: string;

@@ -2,7 +2,7 @@ import type { DerivedNozzle, Space, WallFace } from '../derived/derived.ts';
 import { isInside } from '../geometry/outline.ts';
 import { type PlanPoint, bearing_rad, distance_m } from '../geometry/point.ts';
 import { formatLength } from '../units/length-text.ts';
-import { type Datum, faceName, findDatum, fromFace_m } from './datum.ts';
+import { type Datum, faceName, findDatum, fromFace_m } from '../derived/datum.ts';
 import { type Slot, addDimension, slotsOutward } from './dimension-line.ts';
 import { datumSymbol } from './symbols.ts';
 import { addLabel } from './labels.ts';

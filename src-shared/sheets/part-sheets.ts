@@ -1,7 +1,7 @@
 import { type Box, boundsOf, boxesTouch } from '../geometry/outline.ts';
 import type { PlanContent } from './plan-content.ts';
 import { PLAN_MARGIN_mm, composePlanView } from './plan-view.ts';
-import { coarserUntil, ordinaryScales, scaleName } from './scales.ts';
+import { coarserUntil, ordinaryScales, scaleName } from '../paper/scales.ts';
 import { type SheetDraft, viewTitle } from './sheet-draft.ts';
 import { type ViewSet, planTitle, remarksOn, viewRoom } from './view-set.ts';
 

@@ -3,7 +3,7 @@ import { shiftMarks } from './marks.ts';
 import { partSheets } from './part-sheets.ts';
 import { type PlanContent, contentBounds, roomContents } from './plan-content.ts';
 import { type ComposedView, composePlanView, fitsPaper } from './plan-view.ts';
-import { coarserUntil, ordinaryScales, scaleName } from './scales.ts';
+import { coarserUntil, ordinaryScales, scaleName } from '../paper/scales.ts';
 import { nozzleSchedule } from './schedules.ts';
 import type { SectionCut } from './section-cuts.ts';
 import { composeSection, sectionSize, sectionTitle } from './section-view.ts';

@@ -2,7 +2,7 @@ import { type Box, isInside } from '../geometry/outline.ts';
 import { type PlanPoint, polar } from '../geometry/point.ts';
 import type { Settings } from '../model/plan.ts';
 import type { UnderlayDrawing } from '../underlay/drawing.ts';
-import type { Datum } from './datum.ts';
+import type { Datum } from '../derived/datum.ts';
 import { drawCoverage } from './draw-coverage.ts';
 import { drawCylinders, labelCylinders } from './draw-cylinders.ts';
 import { labelFindings } from './draw-finding-marks.ts';
@@ -24,7 +24,7 @@ import type { Mark } from './sheet.ts';
 import type { SymbolName } from './symbol-names.ts';
 import { arrowHead } from './symbols.ts';
 import { type PaperBox, marksBox } from './text-box.ts';
-import type { TypeSizes } from './type-sizes.ts';
+import type { TypeSizes } from '../paper/type-sizes.ts';
 import { type ViewDraft, inRoom, marksOf, uprightBox, viewDraft, viewFrame } from './view-draft.ts';
 
 /** A view composed on the paper it was given. */

@@ -6,7 +6,7 @@ import { PRINT, WEIGHT } from './print-ink.ts';
 import type { Mark } from './sheet.ts';
 import { northSymbol } from './symbols.ts';
 import { wrapText } from './text-box.ts';
-import type { TypeSizes } from './type-sizes.ts';
+import type { TypeSizes } from '../paper/type-sizes.ts';
 
 /** Length of the check bar's upper edge: 100 mm, and of its lower: 4 in. */
 export const CHECK_BAR_mm = 100;

@@ -2,7 +2,7 @@ import type { Derived, DerivedNozzle, Space } from '../derived/derived.ts';
 import type { AssemblyPart, Settings } from '../model/plan.ts';
 import { formatLength } from '../units/length-text.ts';
 import { formatQuantity } from '../units/quantity-text.ts';
-import { type Datum, datumsOf, faceName, fromFace_m } from './datum.ts';
+import { type Datum, datumsOf, faceName, fromFace_m } from '../derived/datum.ts';
 import { dropTo, networkStretches } from './pipe-stretches.ts';
 import { clearHeight_m, degreesText, heightText, sizeText } from './sheet-text.ts';
 import type { Table } from './tables.ts';

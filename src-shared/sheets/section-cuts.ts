@@ -1,6 +1,6 @@
 import type { Derived, DerivedNozzle, Space } from '../derived/derived.ts';
 import { type PlanPoint, planPoint } from '../geometry/point.ts';
-import { findDatum } from './datum.ts';
+import { findDatum } from '../derived/datum.ts';
 
 /** A vertical cut through an enclosure, along its fullest row of nozzles. */
 export interface SectionCut {

@@ -1,7 +1,7 @@
 import type { Derived, Solid } from '../derived/derived.ts';
 import type { Settings } from '../model/plan.ts';
 import { formatLength } from '../units/length-text.ts';
-import { compassName } from './datum.ts';
+import { compassName } from '../derived/datum.ts';
 import { addDimension, slotsOutward } from './dimension-line.ts';
 import { isOverhead } from './draw-solids.ts';
 import { drawSupportsFromSide } from './draw-supports.ts';
@@ -14,7 +14,7 @@ import { IN_CUT_m, type SectionCut, alongCut_m, behindCut_m } from './section-cu
 import { type Heights, type NozzleGroup, drawCylinders, drawNozzles, drawPipes, drawRoom, drawSolidsCut, heightsOf, insidePieces, placeAt, span } from './section-drawing.ts';
 import { heightText } from './sheet-text.ts';
 import { type PaperBox, marksBox } from './text-box.ts';
-import type { TypeSizes } from './type-sizes.ts';
+import type { TypeSizes } from '../paper/type-sizes.ts';
 import { type ViewDraft, marksOf, viewDraft, viewFrame } from './view-draft.ts';
 
 /** Paper kept around a section for heights and labels [mm at factor 1]. */

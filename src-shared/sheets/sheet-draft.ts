@@ -4,7 +4,7 @@ import type { SheetLayout } from './frame.ts';
 import { line, pen, text } from './marks.ts';
 import { WEIGHT } from './print-ink.ts';
 import { groundBar } from './scale-bars.ts';
-import { scaleName } from './scales.ts';
+import { scaleName } from '../paper/scales.ts';
 import type { Mark } from './sheet.ts';
 import { shortened } from './text-box.ts';
 import type { SymbolName } from './symbol-names.ts';

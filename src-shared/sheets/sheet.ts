@@ -1,4 +1,5 @@
 import type { PaperId } from '../model/paper-ids.ts';
+import type { Paper } from '../paper/papers.ts';
 
 /** How a mark is drawn: widths and dashes in mm on paper, colours `#rrggbb`. */
 export interface Stroke {
@@ -44,14 +45,6 @@ export type Mark =
   | { readonly kind: 'image'; readonly bytes: Uint8Array; readonly mime: 'image/png' | 'image/jpeg'; /** Maps the unit square, y up, to paper mm. */ readonly matrix: readonly [number, number, number, number, number, number]; readonly opacity: number }
   /** Everything in it is cut at the box. */
   | { readonly kind: 'clip'; readonly x: number; readonly y: number; readonly width_mm: number; readonly height_mm: number; readonly marks: readonly Mark[] };
-
-export interface Paper {
-  readonly id: PaperId;
-  readonly name: string;
-  /** Landscape width and height [mm]. */
-  readonly width_mm: number;
-  readonly height_mm: number;
-}
 
 /** One sheet, composed. */
 export interface Sheet {

@@ -5,7 +5,7 @@ import { PRINT, WEIGHT } from './print-ink.ts';
 import type { FontName, Mark } from './sheet.ts';
 import { verdictMark } from './symbols.ts';
 import { wrapText } from './text-box.ts';
-import type { TypeSizes } from './type-sizes.ts';
+import type { TypeSizes } from '../paper/type-sizes.ts';
 
 /** A drawing from its top left corner. */
 export interface Drawing {

@@ -5,7 +5,7 @@ import type { QueuedLabel } from './labels.ts';
 import type { Mark } from './sheet.ts';
 import type { SymbolName } from './symbol-names.ts';
 import type { PaperBox, TurnedBox } from './text-box.ts';
-import type { TypeSizes } from './type-sizes.ts';
+import type { TypeSizes } from '../paper/type-sizes.ts';
 
 /** Carries places of the plan or of a section to paper: [m] → [mm], y down. */
 export interface ViewFrame {

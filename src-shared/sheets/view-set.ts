@@ -1,6 +1,6 @@
 import type { Derived } from '../derived/derived.ts';
 import type { UnderlayDrawing } from '../underlay/drawing.ts';
-import type { Datum } from './datum.ts';
+import type { Datum } from '../derived/datum.ts';
 import type { NumberedFinding } from './findings-table.ts';
 import type { SheetLayout } from './frame.ts';
 import type { PlanContent } from './plan-content.ts';

@@ -2,7 +2,7 @@ import PDFDocument from 'pdfkit';
 import { bench, describe } from 'vitest';
 import { CAP_HEIGHT } from '#shared/sheets/font-widths';
 import { pen, text } from '#shared/sheets/marks';
-import { PAPERS } from '#shared/sheets/papers';
+import { PAPERS } from '#shared/paper/papers';
 import type { Mark, Sheet } from '#shared/sheets/sheet';
 import { printSheets } from '../../src-main/services/sheet-printer.ts';
 import { FONT_FILES } from '../support/font-width-source.ts';

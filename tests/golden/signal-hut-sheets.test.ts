@@ -1,14 +1,14 @@
 import { createHash } from 'node:crypto';
 import { expect, test } from 'vitest';
 import { derivePlan } from '#shared/derived/derive-plan';
-import { datumsOf } from '#shared/sheets/datum';
+import { datumsOf } from '#shared/derived/datum';
 import { composePlanView } from '#shared/sheets/plan-view';
 import { planContents } from '#shared/sheets/plan-content';
-import { PAPERS } from '#shared/sheets/papers';
+import { PAPERS } from '#shared/paper/papers';
 import { planCuts } from '#shared/sheets/section-cuts';
 import { composeSection } from '#shared/sheets/section-view';
 import type { Mark } from '#shared/sheets/sheet';
-import { typeSizesOf } from '#shared/sheets/type-sizes';
+import { typeSizesOf } from '#shared/paper/type-sizes';
 import { buildDemo } from '../../src-main/demos/build-demo.ts';
 
 const ROOM = { left: 0, top: 0, right: 300, bottom: 240 };

@@ -1,6 +1,6 @@
 import type { Elevation } from '#shared/elevation/elevation';
 import { type ElevationLayout, elevationLayout } from '#shared/sheets/elevation-frame';
-import type { TypeSizes } from '#shared/sheets/type-sizes';
+import type { TypeSizes } from '#shared/paper/type-sizes';
 import type { Px } from '../pen.ts';
 
 /** Pixels of one millimetre of the paper that a wall is composed on: capitals of 2.5 mm are then letters of 12 px. */

@@ -6,7 +6,7 @@ import type { DerivedNozzle } from '#shared/derived/derived';
 import { normalAngle_rad } from '#shared/geometry/angle';
 import type { PlanPoint3 } from '#shared/geometry/point';
 import type { Nozzle, RefOf } from '#shared/model/plan';
-import { faceName, findDatum, fromFace_m } from '#shared/sheets/datum';
+import { faceName, findDatum, fromFace_m } from '#shared/derived/datum';
 import { countOf } from '../../plan-words.ts';
 import { selectEvaluation } from '../../store/selectors.ts';
 import { useStore, useStoreItself } from '../../store/use-store.ts';

@@ -1,7 +1,7 @@
 import { isCounterClockwise } from '#shared/geometry/outline';
 import { bearing_rad } from '#shared/geometry/point';
 import { type Enclosure, ringOf } from '#shared/model/plan';
-import { compassName } from '#shared/sheets/datum';
+import { compassName } from '#shared/derived/datum';
 
 /** What a wall is made of, in the user's words. */
 export const CONSTRUCTION = { unknown: 'Not yet known', block: 'Block', concrete: 'Concrete', 'stud-gypsum': 'Stud and gypsum', panel: 'Panel', glass: 'Glass', other: 'Other' } as const;

@@ -1,8 +1,8 @@
 import { useRef, useState } from 'react';
 import type { JobState } from '#shared/host/contract';
 import { PAPER_IDS } from '#shared/model/paper-ids';
-import { PAPERS } from '#shared/sheets/papers';
-import { ordinaryScales, scaleName } from '#shared/sheets/scales';
+import { PAPERS } from '#shared/paper/papers';
+import { ordinaryScales, scaleName } from '#shared/paper/scales';
 import { keepBytes, showProblem } from '../../actions/plan-file.ts';
 import { followJob } from '../../host/follow-job.ts';
 import { lengthSystem } from '../../plan-words.ts';

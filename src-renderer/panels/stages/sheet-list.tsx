@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
 import type { Evaluation } from '#shared/evaluate';
 import { composeSheets } from '#shared/sheets/compose-sheets';
-import { isPaperId } from '#shared/sheets/papers';
+import { isPaperId } from '#shared/paper/papers';
 import type { Sheet } from '#shared/sheets/sheet';
 import type { UnderlayDrawing } from '#shared/underlay/drawing';
 import type { UnderlayDrawings } from '../../store/underlay-drawings.ts';

@@ -1,4 +1,4 @@
-import { faceName, findDatum, fromFace_m } from '#shared/sheets/datum';
+import { faceName, findDatum, fromFace_m } from '#shared/derived/datum';
 import { presentEvaluation } from '../../store/selectors.ts';
 import type { State } from '../../store/state.ts';
 import { useStore, useStoreItself } from '../../store/use-store.ts';

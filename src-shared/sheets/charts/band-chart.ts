@@ -4,7 +4,7 @@ import { PRINT, WEIGHT } from '../print-ink.ts';
 import type { Mark } from '../sheet.ts';
 import type { Drawing } from '../tables.ts';
 import { shortened } from '../text-box.ts';
-import type { TypeSizes } from '../type-sizes.ts';
+import type { TypeSizes } from '../../paper/type-sizes.ts';
 import { axisOver, shareOn } from './axis.ts';
 
 /** Bars of what fits, with the one value that is asked about. */

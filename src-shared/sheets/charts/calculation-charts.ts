@@ -4,7 +4,7 @@ import type { LengthSystem } from '../../units/length-text.ts';
 import { toBar, toCelsius, toCubicFeet, toFahrenheit, toPounds, toPsf, toPsi, gaugeOf_Pa } from '../../units/convert.ts';
 import { formatFigures, formatQuantity } from '../../units/quantity-text.ts';
 import type { Drawing } from '../tables.ts';
-import type { TypeSizes } from '../type-sizes.ts';
+import type { TypeSizes } from '../../paper/type-sizes.ts';
 import { drawBandChart } from './band-chart.ts';
 import { type LineChart, drawLineChart } from './line-chart.ts';
 

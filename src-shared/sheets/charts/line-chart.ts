@@ -4,7 +4,7 @@ import { PRINT, WEIGHT } from '../print-ink.ts';
 import type { Mark, Stroke } from '../sheet.ts';
 import type { Drawing } from '../tables.ts';
 import { clipPiece, shortened } from '../text-box.ts';
-import type { TypeSizes } from '../type-sizes.ts';
+import type { TypeSizes } from '../../paper/type-sizes.ts';
 import { axisOver, shareOn } from './axis.ts';
 import { spreadLabels } from './side-labels.ts';
 

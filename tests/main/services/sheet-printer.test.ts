@@ -1,7 +1,7 @@
 import { deflateSync } from 'node:zlib';
 import { describe, expect, test } from 'vitest';
 import { pen, text } from '#shared/sheets/marks';
-import { PAPERS } from '#shared/sheets/papers';
+import { PAPERS } from '#shared/paper/papers';
 import { WEIGHT } from '#shared/sheets/print-ink';
 import type { Mark, Sheet } from '#shared/sheets/sheet';
 import { isSoundPng } from '../../../src-main/services/picture-check.ts';

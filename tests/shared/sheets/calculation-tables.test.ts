@@ -6,7 +6,7 @@ import { evaluate } from '#shared/evaluate';
 import { calculationBlocks } from '#shared/sheets/calculation-tables';
 import { composeSheets } from '#shared/sheets/compose-sheets';
 import { sheetLayout } from '#shared/sheets/frame';
-import { PAPERS } from '#shared/sheets/papers';
+import { PAPERS } from '#shared/paper/papers';
 import type { PaperId } from '#shared/model/paper-ids';
 import type { Sheet } from '#shared/sheets/sheet';
 import { boxHolds, markBox } from '#shared/sheets/text-box';

@@ -9,7 +9,7 @@ import type { PaperId } from '#shared/model/paper-ids';
 import type { Mark, Sheet } from '#shared/sheets/sheet';
 import { boxHolds, markBox, textBoxOf, turnedBoxesOverlap } from '#shared/sheets/text-box';
 import { heightText } from '#shared/sheets/sheet-text';
-import { typeSizesOf } from '#shared/sheets/type-sizes';
+import { typeSizesOf } from '#shared/paper/type-sizes';
 import { formatLength } from '#shared/units/length-text';
 import { DEMO_NAMES, buildDemo } from '../../../src-main/demos/build-demo.ts';
 import { place3, planBuilder } from '../../support/plan-builder.ts';

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { type DimensionWish, addDimension, slotsOutward } from '#shared/sheets/dimension-line';
 import type { Mark } from '#shared/sheets/sheet';
-import { PAPERS } from '#shared/sheets/papers';
-import { typeSizesOf } from '#shared/sheets/type-sizes';
+import { PAPERS } from '#shared/paper/papers';
+import { typeSizesOf } from '#shared/paper/type-sizes';
 import { marksOf, viewDraft, viewFrame } from '#shared/sheets/view-draft';
 
 const view = () => viewDraft(viewFrame(50, 0, 0, 100, 100), typeSizesOf(PAPERS.A3), 'metric', { left: 0, top: 0, right: 300, bottom: 200 });

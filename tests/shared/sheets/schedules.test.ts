@@ -10,11 +10,11 @@ import { findingCounts, findingsTable, numberFindings } from '#shared/sheets/fin
 import { jobTable, notesTable } from '#shared/sheets/job-tables';
 import { legendTable } from '#shared/sheets/legend';
 import { limitsTable, profilesInUse } from '#shared/sheets/limits-table';
-import { PAPERS } from '#shared/sheets/papers';
+import { PAPERS } from '#shared/paper/papers';
 import { pathSchedule } from '#shared/sheets/pipe-schedules';
 import { cylinderSchedule, nozzleSchedule, spaceSchedule } from '#shared/sheets/schedules';
 import { SYMBOL_NAMES } from '#shared/sheets/symbol-names';
-import { typeSizesOf } from '#shared/sheets/type-sizes';
+import { typeSizesOf } from '#shared/paper/type-sizes';
 import { buildDemo } from '../../../src-main/demos/build-demo.ts';
 import { place3, planBuilder } from '../../support/plan-builder.ts';
 

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { derivePlan } from '#shared/derived/derive-plan';
-import { PAPERS } from '#shared/sheets/papers';
+import { PAPERS } from '#shared/paper/papers';
 import { IN_CUT_m, alongCut_m, behindCut_m, letterOf, planCuts } from '#shared/sheets/section-cuts';
 import { composeSection, sectionSize, sectionTitle } from '#shared/sheets/section-view';
-import { typeSizesOf } from '#shared/sheets/type-sizes';
+import { typeSizesOf } from '#shared/paper/type-sizes';
 import { buildDemo } from '../../../src-main/demos/build-demo.ts';
 import { place3, planBuilder } from '../../support/plan-builder.ts';
 import { wordsOf } from '../../support/sheet-set.ts';

@@ -2,11 +2,11 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { flowTables } from '#shared/sheets/flow';
 import type { TextMark } from '#shared/sheets/marks';
-import { PAPERS } from '#shared/sheets/papers';
+import { PAPERS } from '#shared/paper/papers';
 import type { Mark } from '#shared/sheets/sheet';
 import { type Drawing, type Table, drawTable, layTable, shareWidth, tableHeight_mm } from '#shared/sheets/tables';
 import { boxHolds, markBox } from '#shared/sheets/text-box';
-import { typeSizesOf } from '#shared/sheets/type-sizes';
+import { typeSizesOf } from '#shared/paper/type-sizes';
 
 const SIZES = typeSizesOf(PAPERS.A3);
 const table = (rows: number, words = 'some words'): Table => ({

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { derivePlan } from '#shared/derived/derive-plan';
 import type { Plan } from '#shared/model/plan';
-import { PAPERS } from '#shared/sheets/papers';
+import { PAPERS } from '#shared/paper/papers';
 import type { Mark } from '#shared/sheets/sheet';
 import { sheetLayout } from '#shared/sheets/frame';
 import { cuttingPlanTable } from '#shared/sheets/cutting-plan-table';
@@ -10,7 +10,7 @@ import { takeOffBlocks } from '#shared/sheets/take-off-blocks';
 import { cutListTable, fittingTable, partTable, pipeOrderTable } from '#shared/sheets/take-off-tables';
 import { takeOffCautions } from '#shared/sheets/take-off-words';
 import { billOfMaterials } from '#shared/take-off/bill-of-materials';
-import { typeSizesOf } from '#shared/sheets/type-sizes';
+import { typeSizesOf } from '#shared/paper/type-sizes';
 import { type DemoName, buildDemo } from '../../../src-main/demos/build-demo.ts';
 import { demoSheets, textsOf, wordsOf } from '../../support/sheet-set.ts';
 import { textOverlaps } from '../../support/text-overlaps.ts';

@@ -9,7 +9,7 @@ import { LIMIT_KEYS } from '#shared/profile/limit-catalogue';
 import { sheetLayout } from '#shared/sheets/frame';
 import { calculationBlocks } from '#shared/sheets/calculation-tables';
 import { flowTables } from '#shared/sheets/flow';
-import { PAPERS } from '#shared/sheets/papers';
+import { PAPERS } from '#shared/paper/papers';
 import { buildDemo } from '../../../../src-main/demos/build-demo.ts';
 import { missedResult } from '../../../support/written-sum.ts';
 

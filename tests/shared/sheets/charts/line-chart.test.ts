@@ -2,9 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { drawBandChart } from '#shared/sheets/charts/band-chart';
 import { type LineChart, drawLineChart } from '#shared/sheets/charts/line-chart';
-import { PAPERS } from '#shared/sheets/papers';
+import { PAPERS } from '#shared/paper/papers';
 import { boxHolds, markBox } from '#shared/sheets/text-box';
-import { typeSizesOf } from '#shared/sheets/type-sizes';
+import { typeSizesOf } from '#shared/paper/type-sizes';
 import { textOverlaps } from '../../../support/text-overlaps.ts';
 
 const SIZES = typeSizesOf(PAPERS.A3);
