@@ -6,7 +6,7 @@ import { SAME_PLACE_m, SLIVER_m2 } from '../geometry/tolerance.ts';
 import type { RefOf } from '../model/plan.ts';
 import { isFullHeight } from './clearance-faces.ts';
 import { type KnownShare, type NozzleCoverage, sharesOf } from './coverage-share.ts';
-import type { DerivedNozzle, Solid, Space } from './derived.ts';
+import type { HungNozzle, Solid, Space } from './derived.ts';
 import { type PlacedFootprint, placedFootprint } from './footprint.ts';
 import { type Region, differenceOf, fillOf, partsOf } from './polygon-sums.ts';
 import { remembered } from './remember.ts';
@@ -43,7 +43,7 @@ export interface Coverage {
  * a known footprint covers nothing.
  * @param nozzles the nozzles that serve the space
  */
-export function coverageOf(space: Space, nozzles: readonly DerivedNozzle[]): Coverage {
+export function coverageOf(space: Space, nozzles: readonly HungNozzle[]): Coverage {
   const last = lastCoverage(space.ceilingAt_m);
   if (last.coverage && last.solids === space.solids && isSame(last.nozzles, nozzles)) return last.coverage;
   if (last.solids !== space.solids) Object.assign(last, unknownCoverage());
@@ -58,7 +58,7 @@ export function coverageOf(space: Space, nozzles: readonly DerivedNozzle[]): Cov
 interface LastCoverage {
   coverage: Coverage | undefined;
   solids: Space['solids'] | undefined;
-  nozzles: readonly DerivedNozzle[];
+  nozzles: readonly HungNozzle[];
   keys: readonly string[];
   seen: ReadonlyMap<string, Region>;
   shares: ReadonlyMap<string, KnownShare>;
@@ -94,7 +94,7 @@ interface Spot {
   readonly why: Coverage['notCounted'][number]['why'] | undefined;
 }
 
-function spotOf(space: Space, derived: DerivedNozzle, known: ReadonlyMap<string, Region>): Spot {
+function spotOf(space: Space, derived: HungNozzle, known: ReadonlyMap<string, Region>): Spot {
   const { ref, at, profile, nozzle } = derived;
   const shape = profile?.footprint;
   const key = JSON.stringify([ref.network, ref.id, at?.x, at?.y, at?.z, nozzle.rotation_rad, shape]);

@@ -5,7 +5,7 @@ import { type PlanPoint, bearing_rad, distance_m, planPoint, polar } from '../ge
 import { type Segment, distanceToSegment_m } from '../geometry/segment.ts';
 import { LENGTH_SLACK_m, SAME_PLACE_m } from '../geometry/tolerance.ts';
 import { isFullHeight } from './clearance-faces.ts';
-import type { DerivedNozzle, Solid, Space } from './derived.ts';
+import type { HungNozzle, Solid, Space } from './derived.ts';
 import type { PlacedFootprint } from './footprint.ts';
 import { type Region, differenceOf } from './polygon-sums.ts';
 import { floorAt_m } from './spaces.ts';
@@ -21,7 +21,7 @@ export const standsOnFloor = (space: Space, { footprint, bottom_m }: Solid): boo
   bottom_m <= Math.max(...footprint.map((corner) => floorAt_m(space, corner) ?? space.floor_m)) + JOINT_m;
 
 /** Solids that a nozzle cannot look past at the height of its orifice. */
-const opaqueTo = ({ at, space, blockers }: DerivedNozzle): readonly Solid[] => {
+const opaqueTo = ({ at, space, blockers }: HungNozzle): readonly Solid[] => {
   if (!at || !space) return [];
   const fullHeight = space.solids.filter((solid) => !blockers.includes(solid) && isFullHeight(space, solid, at.z));
   return [...blockers, ...fullHeight];
@@ -34,7 +34,7 @@ const opaqueTo = ({ at, space, blockers }: DerivedNozzle): readonly Solid[] => {
  * leaves the thing. A thing that stands on the floor ends sight where sight meets it. The rest of the space is as exact as
  * the grid of the polygon sums, on the near side.
  */
-export function seenOf(nozzle: DerivedNozzle, { ring, reach_m }: PlacedFootprint): Region {
+export function seenOf(nozzle: HungNozzle, { ring, reach_m }: PlacedFootprint): Region {
   const { at, space } = nozzle;
   if (!at || !space || !isInsideRegion(at, space.outline, space.holes)) return [];
   const eye = planPoint(at.x, at.y);
