@@ -7,7 +7,7 @@ import { soundRing, woundLeft } from './rings.ts';
 import { soundCoordinate_m } from './sound-value.ts';
 
 /** Only what is fixed and solid may be taken off the volume; anything else counts as agent space until the user says otherwise. */
-const isSolid = (kind: Obstruction['kind']): boolean => kind === 'beam' || kind === 'column';
+const isSolid = (kind: Obstruction['kind']): boolean => kind === 'beam' || kind === 'column' || kind === 'partition';
 
 /**
  * Draws a thing that stands in or hangs into a level.

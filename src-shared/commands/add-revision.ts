@@ -1,11 +1,17 @@
 import type { Revision } from '../model/plan.ts';
 import { revisionSchema } from '../model/schema.ts';
+import { changedKeys, thingDigests } from '../model/thing-digests.ts';
 import { applyChange } from './apply-change.ts';
+import { asItStood } from './as-it-stood.ts';
 import { command, refuse } from './command.ts';
 
 const FIELDS = revisionSchema.partial();
 
-/** Adds a revision. Refuses a blank mark, one that was used before, a text that is too long, and more than 200 of them. */
+/**
+ * Adds a revision, and keeps what the plan is now as what was issued with it: what has changed since the issue before
+ * is clouded on the sheets, what changes later is found by check D7.
+ * Refuses a blank mark, one that was used before, a text that is too long, and more than 200 of them.
+ */
 export const addRevision = command('Add revision', (draft, revision: Revision) => {
   const { revisions } = draft.info;
   const mark = revision.mark.trim();
@@ -15,4 +21,7 @@ export const addRevision = command('Add revision', (draft, revision: Revision) =
   const added: Revision = { mark: '', date: '', text: '' };
   applyChange(added, FIELDS, { ...revision, mark });
   revisions.push(added);
+  const plan = asItStood(draft);
+  const things = thingDigests(plan);
+  draft.lastIssue = { mark, date: added.date, things, changed: plan.lastIssue ? changedKeys(plan.lastIssue.things, things) : [] };
 });

@@ -2,7 +2,7 @@ import { type Outline, isCounterClockwise } from '../geometry/outline.ts';
 import type { PlanPoint } from '../geometry/point.ts';
 import { type Plan, type Ref, type RefOf, ringOf } from '../model/plan.ts';
 import { type Command, command, refuse, sequence } from './command.ts';
-import { cornerAfter, cornerOf, cylinderOf, networkOf, nodeIn, nodeOf, noteOf, nozzleOf, obstructionOf, pipeOf } from './lookup.ts';
+import { cornerAfter, cornerOf, cylinderOf, deviceOf, networkOf, nodeIn, nodeOf, noteOf, nozzleOf, obstructionOf, pipeOf } from './lookup.ts';
 import { moveThings } from './move-things.ts';
 
 /** The places of a thing that count when it is brought to a distance from a wall. */
@@ -14,12 +14,14 @@ function placesOf(draft: Plan, ref: Ref): Outline {
       return [nodeOf(draft, ref).at];
     case 'cylinder':
       return [cylinderOf(draft, ref).at];
+    case 'device':
+      return [deviceOf(draft, ref).at];
     case 'note':
       return [noteOf(draft, ref).at];
     case 'obstruction':
       return obstructionOf(draft, ref).footprint;
     default:
-      return refuse('Only nozzles, cylinders, pipes, obstacles and notes can be brought to a distance from a wall.');
+      return refuse('Only nozzles, cylinders, pipes, obstacles, devices and notes can be brought to a distance from a wall.');
   }
 }
 
@@ -55,7 +57,7 @@ const check = command('Bring to wall', (draft, refs: readonly Ref[], wall: RefOf
 });
 
 /**
- * Brings things to a distance from a wall's face, square to it: nozzles, cylinders, pipe ends and notes by their
+ * Brings things to a distance from a wall's face, square to it: nozzles, cylinders, pipe ends, devices and notes by their
  * place, obstructions by their nearest corner, pipes by both ends.
  * @param distance_m from the finished face into the room [m]
  * Refuses kinds that have no such place, and whatever moving them refuses.

@@ -4,7 +4,7 @@ import { refuse } from './command.ts';
 
 /** A field's key as a word: `railHeight_m` is "Rail height". */
 function wordOf(key: string): string {
-  const plain = key.replace(/_(m|m2|m3|rad|pct|K|Pa|kg|V|A)$/, '').replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
+  const plain = key.replace(/_(m|m2|m3|m3_s|rad|pct|K|Pa|kg|V|A|dBA|cd)$/, '').replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
   return plain.charAt(0).toUpperCase() + plain.slice(1);
 }
 

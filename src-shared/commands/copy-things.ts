@@ -4,9 +4,9 @@ import { thingsInSentence } from '../model/thing-name.ts';
 import { command, refuse } from './command.ts';
 import { copyNetwork, copyNetworkParts } from './copy-network.ts';
 import { copyOf } from './copy-of.ts';
-import { dimensionOf, enclosureOf, levelOf, networkOf, noteOf, obstructionOf, openingOf, ceilingZoneOf, underlayOf } from './lookup.ts';
+import { adjoiningOf, deviceOf, dimensionOf, enclosureOf, levelOf, networkOf, noteOf, obstructionOf, openingOf, ceilingZoneOf, underlayOf } from './lookup.ts';
 import { type Mapping, mapEnclosure, mappedRing, wholeRefs } from './map-things.ts';
-import { nextName, nextObstructionName, nextOpeningName } from './next-name.ts';
+import { nextAdjoiningName, nextDeviceName, nextName, nextObstructionName, nextOpeningName } from './next-name.ts';
 import { alongWithin_m, wallLines } from './rings.ts';
 import { JOIN_m, soundFilePoint, soundPoint } from './sound-value.ts';
 
@@ -22,13 +22,21 @@ function copyEnclosure(draft: Draft<Plan>, source: Enclosure, mapping: Mapping):
   }
   copy.openings = {};
   copy.ceilingZones = {};
+  copy.shutdowns = {};
+  const openings = new Map<string, string>();
   for (const opening of Object.values(source.openings)) {
     const id = takeId(draft, 'opening');
+    openings.set(opening.id, id);
     copy.openings[id] = { ...copyOf(opening), id, wall: walls.get(opening.wall) ?? refuse(`“${opening.name}” has lost its wall. Delete it first.`) };
   }
   for (const zone of Object.values(source.ceilingZones)) {
     const id = takeId(draft, 'zone');
     copy.ceilingZones[id] = { ...copyOf(zone), id };
+  }
+  // A row that shuts something outside the enclosure says by its name what that is: the copy has another one.
+  for (const row of Object.values(source.shutdowns)) {
+    const id = takeId(draft, 'shutdown');
+    copy.shutdowns[id] = { ...row, id, target: openings.get(row.target ?? '') ?? null };
   }
   mapEnclosure(copy, mapping);
   return copy;
@@ -58,6 +66,18 @@ function copyLevelThing(draft: Draft<Plan>, ref: Ref, onto: string | null, mappi
       const source = obstructionOf(draft, ref);
       const id = takeId(draft, 'obstruction');
       levelOf(draft, level).obstructions[id] = { ...copyOf(source), id, name: nextObstructionName(draft, source.kind), footprint: mappedRing(source.footprint, mapping) };
+      return { ...ref, level, id };
+    }
+    case 'device': {
+      const source = deviceOf(draft, ref);
+      const id = takeId(draft, 'device');
+      levelOf(draft, level).devices[id] = { ...copyOf(source), id, name: nextDeviceName(draft, source.kind), at: soundPoint(mapping.point(source.at)) };
+      return { ...ref, level, id };
+    }
+    case 'adjoining': {
+      const source = adjoiningOf(draft, ref);
+      const id = takeId(draft, 'adjoining');
+      levelOf(draft, level).adjoining[id] = { ...copyOf(source), id, name: nextAdjoiningName(draft, source.kind), outline: mappedRing(source.outline, mapping) };
       return { ...ref, level, id };
     }
     case 'ceiling-zone': {

@@ -3,7 +3,7 @@ import type { Enclosure, Network, Pipe, Plan, Ref, RefOf } from '../model/plan.t
 import { thingsInSentence } from '../model/thing-name.ts';
 import { asItStood } from './as-it-stood.ts';
 import { command, refuse } from './command.ts';
-import { ceilingZoneOf, cornerOf, cylinderOf, dimensionOf, enclosureOf, entryOf, levelOf, networkOf, nodeIn, nodeOf, noteOf, nozzleOf, obstructionOf, openingOf, pipeOf, supportOf, underlayOf } from './lookup.ts';
+import { adjoiningOf, ceilingZoneOf, cornerOf, cylinderOf, deviceOf, dimensionOf, enclosureOf, entryOf, levelOf, networkOf, nodeIn, nodeOf, noteOf, nozzleOf, obstructionOf, openingOf, pipeOf, supportOf, underlayOf } from './lookup.ts';
 import { wholeRefs } from './map-things.ts';
 import { clearNetwork } from './new-network.ts';
 import { clearNodes, nozzleAt, otherEnd, pipesAt } from './pipe-joins.ts';
@@ -116,6 +116,18 @@ function deleteParts(draft: Draft<Plan>, network: Network, refs: readonly Ref[])
   for (const node of branches) if (entryOf(network.nodes, node)) healNode(network, node);
 }
 
+/** Rows of release matrices that shut a thing that goes stay, for it is still to be shut, but name it no longer. */
+function forgetTargets(draft: Draft<Plan>, gone: ReadonlySet<string>): void {
+  for (const level of Object.values(asItStood(draft).levels)) {
+    for (const enclosure of Object.values(level.enclosures)) {
+      for (const { id, target } of Object.values(enclosure.shutdowns)) {
+        const row = target !== null && gone.has(target) ? entryOf(draft.levels[level.id]?.enclosures ?? {}, enclosure.id)?.shutdowns[id] : undefined;
+        if (row) row.target = null;
+      }
+    }
+  }
+}
+
 function deleteFromLevel(draft: Draft<Plan>, ref: Ref): void {
   switch (ref.kind) {
     case 'enclosure':
@@ -123,6 +135,12 @@ function deleteFromLevel(draft: Draft<Plan>, ref: Ref): void {
       break;
     case 'obstruction':
       delete levelOf(draft, ref.level).obstructions[obstructionOf(draft, ref).id];
+      break;
+    case 'device':
+      delete levelOf(draft, ref.level).devices[deviceOf(draft, ref).id];
+      break;
+    case 'adjoining':
+      delete levelOf(draft, ref.level).adjoining[adjoiningOf(draft, ref).id];
       break;
     case 'dimension':
       delete levelOf(draft, ref.level).dimensions[dimensionOf(draft, ref).id];
@@ -156,6 +174,7 @@ function deleteFromLevel(draft: Draft<Plan>, ref: Ref): void {
  * Deletes everything named. A node takes its pipes along but not a nozzle at it; a nozzle leaves its pipe; nodes that
  * hold nothing any more go, and two pieces of pipe become one where the branch between them has gone. A wall of a
  * shaft takes the shaft along. An imported file goes with the last floor plan that shows it.
+ * A row of a release matrix stays when what it shuts goes.
  * Refuses a thing that has gone already, a wall of an outline, and corners that the outline cannot do without.
  */
 export const deleteThings = command((plan: Plan, refs: readonly Ref[]) => `Delete ${thingsInSentence(plan, refs)}`, (draft, refs: readonly Ref[]) => {
@@ -163,6 +182,7 @@ export const deleteThings = command((plan: Plan, refs: readonly Ref[]) => `Delet
   const corners = whole.flatMap((ref) => (ref.kind === 'corner' || ref.kind === 'wall' ? [ref] : []));
   const parts = whole.flatMap((ref) => ('network' in ref ? [ref] : []));
   for (const ref of whole) if (ref.kind !== 'corner' && ref.kind !== 'wall') deleteFromLevel(draft, ref);
+  forgetTargets(draft, new Set(whole.flatMap(({ kind, id }) => (kind === 'opening' || kind === 'obstruction' || kind === 'device' ? [id] : []))));
   deleteCornersSoundly(draft, corners);
   for (const [id, group] of grouped(parts, ({ network }) => network)) {
     const network = networkOf(draft, id);

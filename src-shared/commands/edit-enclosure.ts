@@ -7,7 +7,7 @@ import { enclosureOf } from './lookup.ts';
 import { soundName } from './sound-value.ts';
 
 const PICK = {
-  name: true, height_m: true, slope: true, underFloor: true, ceilingVoid: true, temperature: true, altitude_m: true, occupancy: true, hazardClass: true, concentration_pct: true, adjacent: true, people: true, leakage: true, lowestProtected_m: true,
+  name: true, height_m: true, slope: true, underFloor: true, ceilingVoid: true, temperature: true, altitude_m: true, occupancy: true, hazardClass: true, concentration_pct: true, adjacent: true, people: true, leakage: true, lowestProtected_m: true, ceiling: true, ambientSound_dBA: true, dischargedWith: true, shutdowns: true, afterDischarge: true,
 } as const;
 const FIELDS = enclosureSchema.pick(PICK).partial();
 

@@ -7,7 +7,7 @@ import { obstructionOf } from './lookup.ts';
 import { soundRing, woundLeft } from './rings.ts';
 import { soundName } from './sound-value.ts';
 
-const PICK = { name: true, kind: true, footprint: true, bottom_m: true, top_m: true, front_rad: true, isPermeable: true } as const;
+const PICK = { name: true, kind: true, footprint: true, bottom_m: true, top_m: true, front_rad: true, voltage_V: true, hasLooseItems: true, hasDrives: true, isPermeable: true } as const;
 const FIELDS = obstructionSchema.pick(PICK).partial();
 
 /** Changes an obstruction. Refuses a blank name, a footprint that crosses itself, a value out of range, and a top that is not above the bottom. */

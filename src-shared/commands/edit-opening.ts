@@ -9,7 +9,7 @@ import { refuseTooWide, wallLines } from './rings.ts';
 import { soundName, soundSize_m } from './sound-value.ts';
 
 const PICK = {
-  name: true, kind: true, wall: true, along_m: true, width_m: true, bottom_m: true, height_m: true, swing: true, hinge: true, freeArea_m2: true, leadsTo: true, closes: true, crossing: true,
+  name: true, kind: true, wall: true, along_m: true, width_m: true, bottom_m: true, height_m: true, swing: true, hinge: true, freeArea_m2: true, leadsTo: true, closes: true, undercut_m: true, ventPath: true, crossing: true,
 } as const;
 const FIELDS = openingSchema.pick(PICK).partial();
 

@@ -1,7 +1,9 @@
 import type {
+  Adjoining,
   CeilingZone,
   Corner,
   Cylinder,
+  Device,
   Dimension,
   Enclosure,
   Level,
@@ -34,6 +36,10 @@ export const enclosureOf = (plan: Plan, level: string, id: string): Enclosure =>
 export const underlayOf = (plan: Plan, ref: RefOf<'underlay'>): Underlay => entryOf(levelOf(plan, ref.level).underlays, ref.id) ?? gone('floor plan');
 /** An obstruction by its reference. */
 export const obstructionOf = (plan: Plan, ref: RefOf<'obstruction'>): Obstruction => entryOf(levelOf(plan, ref.level).obstructions, ref.id) ?? gone('obstacle');
+/** A detector, sign, switch or other device by its reference. */
+export const deviceOf = (plan: Plan, ref: RefOf<'device'>): Device => entryOf(levelOf(plan, ref.level).devices, ref.id) ?? gone('device');
+/** An adjoining space by its reference. */
+export const adjoiningOf = (plan: Plan, ref: RefOf<'adjoining'>): Adjoining => entryOf(levelOf(plan, ref.level).adjoining, ref.id) ?? gone('adjoining space');
 /** A dimension by its reference. */
 export const dimensionOf = (plan: Plan, ref: RefOf<'dimension'>): Dimension => entryOf(levelOf(plan, ref.level).dimensions, ref.id) ?? gone('dimension');
 /** A note by its reference. */

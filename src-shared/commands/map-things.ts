@@ -3,7 +3,7 @@ import type { PlanPoint } from '../geometry/point.ts';
 import type { Corner, Enclosure, Network, Plan, Ref, RefOf } from '../model/plan.ts';
 import { refKey } from '../model/plan.ts';
 import { refuse } from './command.ts';
-import { ceilingZoneOf, cornerAfter, cornerOf, cylinderOf, dimensionOf, enclosureOf, networkOf, nodeIn, nodeOf, noteOf, nozzleOf, obstructionOf, pipeOf, underlayOf } from './lookup.ts';
+import { adjoiningOf, ceilingZoneOf, cornerAfter, cornerOf, cylinderOf, deviceOf, dimensionOf, enclosureOf, networkOf, nodeIn, nodeOf, noteOf, nozzleOf, obstructionOf, pipeOf, underlayOf } from './lookup.ts';
 import { columnOf } from './pipe-columns.ts';
 import { refuseShortPipes } from './pipe-joins.ts';
 import { reshape, windRings } from './rings.ts';
@@ -84,6 +84,17 @@ function mapLevelThing(draft: Draft<Plan>, ref: Ref, mapping: Mapping): boolean 
       const thing = obstructionOf(draft, ref);
       thing.footprint = mappedRing(thing.footprint, mapping);
       if (thing.front_rad !== null) thing.front_rad = soundAngle_rad(mapping.direction(thing.front_rad));
+      return true;
+    }
+    case 'device': {
+      const device = deviceOf(draft, ref);
+      mapPlace(device.at, mapping);
+      if (device.facing_rad !== null) device.facing_rad = soundAngle_rad(mapping.direction(device.facing_rad));
+      return true;
+    }
+    case 'adjoining': {
+      const space = adjoiningOf(draft, ref);
+      space.outline = mappedRing(space.outline, mapping);
       return true;
     }
     case 'ceiling-zone': {

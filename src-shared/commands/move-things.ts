@@ -1,7 +1,7 @@
 import type { Plan, Ref } from '../model/plan.ts';
 import { thingsInSentence } from '../model/thing-name.ts';
 import { command, refuse } from './command.ts';
-import { enclosureOf, networkOf, nodeIn, obstructionOf, openingOf, nozzleOf } from './lookup.ts';
+import { adjoiningOf, deviceOf, enclosureOf, networkOf, nodeIn, obstructionOf, openingOf, nozzleOf } from './lookup.ts';
 import { type Mapping, mapThings, nodesOfRefs, wholeRefs } from './map-things.ts';
 import { setHeight } from './nozzle-drops.ts';
 import { shiftNodes } from './pipe-columns.ts';
@@ -13,7 +13,7 @@ import { soundCoordinate_m } from './sound-value.ts';
  * Shifts everything named. Pipes, nodes and nozzles take along what stands upright over or under them, and the runs
  * to them stretch; an opening slides along its wall as far as that reaches; corners and walls take their ends along.
  * @param dx east [m]  @param dy north [m]
- * @param rise_m up [m], for obstructions and network parts; 0 unless given
+ * @param rise_m up [m], for obstructions, devices whose height is known, adjoining spaces and network parts; 0 unless given
  * Refuses a locked floor plan, and where an outline would cross itself or a pipe would have no length.
  */
 export const moveThings = command((plan: Plan, refs: readonly Ref[], _dx: number, _dy: number, _rise_m?: number) => `Move ${thingsInSentence(plan, refs)}`, (draft, refs: readonly Ref[], dx: number, dy: number, rise_m?: number) => {
@@ -50,6 +50,12 @@ export const moveThings = command((plan: Plan, refs: readonly Ref[], _dx: number
       const thing = obstructionOf(draft, ref);
       thing.bottom_m = soundCoordinate_m(thing.bottom_m + dz);
       thing.top_m = soundCoordinate_m(thing.top_m + dz);
+    } else if (ref.kind === 'device' && dz !== 0) {
+      const device = deviceOf(draft, ref);
+      if (device.height_m !== null) device.height_m = soundCoordinate_m(device.height_m + dz);
+    } else if (ref.kind === 'adjoining' && dz !== 0) {
+      const space = adjoiningOf(draft, ref);
+      space.floor_m = soundCoordinate_m(space.floor_m + dz);
     }
   }
 });

@@ -1,7 +1,8 @@
-import type { Obstruction, Opening, Plan } from '../model/plan.ts';
+import type { Adjoining, DeviceKind, Obstruction, Opening, Plan } from '../model/plan.ts';
+import { DEVICE_WORDS } from '../model/thing-name.ts';
 import { asItStood } from './as-it-stood.ts';
 
-export type NamedKind = 'enclosure' | 'obstruction' | 'opening' | 'ceiling-zone' | 'network' | 'cylinder' | 'nozzle';
+export type NamedKind = 'enclosure' | 'obstruction' | 'device' | 'adjoining' | 'opening' | 'ceiling-zone' | 'network' | 'cylinder' | 'nozzle';
 
 /** Names in use for a kind of thing, over the whole plan. */
 export function namesIn(plan: Plan, kind: NamedKind): string[] {
@@ -14,6 +15,10 @@ export function namesIn(plan: Plan, kind: NamedKind): string[] {
       return levels.flatMap((level) => names(level.enclosures));
     case 'obstruction':
       return levels.flatMap((level) => names(level.obstructions));
+    case 'device':
+      return levels.flatMap((level) => names(level.devices));
+    case 'adjoining':
+      return levels.flatMap((level) => names(level.adjoining));
     case 'opening':
       return enclosures().flatMap(({ openings }) => names(openings));
     case 'ceiling-zone':
@@ -59,9 +64,17 @@ const OBSTRUCTION_STEMS: Readonly<Record<Obstruction['kind'], string>> = {
   beam: 'Beam ', duct: 'Duct ', rack: 'Rack ', cabinet: 'Cabinet ', column: 'Column ', light: 'Light ', tray: 'Tray ', panel: 'Panel ', partition: 'Partition ', 'live-part': 'Live part ', 'work-place': 'Work place ', other: 'Obstruction ',
 };
 
+const ADJOINING_STEMS: Readonly<Record<Adjoining['kind'], string>> = {
+  unknown: 'Space ', room: 'Adjoining room ', corridor: 'Corridor ', exit: 'Exit way ', pit: 'Pit ', shaft: 'Shaft ', outdoors: 'Outdoors ',
+};
+
 /** Name of the next opening of a kind: "Door 2". */
 export const nextOpeningName = (draft: Plan, kind: Opening['kind']): string => nextName(draft, 'opening', OPENING_STEMS[kind]);
 /** Name of the next obstruction of a kind: "Beam 2". */
 export const nextObstructionName = (draft: Plan, kind: Obstruction['kind']): string => nextName(draft, 'obstruction', OBSTRUCTION_STEMS[kind]);
+/** Name of the next device of a kind: "D2" of a detector, "Sign 2". */
+export const nextDeviceName = (draft: Plan, kind: DeviceKind): string => nextName(draft, 'device', kind === 'detector' ? 'D' : `${DEVICE_WORDS[kind]} `);
+/** Name of the next adjoining space of a kind: "Corridor 2". */
+export const nextAdjoiningName = (draft: Plan, kind: Adjoining['kind']): string => nextName(draft, 'adjoining', ADJOINING_STEMS[kind]);
 /** Name of the next nozzle: N above the floor, U under it. */
 export const nextNozzleName = (draft: Plan, z_m: number): string => nextName(draft, 'nozzle', z_m < 0 ? 'U' : 'N');

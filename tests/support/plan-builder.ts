@@ -287,7 +287,7 @@ export class PlanBuilder {
     return { ...this.wall(i), kind: 'corner' };
   }
   /** The thing of a kind on the level that was made last. */
-  onLevel<K extends 'underlay' | 'obstruction' | 'dimension' | 'note'>(kind: K): { kind: K; level: string; id: string } {
+  onLevel<K extends 'underlay' | 'obstruction' | 'device' | 'adjoining' | 'dimension' | 'note'>(kind: K): { kind: K; level: string; id: string } {
     return { kind, level: this.#level, id: this.#last[kind] ?? missing(kind) };
   }
   get lastOpening(): RefOf<'opening'> {

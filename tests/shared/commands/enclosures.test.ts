@@ -38,7 +38,7 @@ describe('addEnclosure', () => {
     const enclosure = roomIn(next);
     expect(created).toEqual([{ kind: 'enclosure', level: 'level-0', id: enclosure.id }]);
     expect(enclosure).toMatchObject({ name: 'Room 1', height_m: null, occupancy: 'unknown', concentration_pct: null });
-    expect(enclosure.outline[0]?.wall).toEqual({ construction: 'unknown', loadBearing: null, allowablePressure_Pa: null, capacity_N: null });
+    expect(enclosure.outline[0]?.wall).toEqual({ construction: 'unknown', loadBearing: null, allowablePressure_Pa: null, capacity_N: null, reaches: 'unknown' });
     expect(isCounterClockwise(ringOf(enclosure.outline))).toBe(true);
   });
   test('names rooms in turn, or as told', () => {
@@ -144,7 +144,7 @@ describe('removeCorner', () => {
   test('knows of the joined wall only what holds for both', () => {
     const built = planBuilder().outline(places([0, 0], [3, 0], [6, 0], [6, 4], [0, 4]), 3);
     const known = doneAll(built.plan, editWall(built.wall(0), { construction: 'block', loadBearing: true, allowablePressure_Pa: 500 }), editWall(built.wall(1), { construction: 'glass', loadBearing: true, allowablePressure_Pa: 200 }));
-    expect(roomIn(done(known, removeCorner(built.corner(1))).next).outline[0]?.wall).toEqual({ construction: 'unknown', loadBearing: true, allowablePressure_Pa: 200, capacity_N: null });
+    expect(roomIn(done(known, removeCorner(built.corner(1))).next).outline[0]?.wall).toEqual({ construction: 'unknown', loadBearing: true, allowablePressure_Pa: 200, capacity_N: null, reaches: 'unknown' });
     const half = done(built.plan, editWall(built.wall(0), { allowablePressure_Pa: 500, loadBearing: true })).next;
     expect(roomIn(done(half, removeCorner(built.corner(1))).next).outline[0]?.wall).toMatchObject({ loadBearing: null, allowablePressure_Pa: null });
   });
@@ -220,7 +220,7 @@ describe('editWall and editEnclosure', () => {
       editEnclosure(built.enclosure, { height_m: null, name: undefined }),
     );
     expect(roomIn(next)).toMatchObject({ name: 'Hut', height_m: null, concentration_pct: 40.3, underFloor: { depth_m: 0.3 } });
-    expect(roomIn(next).outline[1]?.wall).toEqual({ construction: 'block', loadBearing: true, allowablePressure_Pa: 250, capacity_N: null });
+    expect(roomIn(next).outline[1]?.wall).toEqual({ construction: 'block', loadBearing: true, allowablePressure_Pa: 250, capacity_N: null, reaches: 'unknown' });
   });
   test.each<[string, Parameters<typeof editEnclosure>[1], string]>([
     ['no name', { name: '' }, 'needs a name'],

@@ -1,7 +1,9 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { addAdjoining } from '#shared/commands/add-adjoining';
 import { addCeilingZone } from '#shared/commands/add-ceiling-zone';
 import { addCylinder } from '#shared/commands/add-cylinder';
+import { addDevice } from '#shared/commands/add-device';
 import { addDimension } from '#shared/commands/add-dimension';
 import { addEnclosure } from '#shared/commands/add-enclosure';
 import { addHole } from '#shared/commands/add-hole';
@@ -20,9 +22,11 @@ import { calibrateUnderlay } from '#shared/commands/calibrate-underlay';
 import type { Command } from '#shared/commands/command';
 import { copyThings } from '#shared/commands/copy-things';
 import { deleteThings } from '#shared/commands/delete-things';
+import { editAdjoining } from '#shared/commands/edit-adjoining';
 import { editBasis } from '#shared/commands/edit-basis';
 import { editCeilingZone } from '#shared/commands/edit-ceiling-zone';
 import { editCylinder } from '#shared/commands/edit-cylinder';
+import { editDevice } from '#shared/commands/edit-device';
 import { editDimension } from '#shared/commands/edit-dimension';
 import { editEnclosure } from '#shared/commands/edit-enclosure';
 import { editInfo } from '#shared/commands/edit-info';
@@ -76,6 +80,8 @@ function refsOf(plan: Plan): Ref[] {
     const on = { level: level.id };
     for (const id of Object.keys(level.underlays)) refs.push({ kind: 'underlay', ...on, id });
     for (const id of Object.keys(level.obstructions)) refs.push({ kind: 'obstruction', ...on, id });
+    for (const id of Object.keys(level.devices)) refs.push({ kind: 'device', ...on, id });
+    for (const id of Object.keys(level.adjoining)) refs.push({ kind: 'adjoining', ...on, id });
     for (const id of Object.keys(level.dimensions)) refs.push({ kind: 'dimension', ...on, id });
     for (const id of Object.keys(level.notes)) refs.push({ kind: 'note', ...on, id });
     for (const enclosure of Object.values(level.enclosures)) {
@@ -141,7 +147,9 @@ const levelOf = (plan: Plan, dice: Dice): string => dice.of(Object.keys(plan.lev
 const networkOf = (plan: Plan, dice: Dice): string | null => dice.of([null, null, ...Object.keys(plan.networks)]);
 
 const KINDS_OF_OPENING = ['door', 'relief-vent', 'damper', 'grille', 'penetration', 'window'] as const;
-const KINDS_OF_OBSTRUCTION = ['beam', 'duct', 'rack', 'cabinet', 'column', 'light', 'tray', 'other'] as const;
+const KINDS_OF_OBSTRUCTION = ['beam', 'duct', 'rack', 'cabinet', 'column', 'light', 'tray', 'panel', 'partition', 'live-part', 'work-place', 'other'] as const;
+const KINDS_OF_DEVICE = ['detector', 'sounder', 'sign', 'manual-release', 'abort', 'disconnect', 'lock-out-valve', 'door-button', 'control-panel', 'diffuser', 'air-intake'] as const;
+const KINDS_OF_ADJOINING = ['unknown', 'room', 'corridor', 'exit', 'pit', 'shaft', 'outdoors'] as const;
 const asset = (dice: Dice) => ({ name: 'floor.dxf', file: `floor-${dice.below(3)}.dxf`, sha256: dice.of(['a', 'b', 'c']).repeat(64) });
 
 type Maker = (plan: Plan, dice: Dice) => Command;
@@ -167,7 +175,11 @@ const MAKERS: readonly Maker[] = [
   (p, d) => addOpening(pick(p, d, 'wall'), d.of(KINDS_OF_OPENING), d.length(), 0.3 + d.below(8) / 5),
   (p, d) => editOpening(pick(p, d, 'opening'), { kind: d.of(KINDS_OF_OPENING), along_m: d.below(24) / 4, width_m: d.below(8) / 4 }),
   (p, d) => addObstruction(levelOf(p, d), d.of(KINDS_OF_OBSTRUCTION), d.ring(), d.length(), d.length()),
-  (p, d) => editObstruction(pick(p, d, 'obstruction'), d.of([{ top_m: d.length() }, { footprint: d.ring().map(({ x, y }) => ({ x, y })) }, { isPermeable: true }])),
+  (p, d) => editObstruction(pick(p, d, 'obstruction'), d.of([{ top_m: d.length() }, { footprint: d.ring().map(({ x, y }) => ({ x, y })) }, { isPermeable: true }, { voltage_V: d.length() * 1000, hasLooseItems: d.of([true, false, null]), hasDrives: null }])),
+  (p, d) => addDevice(levelOf(p, d), d.of(KINDS_OF_DEVICE), d.point(), d.of([null, d.length()]), d.of([{}, { height_m: d.length() }, { zone: 'A' }])),
+  (p, d) => editDevice(pick(p, d, 'device'), d.of([{ kind: d.of(KINDS_OF_DEVICE) }, { at: d.point() }, { height_m: d.length(), name: `D${d.below(4)}` }, { isGuarded: true }, { facing_rad: null }])),
+  (p, d) => addAdjoining(levelOf(p, d), d.ring(), d.of(KINDS_OF_ADJOINING)),
+  (p, d) => editAdjoining(pick(p, d, 'adjoining'), d.of([{ kind: d.of(KINDS_OF_ADJOINING), gas: 'alarmed' as const }, { outline: d.ring().map(({ x, y }) => ({ x, y })) }, { floor_m: d.length(), note: 'Seen' }])),
   (p, d) => addCylinder(levelOf(p, d), networkOf(p, d), d.point(), d.length()),
   (p, d) => editCylinder(pick(p, d, 'cylinder'), { name: `C${d.below(5)}`, railHeight_m: d.length() }),
   (p, d) => editNetwork(pick(p, d, 'network'), d.of([{ name: 'East' }, { source: pick(p, d, 'node').id }, { source: null }])),
@@ -212,6 +224,8 @@ const start = (): Plan =>
     .room(6, 4, 2.7)
     .hole(rectangle(1, 1, planPoint(4, 2)))
     .opening(0, 3, 1)
+    .device('detector', 1, 1, { facing_rad: 0 })
+    .adjoining('corridor', rectangle(6, 1.5, planPoint(0, -1.7)))
     .obstruction('beam', rectangle(0.25, 4, planPoint(3, 0)), 2.4, 2.7)
     .underlay()
     .network()
