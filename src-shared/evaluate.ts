@@ -7,6 +7,7 @@ import type { Plan } from './model/plan.ts';
 import type { Finding } from './rules/finding.ts';
 import { RULES } from './rules/index.ts';
 import { runRules } from './rules/rule.ts';
+import { type LapsedWaiver, waive } from './rules/waive.ts';
 
 /** A plan with all that follows from it, every sum, and what the rules say. */
 export interface Evaluation {
@@ -14,6 +15,8 @@ export interface Evaluation {
   readonly design: Design;
   /** Every answer of every rule, kept ones included, gravest first. */
   readonly findings: readonly Finding[];
+  /** Acceptances of findings that no longer hold. */
+  readonly lapsed: readonly LapsedWaiver[];
 }
 
 /** No discharge at hand: what needs one is not worked out. */
@@ -26,5 +29,5 @@ const NO_DISCHARGE: DischargeSource = () => undefined;
 export function evaluate(plan: Plan, dischargeOf: DischargeSource = NO_DISCHARGE): Evaluation {
   const derived = derivePlan(plan);
   const design = designOf(derived, dischargeOf);
-  return { derived, design, findings: runRules(RULES, derived, design) };
+  return { derived, design, ...waive(runRules(RULES, derived, design), plan.waivers) };
 }

@@ -1,5 +1,6 @@
 import type { Outline } from '../geometry/outline.ts';
 import type { PlanPoint, PlanPoint3 } from '../geometry/point.ts';
+import { digestOf } from '../model/digest.ts';
 import type { PipeNode, Ref, RefOf, Support, Waiver } from '../model/plan.ts';
 import type { LimitKind } from '../profile/limit-catalogue.ts';
 
@@ -10,7 +11,7 @@ export type Verdict = 'stop' | 'warn' | 'note' | 'not-checked' | 'ok';
 export const VERDICTS: readonly Verdict[] = ['stop', 'warn', 'not-checked', 'note', 'ok'];
 
 /** What a figure of a finding measures; `ratio` and `text` have no unit. */
-export type MeasureKind = LimitKind | 'ratio' | 'gaugePressure' | 'pressureDifference' | 'force' | 'orificeArea';
+export type MeasureKind = LimitKind | 'charge' | 'ratio' | 'gaugePressure' | 'pressureDifference' | 'force' | 'orificeArea';
 
 /** Why a check is as it is: printed with every finding. */
 export interface Basis {
@@ -104,3 +105,35 @@ export interface Finding {
  */
 export const findingKey = ({ rule, subject, name }: Finding): string =>
   `${rule}/${'network' in subject ? subject.network : ''}/${subject.kind}/${subject.id}/${name}`;
+
+/** Places are told apart from this distance on [m]: a tenth of a millimetre. */
+const SAME_PLACE_m = 1e-4;
+/** Figures are told apart in this many digits: the last ones of a sum differ from machine to machine. */
+const FIGURE_DIGITS = 6;
+
+const figureText = (figure: number | undefined): string => (figure === undefined ? '' : String(Number(figure.toPrecision(FIGURE_DIGITS))));
+/** Adding 0 makes a 0 of what is 0 from below. */
+const placeText = (...coordinates: readonly number[]): string => coordinates.map((each) => Math.round(each / SAME_PLACE_m) + 0).join(',');
+
+/** A length as it stands in a sentence, in feet and inches or metric. */
+const LENGTH_WORDS = /\d[\d\s./'-]*"|\d+'|\d[\d.,]*\s?(?:mm|cm|m)\b/g;
+/** Any figure with the word after it, which may be its unit. */
+const FIGURE_WORDS = /\d\S*(?:\s\S+)?/g;
+
+/** What a sentence says whatever the units are: while data is missing no figure of it is judged, and its place stands for lengths. */
+const unitlessText = ({ verdict, text, place }: Finding): string => (verdict === 'not-checked' ? text.replace(LENGTH_WORDS, '').replace(FIGURE_WORDS, '') : place ? text.replace(LENGTH_WORDS, '') : text);
+
+/**
+ * Digest of what a finding rests on: verdict, measured value, limit with its source, and place. Its sentence counts
+ * only where it has no figures, so that another way of showing lengths changes nothing.
+ */
+export function restsOn(finding: Finding): string {
+  const { verdict, measured, limit, limitSource, place } = finding;
+  const hasFigures = measured !== undefined || limit !== undefined;
+  const places = [
+    ...(place?.at ?? []).map(({ x, y }) => placeText(x, y)),
+    ...(place?.dimension ? [place.dimension.a, place.dimension.b] : []).map(({ x, y }) => placeText(x, y)),
+    ...(place?.heights ?? []).map(({ x, y, z }) => placeText(x, y, z)),
+  ];
+  return digestOf([verdict, figureText(measured), figureText(limit), limitSource ?? '', place?.level ?? '', places.join(';'), hasFigures ? '' : unitlessText(finding)].join('|'));
+}

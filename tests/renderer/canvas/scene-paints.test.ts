@@ -14,7 +14,7 @@ import { smallPlan } from './support/small-plan.ts';
 const { layers } = startSession('test');
 const view = (scale_px_m: number): Viewport => ({ camera: { at: { x: 3, y: 2 }, scale_px_m }, width: 1000, height: 700 });
 const sceneOf = (plan: Plan, change: Partial<Scene> = {}): Scene => ({
-  evaluation: { derived: derivePlan(plan), design: { enclosures: [], networks: [] }, findings: [] },
+  evaluation: { derived: derivePlan(plan), design: { enclosures: [], networks: [] }, findings: [], lapsed: [] },
   level: 'level-0',
   ink: LIGHT_INK,
   lengths: plan.settings.lengths,
