@@ -533,6 +533,8 @@ export const issueSchema = z.strictObject({
   date: label,
   /** Digest of each thing by its key. */
   things: z.record(z.string().max(400), z.string().max(64)),
+  /** Keys of what had changed since the issue before: the sheets cloud it. */
+  changed: z.array(z.string().max(400)).max(200_000),
 });
 
 /** The whole plan document. */

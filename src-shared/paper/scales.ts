@@ -16,6 +16,13 @@ const METRIC_SCALES: readonly number[] = [20, 25, 50, 75, 100, 200];
 export const ordinaryScales = (lengths: Settings['lengths']): readonly number[] =>
   lengths === 'feet' ? FEET_SCALES.map(({ ratio }) => ratio) : METRIC_SCALES;
 
+/** The same without those that the authority does not take; the finest stays whatever it asks for. @param smallest site length over paper length */
+export function takenScales(lengths: Settings['lengths'], smallest: number): readonly number[] {
+  const all = ordinaryScales(lengths);
+  const taken = all.filter((scale) => scale <= smallest);
+  return taken.length > 0 ? taken : all.slice(0, 1);
+}
+
 /**
  * A scale as the sheet names it.
  * @param scale site length over paper length

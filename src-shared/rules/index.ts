@@ -12,8 +12,14 @@ import { c11PanelSpace } from './cylinder/c11-panel-space.ts';
 import { c12CountAndFill } from './cylinder/c12-count-and-fill.ts';
 import { c13TwoLevels } from './cylinder/c13-two-levels.ts';
 import { d01UnderlayScale } from './document/d01-underlay-scale.ts';
+import { d02ScaleAndText } from './document/d02-scale-and-text.ts';
+import { d03TitleBlock } from './document/d03-title-block.ts';
+import { d04DatumDimensions } from './document/d04-datum-dimensions.ts';
 import { d05ProfileComplete } from './document/d05-profile-complete.ts';
+import { d06OneCount } from './document/d06-one-count.ts';
+import { d07ChangesClouded } from './document/d07-changes-clouded.ts';
 import { d08Rounding } from './document/d08-rounding.ts';
+import { d09FieldRecord } from './document/d09-field-record.ts';
 import { e01NetVolume } from './enclosure/e01-net-volume.ts';
 import { e02AgentQuantity } from './enclosure/e02-agent-quantity.ts';
 import { e03People } from './enclosure/e03-people.ts';
@@ -157,7 +163,13 @@ const JUDGING: readonly Rule[] = [
   l04ConduitBends,
   l06PressureSwitch,
   d01UnderlayScale,
+  d02ScaleAndText,
+  d03TitleBlock,
+  d04DatumDimensions,
+  d06OneCount,
+  d07ChangesClouded,
   d08Rounding,
+  d09FieldRecord,
 ];
 
 /** Every rule of the catalogue that the program knows, in catalogue order but for D5, which asks what the others need. */

@@ -1,3 +1,4 @@
+import { HOLD_POINTS } from '../model/hold-points.ts';
 import type { Table } from './tables.ts';
 
 /** Printed on every sheet: what stands above it. */
@@ -23,22 +24,6 @@ export const cautionsTable = (): Table => ({
   isPlain: true,
 });
 
-/** Work that must be seen before the next step may hide or endanger it. Source: common practice. */
-const HOLD_POINTS: readonly (readonly [id: string, words: string, isWitnessed: boolean])[] = [
-  ['H1', 'Room matches the sheet: plan, three ceiling heights, obstructions', false],
-  ['H2', 'Wall and anchors of the cylinder rail', true],
-  ['H3', 'Pipe clean inside before it is closed', false],
-  ['H4', 'Supports', false],
-  ['H5', 'Pneumatic test of the pipe, and a puff through each nozzle', true],
-  ['H6', 'Final place, drop, tilt and hole directions of each nozzle', true],
-  ['H7', 'Photographs of work that will be concealed', false],
-  ['H8', 'Cylinders restrained; caps off last', false],
-  ['H9', 'Release circuits proved on a dummy load', true],
-  ['H10', 'Enclosure integrity test', true],
-  ['H11', 'Every input against the release matrix', true],
-  ['H12', 'Panel clear, no voltage, pressure logged, actuator last', true],
-];
-
 /** The hold points with fields for name and time; ticks from the plan's site record are kept. */
 export const holdPointsTable = (checks: Readonly<Record<string, { readonly done: boolean; readonly by: string; readonly witness: string; readonly at: string }>>): Table => ({
   title: 'Hold points',
@@ -52,7 +37,7 @@ export const holdPointsTable = (checks: Readonly<Record<string, { readonly done:
     { head: 'Witness', least_mm: 28 },
     { head: 'Date and time', least_mm: 30 },
   ],
-  rows: HOLD_POINTS.map(([id, words, isWitnessed]) => {
+  rows: HOLD_POINTS.map(({ id, words, isWitnessed }) => {
     const check = checks[id];
     return [id, words, isWitnessed ? 'W' : '', check?.done ? 'yes' : '', check?.by ?? '', check?.witness ?? '', check?.at ?? ''];
   }),

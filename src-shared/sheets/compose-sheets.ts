@@ -24,7 +24,7 @@ import { type PlanContent, contentBounds, planContents } from './plan-content.ts
 import { planSheets } from './plan-sheets.ts';
 import { fitsPaper } from './plan-view.ts';
 import { printStrip } from './scale-bars.ts';
-import { ordinaryScales } from '../paper/scales.ts';
+import { takenScales } from '../paper/scales.ts';
 import { cylinderSchedule, nozzleSchedule, spaceSchedule } from './schedules.ts';
 import { planCuts } from './section-cuts.ts';
 import { takeOffBlocks } from './take-off-blocks.ts';
@@ -39,11 +39,14 @@ import { type ViewSet, viewArea } from './view-set.ts';
 /**
  * Composes the sheets of a plan: for each level its nozzle and pipe plan, then sections, isometrics, schedules, findings and calculations.
  * @param evaluation  the plan with all that follows from it
+ * What the user leaves open is as the plan says, else what fits.
  * @param drawings    imported floor plans by underlay id; one that is missing is said on the sheet
  */
-export function composeSheets(evaluation: Evaluation, drawings: ReadonlyMap<string, UnderlayDrawing>, options: SheetOptions): Sheet[] {
+export function composeSheets(evaluation: Evaluation, drawings: ReadonlyMap<string, UnderlayDrawing>, asked: SheetOptions): Sheet[] {
   const { derived, findings } = evaluation;
   const contents = planContents(derived);
+  const { sheets } = derived.plan.settings;
+  const options: SheetOptions = { ...asked, paper: asked.paper === 'auto' ? (sheets.paper ?? 'auto') : asked.paper, scale: asked.scale === 'auto' ? (sheets.scale ?? 'auto') : asked.scale };
   const layout = sheetLayout(options.paper === 'auto' ? bestPaper(derived, contents, options) : PAPERS[options.paper]);
   const isField = options.set === 'field';
   const numbered = isField ? [] : numberFindings(findings);
@@ -129,7 +132,7 @@ function bestPaper(derived: Derived, contents: readonly PlanContent[], options: 
   const readable = 70;
   const rated = papers.map((paper) => {
     const layout = sheetLayout(paper);
-    const scales = options.scale === 'auto' ? ordinaryScales(lengths) : [options.scale];
+    const scales = options.scale === 'auto' ? takenScales(lengths, derived.plan.basis.smallestScale) : [options.scale];
     const need = contents.map((content) => {
       const bounds = contentBounds(content);
       const scale = bounds ? scales.find((ratio) => fitsPaper(bounds, ratio, viewArea(layout), layout.sizes.factor)) : 1;

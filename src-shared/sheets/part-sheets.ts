@@ -1,7 +1,7 @@
 import { type Box, boundsOf, boxesTouch } from '../geometry/outline.ts';
 import type { PlanContent } from './plan-content.ts';
 import { PLAN_MARGIN_mm, composePlanView } from './plan-view.ts';
-import { coarserUntil, ordinaryScales, scaleName } from '../paper/scales.ts';
+import { coarserUntil, scaleName, takenScales } from '../paper/scales.ts';
 import { type SheetDraft, viewTitle } from './sheet-draft.ts';
 import { type ViewSet, planTitle, remarksOn, viewRoom } from './view-set.ts';
 
@@ -23,7 +23,7 @@ export function partSheets(set: ViewSet, content: PlanContent, bounds: Box): She
     return { outer, across: Math.ceil((outer.maxX - outer.minX) / widest_m), down: Math.ceil((outer.maxY - outer.minY) / tallest_m) };
   };
   const isReasonable = (scale: number): boolean => partedAt(scale).across * partedAt(scale).down <= MOST_PARTS;
-  const wished = set.scale === 'auto' ? (ordinaryScales(lengths).at(-1) ?? 100) : set.scale;
+  const wished = set.scale === 'auto' ? (takenScales(lengths, set.derived.plan.basis.smallestScale).at(-1) ?? 100) : set.scale;
   const scale = coarserUntil(isReasonable, wished);
   const { outer, across, down } = partedAt(scale);
   const coarser = scale === wished ? [] : [`${scaleName(wished, lengths)} would need more than ${MOST_PARTS} sheets: drawn at ${scaleName(scale, lengths)}`];

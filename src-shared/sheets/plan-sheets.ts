@@ -3,7 +3,7 @@ import { shiftMarks } from './marks.ts';
 import { partSheets } from './part-sheets.ts';
 import { type PlanContent, contentBounds, roomContents } from './plan-content.ts';
 import { type ComposedView, composePlanView, fitsPaper } from './plan-view.ts';
-import { coarserUntil, ordinaryScales, scaleName } from '../paper/scales.ts';
+import { coarserUntil, ordinaryScales, scaleName, takenScales } from '../paper/scales.ts';
 import { nozzleSchedule } from './schedules.ts';
 import type { SectionCut } from './section-cuts.ts';
 import { composeSection, sectionSize, sectionTitle } from './section-view.ts';
@@ -38,7 +38,7 @@ function composeAtBestScale(set: ViewSet, content: PlanContent, bounds: Box): Co
   const { layout, derived } = set;
   const { lengths } = derived.plan.settings;
   const room = viewRoom(layout);
-  const scales = set.scale === 'auto' ? ordinaryScales(lengths) : [set.scale];
+  const scales = set.scale === 'auto' ? takenScales(lengths, derived.plan.basis.smallestScale) : [set.scale];
   let best: ComposedView | undefined;
   let least = Infinity;
   for (const scale of scales) {
@@ -66,7 +66,7 @@ export function planSheets(set: ViewSet, content: PlanContent): ViewSheets {
 
 /** Whether every room alone fits on the paper at an ordinary scale. */
 function roomsFit({ layout, derived }: ViewSet, rooms: readonly PlanContent[]): boolean {
-  const coarsest = ordinaryScales(derived.plan.settings.lengths).at(-1) ?? 100;
+  const coarsest = takenScales(derived.plan.settings.lengths, derived.plan.basis.smallestScale).at(-1) ?? 100;
   const room = viewRoom(layout);
   return rooms.every((content) => {
     const bounds = contentBounds(content);

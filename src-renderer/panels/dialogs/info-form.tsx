@@ -4,9 +4,10 @@ import { editInfo } from '#shared/commands/edit-info';
 import type { Info } from '#shared/model/plan';
 import { Slip } from '../bench/slip.tsx';
 import { useCommit, useShownPlan } from '../bench/use-plan.ts';
+import { Choice } from '../fields/choice.tsx';
 import { LongTextField, TextField } from '../fields/text-field.tsx';
 
-type Texts = Exclude<keyof Info, 'revisions' | 'notes'>;
+type Texts = Exclude<keyof Info, 'revisions' | 'notes' | 'state'>;
 const BLOCKS: readonly { readonly title: string; readonly fields: readonly { readonly key: Texts; readonly label: string }[] }[] = [
   {
     title: 'Project',
@@ -102,6 +103,18 @@ export function InfoForm() {
           </div>
         </Slip>
       ))}
+      <Slip title="How far the job is">
+        <Choice
+          label="The installation is"
+          value={info.state}
+          options={[
+            { value: 'design', label: 'Being designed or built' },
+            { value: 'built', label: 'Built: its site record must be complete' },
+          ]}
+          onCommit={(state) => commit(editInfo({ state }))}
+          wide
+        />
+      </Slip>
       <Slip title="Notes on every set">
         <LongTextField label="Notes" value={info.notes} onCommit={(notes) => commit(editInfo({ notes }))} />
       </Slip>

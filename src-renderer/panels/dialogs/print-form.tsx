@@ -1,5 +1,6 @@
 import { useRef, useState } from 'react';
 import type { JobState } from '#shared/host/contract';
+import { editSettings } from '#shared/commands/edit-settings';
 import { PAPER_IDS } from '#shared/model/paper-ids';
 import { PAPERS } from '#shared/paper/papers';
 import { ordinaryScales, scaleName } from '#shared/paper/scales';
@@ -8,11 +9,12 @@ import { followJob } from '../../host/follow-job.ts';
 import { lengthSystem } from '../../plan-words.ts';
 import { findingCounts } from '../../store/selectors.ts';
 import { useStore } from '../../store/use-store.ts';
+import { useCommit, useShownPlan } from '../bench/use-plan.ts';
 import { Choice } from '../fields/choice.tsx';
 import { useActionContext } from '../window-context.ts';
 import { ProgressLine } from './progress-line.tsx';
 
-/** What the user chooses for a set of sheets. */
+/** Which set, and what it is printed on where the plan does not say. */
 export interface PrintChoice {
   readonly paper: string;
   readonly scale: number | 'auto';
@@ -25,11 +27,13 @@ interface PrintFormProps {
   onChoice(choice: PrintChoice): void;
 }
 
-/** Paper, scale and set; then printing to a PDF, with its progress and a way to end it. */
+/** Paper and scale, which the plan keeps, and the set; then printing to a PDF, with its progress and a way to end it. */
 export function PrintForm({ choice, onChoice }: PrintFormProps) {
   const context = useActionContext();
   const system = useStore(lengthSystem);
   const counts = useStore(findingCounts);
+  const { sheets } = useShownPlan().settings;
+  const commit = useCommit();
   const [state, setState] = useState<JobState | 'asked' | null>(null);
   const [place, setPlace] = useState<string | null>(null);
   const cancel = useRef<AbortController | null>(null);
@@ -69,12 +73,17 @@ export function PrintForm({ choice, onChoice }: PrintFormProps) {
           onCommit={(set) => onChoice({ ...choice, set })}
           wide
         />
-        <Choice label="Paper" value={choice.paper} options={[{ value: 'auto', label: 'Smallest that fits' }, ...PAPER_IDS.map((id) => ({ value: id, label: PAPERS[id].name }))]} onCommit={(paper) => onChoice({ ...choice, paper })} />
+        <Choice
+          label="Paper"
+          value={sheets.paper ?? 'auto'}
+          options={[{ value: 'auto', label: 'Smallest that fits' }, ...PAPER_IDS.map((id) => ({ value: id, label: PAPERS[id].name }))]}
+          onCommit={(paper) => commit(editSettings({ sheets: { ...sheets, paper: paper === 'auto' ? null : paper } }))}
+        />
         <Choice
           label="Scale"
-          value={String(choice.scale)}
+          value={String(sheets.scale ?? 'auto')}
           options={[{ value: 'auto', label: 'Largest that fits' }, ...ordinaryScales(system).map((scale) => ({ value: String(scale), label: scaleName(scale, system) }))]}
-          onCommit={(scale) => onChoice({ ...choice, scale: scale === 'auto' ? 'auto' : Number(scale) })}
+          onCommit={(scale) => commit(editSettings({ sheets: { ...sheets, scale: scale === 'auto' ? null : Number(scale) } }))}
         />
       </div>
       {counts.stop > 0 || counts['not-checked'] > 0 ? (
