@@ -1,8 +1,8 @@
 import type RBush from 'rbush';
 import type { Box } from '../geometry/outline.ts';
 import { passesOver } from '../geometry/over-face.ts';
-import { segmentToPrism_m } from '../geometry/prism.ts';
-import { pipeBox, pipeToCeiling_m, pipeToPipe_m, pipeToSolid_m } from './clash.ts';
+import type { Prism } from '../geometry/prism.ts';
+import { isFarBelow, pipeBox, pipeToCeiling_m, pipeToPipe_m, pipeToSolid_m } from './clash.ts';
 import type { SolidCeiling } from './clash-ceiling.ts';
 import { crosses } from './clash-crossing.ts';
 import type { ClashPipe } from './clash-pipe.ts';
@@ -61,66 +61,79 @@ export const LOOK_AROUND_m = 0.25;
 const meet = ({ ref, pipe }: ClashPipe, other: ClashPipe): boolean =>
   ref.network === other.ref.network && (pipe.from === other.pipe.from || pipe.from === other.pipe.to || pipe.to === other.pipe.from || pipe.to === other.pipe.to);
 
-/** Heights that a pipe takes up with a margin [m]. */
-interface Heights {
-  readonly lowest_m: number;
-  readonly highest_m: number;
-}
-const heightsOf = ({ from, to, outside_m }: ClashPipe, margin_m: number): Heights => ({
-  lowest_m: Math.min(from.z, to.z) - margin_m - outside_m / 2,
-  highest_m: Math.max(from.z, to.z) + margin_m + outside_m / 2,
-});
+/** Whether a prism lies farther below or above a pipe than a margin [m] around its outside. */
+const isOffLevel = ({ from, to, outside_m }: ClashPipe, { bottom_m, top_m }: { readonly bottom_m: number; readonly top_m: number }, margin_m: number): boolean => {
+  const beyond_m = margin_m + outside_m / 2;
+  return bottom_m > Math.max(from.z, to.z) + beyond_m || top_m < Math.min(from.z, to.z) - beyond_m;
+};
 
-function clearanceTo_m(pipe: ClashPipe, thing: StandingThing, { lowest_m, highest_m }: Heights, within_m: number): number {
-  const toPrism_m = ({ bottom_m, top_m }: { readonly bottom_m: number; readonly top_m: number }, far: () => number): number => (bottom_m > highest_m || top_m < lowest_m ? Infinity : far());
+const toPrism_m = (pipe: ClashPipe, prism: Prism, within_m: number): number =>
+  isOffLevel(pipe, prism, within_m) ? Infinity : pipeToSolid_m(pipe, prism);
+
+/** Clearance to what stands still, Infinity where it is told to be far away. */
+function clearanceTo_m(pipe: ClashPipe, thing: StandingThing, within_m: number): number {
   switch (thing.kind) {
     case 'solid':
-      return toPrism_m(thing.solid, () => pipeToSolid_m(pipe, thing.solid));
+      return toPrism_m(pipe, thing.solid, within_m);
     case 'floor':
-      return toPrism_m(thing.floor.prism, () => segmentToPrism_m({ a: pipe.from, b: pipe.to }, thing.floor.prism) - pipe.outside_m / 2);
+      return toPrism_m(pipe, thing.floor.prism, within_m);
     case 'wall':
-      return toPrism_m(thing.wall.prism, () => segmentToPrism_m({ a: pipe.from, b: pipe.to }, thing.wall.prism) - pipe.outside_m / 2);
+      return toPrism_m(pipe, thing.wall.prism, within_m);
     case 'ceiling':
-      return passesOver({ a: pipe.from, b: pipe.to }, thing.ceiling.rings) ? pipeToCeiling_m(pipe, thing.ceiling.faces, within_m) : Infinity;
+      return isFarBelow(pipe, thing.ceiling.faces, within_m) || !passesOver({ a: pipe.from, b: pipe.to }, thing.ceiling.rings) ? Infinity : pipeToCeiling_m(pipe, thing.ceiling.faces, within_m);
   }
 }
 
 /** Clearance of a pipe to anything [m], as it is counted between the two; Infinity far away. */
 export const clearanceOf_m = (pipe: ClashPipe, thing: ClashThing, within_m: number): number =>
-  thing.kind === 'pipe' ? pipeToPipe_m(pipe, thing.pipe) : clearanceTo_m(pipe, thing, heightsOf(pipe, within_m), within_m);
+  thing.kind === 'pipe' ? pipeToPipe_m(pipe, thing.pipe) : clearanceTo_m(pipe, thing, within_m);
 
-/** Pipes near one, those that meet it and those that a short piece joins to it told apart. */
-function pipesAround(entry: PipeEntry, pipes: RBush<PipeEntry>, widest_m: number): { contacts: Contact[]; beside: Beside[]; joined: ClashPipe[] } {
-  const { key: pipe } = entry;
-  const { lowest_m, highest_m } = heightsOf(pipe, widest_m);
-  const joined: ClashPipe[] = [];
-  const near: { readonly entry: PipeEntry; readonly pipe: ClashPipe; readonly clearance_m: number }[] = [];
-  for (const found of pipes.search(pipeBox(pipe, widest_m))) {
-    const other = found.key;
+/** A contact with the place of its thing among all, which tells two that are equally near apart. */
+interface Placed extends Contact {
+  readonly order: number;
+}
+
+const bareOf = ({ thing, clearance_m }: Placed): Contact => ({ thing, clearance_m });
+
+/** Contacts in the order of the plan. */
+function inOrder(found: readonly Placed[]): readonly Contact[] {
+  const [only] = found;
+  return found.length > 1 ? found.toSorted((a, b) => a.order - b.order).map(bareOf) : only ? [bareOf(only)] : NONE;
+}
+
+const NONE: readonly Contact[] = [];
+
+/** A pipe near another that does not meet it. */
+interface NearPipe {
+  readonly entry: PipeEntry;
+  readonly clearance_m: number;
+}
+
+/** Pipes near one in the order of the plan; those that meet it are put into `joined`. */
+function pipesNear(pipe: ClashPipe, pipes: RBush<PipeEntry>, widest_m: number, joined: ClashPipe[]): readonly NearPipe[] {
+  const near: NearPipe[] = [];
+  const beyond_m = widest_m + pipe.outside_m / 2;
+  const lowest_m = Math.min(pipe.from.z, pipe.to.z) - beyond_m;
+  const highest_m = Math.max(pipe.from.z, pipe.to.z) + beyond_m;
+  for (const entry of pipes.search(pipeBox(pipe, widest_m))) {
+    const other = entry.key;
     if (other === pipe) continue;
     if (meet(pipe, other)) {
       joined.push(other);
       continue;
     }
-    const beyond_m = other.outside_m / 2;
-    if (Math.max(other.from.z, other.to.z) + beyond_m < lowest_m || Math.min(other.from.z, other.to.z) - beyond_m > highest_m) continue;
+    const half_m = other.outside_m / 2;
+    if (Math.max(other.from.z, other.to.z) + half_m < lowest_m || Math.min(other.from.z, other.to.z) - half_m > highest_m) continue;
     const clearance_m = pipeToPipe_m(pipe, other);
-    if (clearance_m <= Math.max(pipe.wanted_m, other.wanted_m) + LOOK_AROUND_m) near.push({ entry: found, pipe: other, clearance_m });
+    if (clearance_m <= Math.max(pipe.wanted_m, other.wanted_m) + LOOK_AROUND_m) near.push({ entry, clearance_m });
   }
-  // What a single piece joins, so short that they cannot be farther apart, is one assembly of fittings and no clash.
-  const isJoinedBriefly = ({ pipe: other }: { pipe: ClashPipe }): boolean =>
-    other.ref.network === pipe.ref.network &&
-    joined.some((piece) => piece.length_m <= Math.max(pipe.wanted_m, other.wanted_m) + LOOK_AROUND_m + (pipe.outside_m + other.outside_m) / 2 && meet(piece, other));
-  const contacts: Contact[] = [];
-  const beside: Beside[] = [];
-  for (const each of near.sort((a, b) => byOrder(a.entry, b.entry))) {
-    const contact: Contact = { thing: { kind: 'pipe', pipe: each.pipe }, clearance_m: each.clearance_m };
-    if (isJoinedBriefly(each)) beside.push({ ...contact, why: 'joined' });
-    else if (byOrder(each.entry, entry) < 0) beside.push({ ...contact, why: 'told-by-other' });
-    else contacts.push(contact);
-  }
-  return { contacts, beside, joined };
+  return near.length > 1 ? near.sort((a, b) => byOrder(a.entry, b.entry)) : near;
 }
+
+/** Whether a single piece joins two pipes, so short that they cannot be farther apart: that is one assembly of fittings and no clash. */
+const isJoinedBriefly = (pipe: ClashPipe, other: ClashPipe, joined: readonly ClashPipe[]): boolean =>
+  other.ref.network === pipe.ref.network &&
+  joined.some((piece) => piece.length_m <= Math.max(pipe.wanted_m, other.wanted_m) + LOOK_AROUND_m + (pipe.outside_m + other.outside_m) / 2 && meet(piece, other));
 
 /**
  * All that is near a pipe.
@@ -129,20 +142,27 @@ function pipesAround(entry: PipeEntry, pipes: RBush<PipeEntry>, widest_m: number
 export function contactsOf(entry: PipeEntry, things: RBush<ThingBox>, pipes: RBush<PipeEntry>, widest_m: number): PipeContacts {
   const { key: pipe } = entry;
   const within_m = pipe.wanted_m + LOOK_AROUND_m;
-  const heights = heightsOf(pipe, within_m);
-  const { contacts: others, beside, joined } = pipesAround(entry, pipes, widest_m);
-  const found: (Contact & { order: number })[] = [];
+  const joined: ClashPipe[] = [];
+  const others: Contact[] = [];
+  const beside: Beside[] = [];
+  for (const { entry: near, clearance_m } of pipesNear(pipe, pipes, widest_m, joined)) {
+    const contact: Contact = { thing: { kind: 'pipe', pipe: near.key }, clearance_m };
+    if (isJoinedBriefly(pipe, near.key, joined)) beside.push({ ...contact, why: 'joined' });
+    else if (byOrder(near, entry) < 0) beside.push({ ...contact, why: 'told-by-other' });
+    else others.push(contact);
+  }
+  const found: Placed[] = [];
   let unknownCeiling: SolidCeiling | undefined;
   for (const { key: thing, order } of things.search(pipeBox(pipe, within_m))) {
     if (thing.kind === 'ceiling' && thing.ceiling.isUnknown && !unknownCeiling && passesOver({ a: pipe.from, b: pipe.to }, thing.ceiling.rings)) unknownCeiling = thing.ceiling;
-    const clearance_m = clearanceTo_m(pipe, thing, heights, within_m);
+    const clearance_m = clearanceTo_m(pipe, thing, within_m);
     if (clearance_m > within_m) continue;
-    const isCrossing = (thing.kind === 'wall' || thing.kind === 'floor' || thing.kind === 'ceiling') && clearance_m < pipe.wanted_m && crosses(pipe, thing, joined);
+    const isCrossing = thing.kind !== 'solid' && clearance_m < pipe.wanted_m && crosses(pipe, thing, joined);
     if (isCrossing) beside.push({ thing, clearance_m, why: 'crossing' });
     else found.push({ thing, clearance_m, order });
   }
-  found.sort((a, b) => a.order - b.order);
-  const standing = found.map(({ thing, clearance_m }): Contact => ({ thing, clearance_m }));
-  const contacts = [...standing, ...others].sort((a, b) => a.clearance_m - b.clearance_m);
+  const standing = inOrder(found);
+  const all = others.length === 0 ? standing : [...standing, ...others];
+  const contacts = all.length > 1 ? all.toSorted((a, b) => a.clearance_m - b.clearance_m) : all;
   return { pipe, contacts, beside, joined, unknownCeiling };
 }

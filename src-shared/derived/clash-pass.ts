@@ -29,6 +29,17 @@ const MANY = 1000;
 const NONE = { keys: [], entries: [] };
 const emptyLevel = (): LevelPass => ({ things: NONE, thingTree: new RBush(), networks: new Map(), pipeTree: new RBush(), widest_m: 0 });
 
+/** An entry for a pipe, its box written out: spread objects are slow to make by the ten thousand. */
+function pipeEntry(pipe: ClashPipe, order: number, group: PipeGroup): PipeEntry {
+  const { minX, minY, maxX, maxY } = pipeBox(pipe, 0);
+  return { minX, minY, maxX, maxY, key: pipe, order, group, found: undefined };
+}
+
+function thingEntry(thing: StandingThing, order: number): ThingBox {
+  const { minX, minY, maxX, maxY } = standingBox(thing);
+  return { minX, minY, maxX, maxY, key: thing, order };
+}
+
 const widened = ({ minX, minY, maxX, maxY }: Box, by_m: number): Box => ({ minX: minX - by_m, minY: minY - by_m, maxX: maxX + by_m, maxY: maxY + by_m });
 
 /** Takes what has gone out of an index and puts in what has come. */
@@ -60,7 +71,7 @@ function realignPipes(last: LevelPass, networks: readonly DerivedNetwork[]) {
     const before = known?.group.order === order ? known : undefined;
     if (before) left.delete(network.ref.id);
     const group = before?.group ?? { order };
-    const run = realign<ClashPipe, PipeEntry>(before ?? NONE, clashPipesOf(network), (key, at) => ({ ...pipeBox(key, 0), key, order: at, group, found: undefined }));
+    const run = realign<ClashPipe, PipeEntry>(before ?? NONE, clashPipesOf(network), (pipe, at) => pipeEntry(pipe, at, group));
     for (const entry of run.gone) gone.push(entry);
     for (const entry of run.come) come.push(entry);
     runs.set(network.ref.id, { ...run, group, before });
@@ -78,19 +89,22 @@ function foundOf({ entries, before, isInPlace }: Run, asked: readonly PipeEntry[
   return found;
 }
 
+/** Pipes that have come and those near anything that has gone or come; after many changes every pipe, which is faster than to look for them. */
+function askedOf({ pipeTree }: LevelPass, changes: readonly (readonly Box[])[], come: readonly PipeEntry[], runs: readonly Run[], reach_m: number): Iterable<PipeEntry> {
+  if (changes.reduce((sum, each) => sum + each.length, 0) > MANY) return runs.flatMap(({ entries }) => entries);
+  const asked = new Set(come);
+  for (const change of changes) for (const changed of change) for (const entry of pipeTree.search(widened(changed, reach_m))) asked.add(entry);
+  return asked;
+}
+
 /** Brings a level up to date: only pipes that changed, or that something near which changed, are asked what they are near to. */
 function passLevel(last: LevelPass, networks: readonly DerivedNetwork[], standing: readonly StandingThing[], widest_m: number): LevelPass {
-  const things = realign<StandingThing, ThingBox>(last.things, standing, (key, order) => ({ ...standingBox(key), key, order }));
+  const things = realign<StandingThing, ThingBox>(last.things, standing, thingEntry);
   const { runs, gone, come } = realignPipes(last, networks);
   mend(last.thingTree, things.gone, things.come, () => things.entries);
   mend(last.pipeTree, gone, come, () => [...runs.values()].flatMap(({ entries }) => entries));
 
-  const asked = new Set(come);
-  const reach_m = Math.max(widest_m, last.widest_m);
-  const isAllNew = last.networks.size === 0;
-  for (const changed of isAllNew ? [] : [gone, come, things.gone, things.come].flat()) {
-    for (const entry of last.pipeTree.search(widened(changed, reach_m))) asked.add(entry);
-  }
+  const asked = askedOf(last, [gone, come, things.gone, things.come], come, [...runs.values()], Math.max(widest_m, last.widest_m));
   const byGroup = new Map<PipeGroup, PipeEntry[]>();
   for (const entry of asked) {
     entry.found = contactsOf(entry, last.thingTree, last.pipeTree, widest_m);

@@ -19,8 +19,6 @@ export interface ClashPipe extends Capsule {
   readonly wanted_m: number;
 }
 
-const kept = new WeakMap<Pipe, ClashPipe>();
-
 /** Pipe that is not frozen could be changed in place: it is never kept. */
 const isKeepable = ({ pipe, from, to }: ClashPipe): boolean => Object.isFrozen(pipe) && Object.isFrozen(from) && Object.isFrozen(to);
 
@@ -33,7 +31,7 @@ interface LastPipes {
   readonly to: readonly ClashPipe['to'][];
 }
 
-/** By network id; none where one of its pipes is not kept. */
+/** By network id, as it was last when all of its pipe could be kept. */
 const lastOf = new Map<string, LastPipes>();
 
 /** The pipes of a network as clash sees them, their insulation part of their outside: the very same list while none of them changes. */
@@ -41,12 +39,16 @@ export const clashPipesOf = remembered(({ pipes, level, network, profile }: Deri
   const wanted_m = Math.max(0, profile?.limits.pipeClearance_m?.value ?? 0);
   const around = { level: level.id, networkName: network.name, profile };
   let areKept = true;
+  let byPart: ReadonlyMap<Pipe, ClashPipe> | undefined;
   const clashPipe = ({ ref, pipe, from, to, length_m, outside_m }: DerivedPipe): ClashPipe => {
-    const known = kept.get(pipe);
-    if (known && known.from === from && known.to === to && known.profile === profile && known.networkName === network.name && known.level === level.id && known.ref.network === network.id) return known;
-    const made: ClashPipe = { ref, pipe, from, to, length_m, outside_m: outside_m + 2 * pipe.insulation_m, ...around, wanted_m };
-    if (isKeepable(made)) kept.set(pipe, made);
-    else areKept = false;
+    // Where pipe has come or gone, what is behind it has moved up or down the list.
+    if (last && last.made.length !== pipes.length) {
+      byPart ??= new Map(last.made.map((before) => [before.pipe, before]));
+      const before = byPart.get(pipe);
+      if (before?.from === from && before.to === to) return before;
+    }
+    const made: ClashPipe = { ref, pipe, from, to, length_m, outside_m: outside_m + 2 * pipe.insulation_m, level: level.id, networkName: network.name, profile, wanted_m };
+    areKept &&= isKeepable(made);
     return made;
   };
   const known = lastOf.get(network.id);
@@ -64,6 +66,5 @@ export const clashPipesOf = remembered(({ pipes, level, network, profile }: Deri
   }
   if (last && !isChanged) return last.made;
   if (areKept) lastOf.set(network.id, { around, made, ...parts });
-  else lastOf.delete(network.id);
   return made;
 });

@@ -1,4 +1,4 @@
-import { type Box, boundsOf } from '../geometry/outline.ts';
+import type { Box } from '../geometry/outline.ts';
 import { type OverFace, belowPlane_m, segmentToOverFace_m } from '../geometry/over-face.ts';
 import { type Prism, segmentToPrism_m } from '../geometry/prism.ts';
 import { distanceBetween3_m } from '../geometry/segment3.ts';
@@ -18,6 +18,10 @@ export const pipeToSolid_m = ({ from, to, outside_m }: Capsule, solid: Prism): n
 export const pipeToPipe_m = (one: Capsule, other: Capsule): number =>
   distanceBetween3_m({ a: one.from, b: one.to }, { a: other.from, b: other.to }) - (one.outside_m + other.outside_m) / 2;
 
+/** Whether the outside of a pipe keeps farther than `within_m` below every plane of a ceiling. */
+export const isFarBelow = ({ from, to, outside_m }: Capsule, faces: readonly OverFace[], within_m: number): boolean =>
+  faces.every((face) => belowPlane_m({ a: from, b: to }, face) - outside_m / 2 > within_m);
+
 /** Clearance between the outside of a pipe and what is above the faces of a ceiling [m], as `pipeToSolid_m` counts; Infinity beyond `within_m`. */
 export function pipeToCeiling_m({ from, to, outside_m }: Capsule, faces: readonly OverFace[], within_m: number): number {
   const axis = { a: from, b: to };
@@ -30,7 +34,11 @@ export function pipeToCeiling_m({ from, to, outside_m }: Capsule, faces: readonl
 
 /** Box around the outside of a pipe on the plan, wider by a margin on every side. */
 export function pipeBox({ from, to, outside_m }: Capsule, margin_m: number): Box {
-  const { minX, minY, maxX, maxY } = boundsOf([from, to]);
   const wider_m = margin_m + outside_m / 2;
-  return { minX: minX - wider_m, minY: minY - wider_m, maxX: maxX + wider_m, maxY: maxY + wider_m };
+  return {
+    minX: Math.min(from.x, to.x) - wider_m,
+    minY: Math.min(from.y, to.y) - wider_m,
+    maxX: Math.max(from.x, to.x) + wider_m,
+    maxY: Math.max(from.y, to.y) + wider_m,
+  };
 }

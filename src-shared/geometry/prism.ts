@@ -1,6 +1,6 @@
 import { type Outline, isInside } from './outline.ts';
-import type { PlanPoint, PlanPoint3 } from './point.ts';
-import { type Segment3, along3, distanceBetween3_m } from './segment3.ts';
+import type { PlanPoint3 } from './point.ts';
+import { type Segment3, along3, squareBetween3_m2 } from './segment3.ts';
 
 /** A solid that stands upright on a footprint of any shape, between two heights [m]. */
 export interface Prism {
@@ -37,25 +37,31 @@ export function segmentToPrism_m(axis: Segment3, prism: Prism): number {
 }
 
 const NO_HOLES: readonly Outline[] = [];
-const onto = (p: PlanPoint | PlanPoint3, z: number): PlanPoint3 => ({ x: p.x, y: p.y, z });
 
 /**
  * Distance from a piece of an axis that lies wholly below, beside or above a prism.
  * @param lift_m height of the edges it faces [m]; undefined beside the prism, where heights do not count
  */
-function pieceToPrism_m(piece: Segment3, { footprint, holes = NO_HOLES }: Prism, lift_m: number | undefined): number {
-  const axis: Segment3 = lift_m === undefined ? { a: onto(piece.a, 0), b: onto(piece.b, 0) } : piece;
+function pieceToPrism_m({ a, b }: Segment3, { footprint, holes = NO_HOLES }: Prism, lift_m: number | undefined): number {
   const edge_m = lift_m ?? 0;
+  const fromA_m = lift_m === undefined ? 0 : Math.abs(a.z - edge_m);
+  const fromB_m = lift_m === undefined ? 0 : Math.abs(b.z - edge_m);
   const isOver = (p: PlanPoint3): boolean => isInside(p, footprint) && !holes.some((hole) => isInside(p, hole));
   // Over or under the footprint only the height counts: least at one end of the part over it. Its other ends lie on the sides.
-  let least_m = Math.min(isOver(axis.a) ? Math.abs(axis.a.z - edge_m) : Infinity, isOver(axis.b) ? Math.abs(axis.b.z - edge_m) : Infinity);
-  for (const ring of [footprint, ...holes]) {
-    let before = ring.at(-1);
-    for (const corner of ring) {
-      if (least_m === 0) return 0;
-      if (before) least_m = Math.min(least_m, distanceBetween3_m(axis, { a: onto(before, edge_m), b: onto(corner, edge_m) }));
+  const ends_m = Math.min(isOver(a) ? fromA_m : Infinity, isOver(b) ? fromB_m : Infinity);
+  if (ends_m === 0) return 0;
+  const az = lift_m === undefined ? 0 : a.z;
+  const bz = lift_m === undefined ? 0 : b.z;
+  let least2 = Infinity;
+  const ring2 = (ring: Outline): void => {
+    let before = ring[ring.length - 1];
+    for (let i = 0; i < ring.length; i += 1) {
+      const corner = ring[i];
+      if (before && corner) least2 = Math.min(least2, squareBetween3_m2(a.x, a.y, az, b.x, b.y, bz, before.x, before.y, edge_m, corner.x, corner.y, edge_m));
       before = corner;
     }
-  }
-  return least_m;
+  };
+  ring2(footprint);
+  for (const hole of holes) ring2(hole);
+  return Math.min(ends_m, Math.sqrt(least2));
 }

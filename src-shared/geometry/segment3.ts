@@ -15,44 +15,61 @@ export const along3 = ({ a, b }: Segment3, share: number): PlanPoint3 => ({
   z: a.z + (b.z - a.z) * share,
 });
 
+/** Square of the distance from a place to the segment that starts at `a` and goes on by `u` [m²]; in bare numbers, since it is asked by the hundred thousand. */
+function toSegment2(px: number, py: number, pz: number, ax: number, ay: number, az: number, ux: number, uy: number, uz: number, uu: number): number {
+  const wx = px - ax;
+  const wy = py - ay;
+  const wz = pz - az;
+  const share = uu === 0 ? 0 : within01((wx * ux + wy * uy + wz * uz) / uu);
+  const x = wx - ux * share;
+  const y = wy - uy * share;
+  const z = wz - uz * share;
+  return x * x + y * y + z * z;
+}
+
 /** Distance from a place to the nearest place of a segment in 3D [m], ≥ 0. */
 export function distanceToSegment3_m(p: PlanPoint3, { a, b }: Segment3): number {
   const ux = b.x - a.x;
   const uy = b.y - a.y;
   const uz = b.z - a.z;
-  const length2 = ux * ux + uy * uy + uz * uz;
-  const share = length2 === 0 ? 0 : within01(((p.x - a.x) * ux + (p.y - a.y) * uy + (p.z - a.z) * uz) / length2);
-  return Math.hypot(p.x - a.x - ux * share, p.y - a.y - uy * share, p.z - a.z - uz * share);
+  return Math.sqrt(toSegment2(p.x, p.y, p.z, a.x, a.y, a.z, ux, uy, uz, ux * ux + uy * uy + uz * uz));
 }
 
 /**
- * Least distance between two segments in 3D [m], ≥ 0, ends included; either may have no length.
+ * Square of the least distance between two segments in 3D [m²], ≥ 0, in bare numbers: from a to b, and from c to d.
  * It is either between an end of one and the other segment, or where the line square to both meets both within their length.
  */
-export function distanceBetween3_m(first: Segment3, second: Segment3): number {
-  const fromEnds_m = Math.min(
-    distanceToSegment3_m(first.a, second),
-    distanceToSegment3_m(first.b, second),
-    distanceToSegment3_m(second.a, first),
-    distanceToSegment3_m(second.b, first),
-  );
-  const ux = first.b.x - first.a.x;
-  const uy = first.b.y - first.a.y;
-  const uz = first.b.z - first.a.z;
-  const vx = second.b.x - second.a.x;
-  const vy = second.b.y - second.a.y;
-  const vz = second.b.z - second.a.z;
-  const wx = first.a.x - second.a.x;
-  const wy = first.a.y - second.a.y;
-  const wz = first.a.z - second.a.z;
+export function squareBetween3_m2(ax: number, ay: number, az: number, bx: number, by: number, bz: number, cx: number, cy: number, cz: number, dx: number, dy: number, dz: number): number {
+  const ux = bx - ax;
+  const uy = by - ay;
+  const uz = bz - az;
+  const vx = dx - cx;
+  const vy = dy - cy;
+  const vz = dz - cz;
   const uu = ux * ux + uy * uy + uz * uz;
   const vv = vx * vx + vy * vy + vz * vz;
+  const fromEnds = Math.min(
+    toSegment2(ax, ay, az, cx, cy, cz, vx, vy, vz, vv),
+    toSegment2(bx, by, bz, cx, cy, cz, vx, vy, vz, vv),
+    toSegment2(cx, cy, cz, ax, ay, az, ux, uy, uz, uu),
+    toSegment2(dx, dy, dz, ax, ay, az, ux, uy, uz, uu),
+  );
   const uv = ux * vx + uy * vy + uz * vz;
   const spread = uu * vv - uv * uv;
-  if (!(spread > 0)) return fromEnds_m;
+  if (!(spread > 0)) return fromEnds;
+  const wx = ax - cx;
+  const wy = ay - cy;
+  const wz = az - cz;
   const uw = ux * wx + uy * wy + uz * wz;
   const vw = vx * wx + vy * wy + vz * wz;
   const s = within01((uv * vw - uw * vv) / spread);
   const t = within01((uu * vw - uv * uw) / spread);
-  return Math.min(fromEnds_m, Math.hypot(wx + ux * s - vx * t, wy + uy * s - vy * t, wz + uz * s - vz * t));
+  const x = wx + ux * s - vx * t;
+  const y = wy + uy * s - vy * t;
+  const z = wz + uz * s - vz * t;
+  return Math.min(fromEnds, x * x + y * y + z * z);
 }
+
+/** Least distance between two segments in 3D [m], ≥ 0, ends included; either may have no length. */
+export const distanceBetween3_m = ({ a, b }: Segment3, { a: c, b: d }: Segment3): number =>
+  Math.sqrt(squareBetween3_m2(a.x, a.y, a.z, b.x, b.y, b.z, c.x, c.y, c.z, d.x, d.y, d.z));
