@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import { type PlanPoint, type PlanPoint3, distance3_m, polar } from '#shared/geometry/point';
-import { type Enclosure, type Network, type Opening, type Plan, type Underlay, type Wall, newPlan, takeId, unknownCircuit, unknownOpening, unknownRoom, unknownThing, unknownWall } from '#shared/model/plan';
+import { type Enclosure, type Network, type Opening, type Plan, type Underlay, type Wall, newPlan, takeId, unknownOpening, unknownThing, unknownWall } from '#shared/model/plan';
 import { suggestedSupports } from '#shared/calculations/design/suggested-supports';
 import { derivePlan } from '#shared/derived/derive-plan';
 import type { PipeSize } from '#shared/profile/pipe-table';
@@ -29,6 +29,16 @@ const DEMO_BASIS = {
   people: { exposure: '5-min', egress_s: 25, delay_s: 30 },
   leakage: { kind: 'area', area_m2: 0.006, pressure_Pa: 10 },
   lowestProtected_m: 0.3,
+  ceiling: { make: 'hard', clipped_m: null },
+  ambientSound_dBA: 60,
+  dischargedWith: '',
+  shutdowns: {},
+  afterDischarge: {
+    extract: 'portable',
+    extractFlow_m3_s: 0.2,
+    procedure: 'Nobody goes in until the room has been ventilated and a meter at the door and inside shows 19.5 % oxygen or more.',
+    hasMeter: true,
+  },
 } as const;
 
 export const blockWall = (): Wall => ({ construction: 'block', loadBearing: true, allowablePressure_Pa: 250, capacity_N: 3000, reaches: 'slab' });
@@ -43,12 +53,17 @@ export function startDemo(project: string, site: string, levelName: string, floo
     site,
     client: 'Invented for trying the program',
     drawnBy: 'Demo',
+    checkedBy: 'Demo, second reader',
     code: 'ISO 14520-1',
     edition: '2023',
     notes: 'Demo plan. Everything in it is invented; nothing may be built from it.',
   };
   plan.basis.greatestDelay_s = 60;
   plan.basis.seismic = 'not-required';
+  plan.basis.lockOutValve = 'not-required';
+  plan.basis.extract = 'required';
+  plan.basis.batteryStandby_s = 24 * 3600;
+  plan.basis.batteryAlarm_s = 5 * 60;
   const level = plan.levels[DEMO_LEVEL];
   if (level) Object.assign(level, { name: levelName, floorElevation_m });
   return plan;
@@ -80,7 +95,6 @@ export function addRoom(
     underFloor,
     openings: {},
     adjacent: '',
-    ...unknownRoom(),
     ...structuredClone(DEMO_BASIS),
   };
   demoLevel(plan).enclosures[id] = room;
@@ -102,6 +116,7 @@ export function addOpening(plan: Plan, room: Enclosure, wallIndex: number, openi
     height_m: isDoor ? 2.032 : 0.3,
     swing: isDoor ? 'out' : 'none',
     hinge: 'start',
+    undercut_m: isDoor ? 0 : null,
     leadsTo: isDoor ? 'corridor' : 'outdoors',
     closes: isDoor ? true : null,
     ...opening,
@@ -124,7 +139,7 @@ export function addThing(
     { x: x1, y: y1 },
     { x: x0, y: y1 },
   ];
-  demoLevel(plan).obstructions[id] = { ...unknownThing(), id, name, kind, footprint, bottom_m, top_m, isPermeable: kind !== 'beam' };
+  demoLevel(plan).obstructions[id] = { ...unknownThing(), hasLooseItems: false, hasDrives: false, id, name, kind, footprint, bottom_m, top_m, isPermeable: kind !== 'beam' };
 }
 
 /** Where the outlet of a cylinder points, and where its hose ends. */
@@ -177,7 +192,10 @@ const releaseCircuit = (plan: Plan): Network['release'] => ({
   conductors: [{ type: 'THHN', wireGauge: '14', count: 4 }],
   pulls: [{ name: 'Panel to cylinder', bends_rad: [Math.PI / 2, Math.PI / 2, Math.PI / 2] }],
   pressureSwitch: { setPoint_Pa: 25_101_325, isClosedWhenCharged: true },
-  ...unknownCircuit(),
+  endOfLine: 'after-last',
+  isActuatorWatched: true,
+  panel: { isListed: true, isCompatible: true, listing: 'Invented listing 1' },
+  battery: { capacity_Ah: 7, standby_A: 0.15, alarm_A: 2 },
 });
 
 /** What every support of the demos bears [N]. */

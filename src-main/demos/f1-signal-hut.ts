@@ -1,6 +1,7 @@
 import { planPoint } from '#shared/geometry/point';
 import { rectangle } from '#shared/geometry/outline';
 import { CHECK_VALVE_m, type Demo, REGULATOR_m, addOpening, addRoom, addThing, blockWall, layUnderlay, startDemo, startNetwork, studWall } from './demo-plan.ts';
+import { furnishRoom } from './furnish-room.ts';
 import { PNG_MARGIN_px, drawPng } from './draw-png.ts';
 import { type FloorDrawing, boxLine, ft, openLine, swingLine } from './floor-drawing.ts';
 
@@ -40,6 +41,13 @@ export function buildSignalHut(): Demo {
   draft.run('3/4', outlet, { x, y, z: top }, { x: ft(8), y, z: top }, { x: ft(8), y: ft(5, 6), z: top }, orifice);
   draft.trap('3/4', { x: ft(8), y: ft(5, 6), z: top }, -Math.PI / 2);
   draft.nozzle('N1', orifice, 'E-W', 'S530');
+
+  room.adjacent = 'Open ground on all sides.';
+  furnishRoom(plan, room, {
+    detectors: [planPoint(ft(5), ft(3)), planPoint(ft(12), ft(8))],
+    sounders: [{ at: planPoint(ft(15, 10), ft(9)), facing_rad: Math.PI }],
+    cylinderSign: planPoint(ft(0, 2), ft(8, 4)),
+  });
 
   const margin = PNG_MARGIN_px;
   const pixel = (x_m: number, y_m: number) => planPoint(margin + (WALL + x_m) * PIXELS_PER_METRE, margin + (WALL + y_m) * PIXELS_PER_METRE);

@@ -1,6 +1,7 @@
 import { type PlanPoint3, planPoint } from '#shared/geometry/point';
 import { CHECK_VALVE_m, type Demo, REGULATOR_m, addOpening, addRoom, addThing, blockWall, layUnderlay, startDemo, startNetwork, studWall } from './demo-plan.ts';
 import { drawDxf } from './draw-dxf.ts';
+import { addAdjoining, addDevice, furnishRoom } from './furnish-room.ts';
 import { type FloorDrawing, type FloorLine, boxLine, ft, openLine, swingLine } from './floor-drawing.ts';
 
 const CORNERS: readonly [number, number][] = [
@@ -137,6 +138,25 @@ export function buildArchiveAnnex(hasFaults: boolean): Demo {
     draft.run('3/4', inVoid(nozzle.x, mainY), inVoid(nozzle.x, nozzle.y), orifice);
     draft.trap('3/4', inVoid(nozzle.x, nozzle.y), Math.sign(nozzle.y - mainY) * (Math.PI / 2));
     draft.nozzle(`U${i + 1}`, orifice, 'N-S', 'S210');
+  });
+
+  addAdjoining(
+    plan,
+    'West corridor',
+    'corridor',
+    [planPoint(ft(-6), ft(8)), planPoint(ft(0, -8), ft(8)), planPoint(ft(0, -8), ft(20)), planPoint(ft(-6), ft(20))],
+    'alarmed',
+    'Door kept shut; a sounder and a sign stand in the corridor.',
+  );
+  addDevice(plan, 'sign', planPoint(ft(0, -11), ft(15)), ft(5), Math.PI, { sign: 'adjacent', wording: 'When the alarm sounds, leave: nitrogen may come from the next room.' });
+  addDevice(plan, 'sounder', planPoint(ft(-5, -9), ft(15)), ft(7), 0, { isHeard: true, isSeen: true, sound_dBA: 92, light_cd: 110 });
+  furnishRoom(plan, room, {
+    detectors: [planPoint(ft(8), ft(12)), planPoint(ft(18), ft(8))],
+    sounders: [
+      { at: planPoint(ft(31, 4), ft(13)), facing_rad: Math.PI },
+      { at: planPoint(ft(0, 2), ft(20)), facing_rad: 0 },
+    ],
+    cylinderSign: planPoint(ft(31, 4), ft(3)),
   });
 
   return layUnderlay(plan, 'archive-annex.dxf', drawDxf(floorDrawing()), {

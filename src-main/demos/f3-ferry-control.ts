@@ -1,6 +1,7 @@
 import { rectangle } from '#shared/geometry/outline';
 import { type PlanPoint3, planPoint } from '#shared/geometry/point';
 import { CHECK_VALVE_m, type Demo, REGULATOR_m, addOpening, addRoom, addThing, blockWall, layUnderlay, startDemo, startNetwork, studWall } from './demo-plan.ts';
+import { addAdjoining, addDevice, furnishRoom } from './furnish-room.ts';
 import { PDF_MARGIN_pt, PDF_POINTS_PER_METRE, drawPdf } from './draw-pdf.ts';
 import { type FloorDrawing, boxLine, ft, openLine, swingLine } from './floor-drawing.ts';
 
@@ -94,6 +95,12 @@ export async function buildFerryControl(hasFaults: boolean): Promise<Demo> {
   const title = 'Brackwen Ferry Control';
   const plan = startDemo(hasFaults ? `${title} (seeded faults)` : title, 'Brackwen slipway', 'Level 2', ft(12));
   for (const spec of rooms) drawRoom(plan, spec, hasFaults);
+  const [south, north] = [SOUTH_Y[1] + WALL, NORTH_Y[0] - WALL];
+  addAdjoining(plan, 'Corridor', 'corridor', [planPoint(0, south), planPoint(ft(59, 3), south), planPoint(ft(59, 3), north), planPoint(0, north)], 'alarmed', 'Doors kept shut; sounders and signs stand in the corridor.');
+  for (const x of [ft(10), ft(30), ft(50)]) {
+    addDevice(plan, 'sign', planPoint(x, south + 0.05), ft(5), Math.PI / 2, { sign: 'adjacent', wording: 'When the alarm sounds, leave: nitrogen may come from the rooms beside.' });
+    addDevice(plan, 'sounder', planPoint(x + 1, north - 0.05), ft(7), -Math.PI / 2, { isHeard: true, isSeen: true, sound_dBA: 92, light_cd: 110 });
+  }
   if (hasFaults) addThing(plan, 'duct', 'Duct 201 to 202, no damper', [ft(18, 6), ft(33), ft(21), ft(34)], ft(8, 6), ft(8, 11));
   // The picture of the floor is the architect's: it shows the building as designed, faults or not.
   const edge = WALL + PDF_MARGIN_pt / PDF_POINTS_PER_METRE;
@@ -143,6 +150,15 @@ function drawRoom(plan: Demo['plan'], spec: RoomSpec, hasFaults: boolean): void 
   });
 
   if (spec.name === '206') room.people.exposure = '3-min';
+  const middle_y = (y0 + y1) / 2;
+  furnishRoom(plan, room, {
+    detectors: [planPoint(x0 + (x1 - x0) * 0.3, middle_y + 0.6), planPoint(x0 + (x1 - x0) * 0.7, middle_y - 0.6)],
+    sounders: [
+      { at: planPoint(x0 + 0.05, middle_y), facing_rad: 0 },
+      { at: planPoint(x1 - 0.05, middle_y), facing_rad: Math.PI },
+    ],
+    cylinderSign: planPoint((spec.cylinders[0] ?? x0) - 0.35, corridorY(spec) + (spec.isNorth ? 0.05 : -0.05)),
+  });
 
   const y = corridorY(spec) + (spec.isNorth ? ft(0, 9) : -ft(0, 9));
   const last = spec.cylinders.at(-1) ?? x0;
