@@ -21,6 +21,7 @@ const LAYERS: Readonly<Record<string, readonly string[]>> = {
   'src-shared/calculations': ['src-shared/geometry/', 'src-shared/units/', 'src-shared/derived/', 'src-shared/profile/', 'src-shared/model/'],
   'src-shared/take-off': ['src-shared/geometry/', 'src-shared/units/', 'src-shared/model/', 'src-shared/profile/', 'src-shared/derived/', 'src-shared/calculations/', 'src-shared/isometric/straight-runs.ts'],
   'src-shared/paper': ['src-shared/model/'],
+  'src-shared/assumptions': ['src-shared/model/', 'src-shared/derived/', 'src-shared/calculations/', 'src-shared/units/'],
   'src-shared/rules': ['src-shared/paper/', 'src-shared/geometry/', 'src-shared/model/', 'src-shared/profile/', 'src-shared/derived/', 'src-shared/calculations/', 'src-shared/take-off/', 'src-shared/isometric/straight-runs.ts', 'src-shared/units/'],
   'src-shared/sheets': [
     'src-shared/paper/',
@@ -33,6 +34,7 @@ const LAYERS: Readonly<Record<string, readonly string[]>> = {
     'src-shared/elevation/',
     'src-shared/take-off/',
     'src-shared/rules/',
+    'src-shared/assumptions/',
     'src-shared/units/',
     'src-shared/underlay/',
     'src-shared/evaluate.ts',
