@@ -20,8 +20,11 @@ const JOINT_m = 1e-3;
 export const standsOnFloor = (space: Space, { footprint, bottom_m }: Solid): boolean =>
   bottom_m <= Math.max(...footprint.map((corner) => floorAt_m(space, corner) ?? space.floor_m)) + JOINT_m;
 
+/** What sight needs of a nozzle, or of a light. */
+export type Eye = Pick<HungNozzle, 'at' | 'space' | 'blockers'>;
+
 /** Solids that a nozzle cannot look past at the height of its orifice. */
-const opaqueTo = ({ at, space, blockers }: HungNozzle): readonly Solid[] => {
+const opaqueTo = ({ at, space, blockers }: Eye): readonly Solid[] => {
   if (!at || !space) return [];
   const fullHeight = space.solids.filter((solid) => !blockers.includes(solid) && isFullHeight(space, solid, at.z));
   return [...blockers, ...fullHeight];
@@ -34,7 +37,7 @@ const opaqueTo = ({ at, space, blockers }: HungNozzle): readonly Solid[] => {
  * leaves the thing. A thing that stands on the floor ends sight where sight meets it. The rest of the space is as exact as
  * the grid of the polygon sums, on the near side.
  */
-export function seenOf(nozzle: HungNozzle, { ring, reach_m }: PlacedFootprint): Region {
+export function seenOf(nozzle: Eye, { ring, reach_m }: Pick<PlacedFootprint, 'ring' | 'reach_m'>): Region {
   const { at, space } = nozzle;
   if (!at || !space || !isInsideRegion(at, space.outline, space.holes)) return [];
   const eye = planPoint(at.x, at.y);
