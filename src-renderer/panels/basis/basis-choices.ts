@@ -2,9 +2,11 @@ import {
   ALTITUDE_WORDS,
   CONSTANTS_WORDS,
   DESIGN_SET_WORDS,
+  EXTRACT_WORDS,
   HOLD_MODEL_WORDS,
   JUDGED_BY_WORDS,
   LAST_SUPPORT_WORDS,
+  LOCK_OUT_WORDS,
   SEISMIC_WORDS,
   LOGARITHM_WORDS,
   LOSS_SET_WORDS,
@@ -95,6 +97,22 @@ export const BASIS_GROUPS: readonly BasisGroup[] = [
       { kind: 'words', key: 'lastSupport', words: LAST_SUPPORT_WORDS, label: 'Support next to a nozzle', help: 'The last pipe must not swing when the nozzle blows.' },
       { kind: 'words', key: 'seismic', words: SEISMIC_WORDS, label: 'Earthquake bracing', help: 'Whether the pipe must be braced: the authority or the structural engineer says.' },
       { kind: 'number', key: 'wallLoadFactor', quantity: 'number', least: 1, most: 10, label: 'Cylinder load on its wall, times', help: 'Safety on the filled weight; the structural engineer may ask for more.' },
+    ],
+  },
+  {
+    title: 'Release and after a discharge',
+    fields: [
+      { kind: 'words', key: 'lockOutValve', words: LOCK_OUT_WORDS, label: 'Lock-out valve', help: 'Whether the authority asks for a valve that keeps the agent out while people work inside.' },
+      { kind: 'number', key: 'batteryStandby_s', quantity: 'number', scale: 3600, least: 0, most: 1e6, blank: 'not known', label: 'Battery stands by for, hours', help: 'Without mains, before an alarm: 24 h is common; the authority says.' },
+      { kind: 'number', key: 'batteryAlarm_s', quantity: 'number', scale: 60, least: 0, most: 1e5, blank: 'not known', label: 'Then sounds the alarm for, minutes', help: '5 min is common; releasing must still work at the end of it.' },
+      { kind: 'words', key: 'extract', words: EXTRACT_WORDS, label: 'Extract after a discharge', help: 'Whether the authority asks that the gas can be drawn out of the room.' },
+    ],
+  },
+  {
+    title: 'Sheets',
+    fields: [
+      { kind: 'number', key: 'smallestScale', quantity: 'number', least: 1, most: 10_000, label: 'Smallest scale of a plan, 1 to', help: '96 is 1/8 in to a foot; the authority’s list of what it takes says.' },
+      { kind: 'number', key: 'leastText_m', quantity: 'number', scale: 0.001, least: 0.0005, most: 0.05, label: 'Least height of letters, mm', help: 'Capitals on paper: 2.4 mm (3/32 in) can still be read at half size.' },
     ],
   },
 ];

@@ -46,6 +46,8 @@ export const SUPPORT_TABLE_WORDS: Readonly<Record<BasisOfDesign['supportTable'],
 export const LAST_SUPPORT_WORDS: Readonly<Record<BasisOfDesign['lastSupport'], string>> = { iso: 'last support by ISO 14520-1', us: 'last support 12 in from the nozzle' };
 
 export const SEISMIC_WORDS: Readonly<Record<BasisOfDesign['seismic'], string>> = { unknown: 'not yet known', 'not-required': 'no bracing required', required: 'bracing required' };
+export const LOCK_OUT_WORDS: Readonly<Record<BasisOfDesign['lockOutValve'], string>> = { unknown: 'not yet known', 'not-required': 'no lock-out valve required', required: 'lock-out valve required' };
+export const EXTRACT_WORDS: Readonly<Record<BasisOfDesign['extract'], string>> = { unknown: 'not yet known', 'not-required': 'no extract required', required: 'extract required' };
 
 /** What the enclosure is, in words. */
 export const HAZARD_WORDS: Readonly<Record<Enclosure['hazardClass'], string>> = {

@@ -1,0 +1,130 @@
+import { type Damper, type DuctCrossing, ductCrossingsOf } from '../../derived/duct-crossings.ts';
+import type { Solid } from '../../derived/derived.ts';
+import { isInsideRegion } from '../../geometry/inside.ts';
+import { midpoint } from '../../geometry/point.ts';
+import type { Device, Enclosure, Shutdown } from '../../model/plan.ts';
+import { thingName } from '../../model/thing-name.ts';
+import type { Place } from '../finding.ts';
+import { type Answer, type Asked, defineRule, notChecked } from '../rule.ts';
+import { type ServedRoom, perServedRoom, placeOfRoom } from '../served-rooms.ts';
+
+interface Common {
+  readonly enclosure: Enclosure;
+  readonly place: Place;
+}
+type AskedAir = Common &
+  (
+    | { readonly kind: 'none' }
+    | { readonly kind: 'duct'; readonly duct: Solid; readonly crossings: readonly DuctCrossing[] }
+    | { readonly kind: 'damper'; readonly damper: Damper }
+    | { readonly kind: 'diffuser'; readonly device: Device }
+    | { readonly kind: 'row'; readonly row: Shutdown }
+  );
+
+const rowsFor = ({ shutdowns }: Enclosure, ...targets: readonly string[]): Shutdown[] => Object.values(shutdowns).filter(({ target }) => target !== null && targets.includes(target));
+const rowName = ({ name, kind }: Shutdown): string => (name.trim() ? `“${name.trim()}”` : `a ${kind}`);
+
+const addRow = (what: string) => ({ kind: 'advice', text: `Add a row for ${what} to the release matrix of the room.` }) as const;
+
+/** Ducts, dampers and diffusers of a room, and rows of its release matrix whose thing has gone; the room itself where there is none. */
+function askedOf(room: ServedRoom): Asked<AskedAir>[] {
+  const { ref, name, enclosure, on } = room;
+  const { level, solids } = on;
+  const spaces = on.spaces.filter(({ enclosureRef }) => enclosureRef.id === ref.id);
+  const named = (at: Parameters<typeof thingName>[1]): string => `${thingName({ levels: { [level.id]: level }, networks: {} }, at)}, ${name}`;
+  const ducts = solids.flatMap((duct): Asked<AskedAir>[] => {
+    const crossings = duct.obstruction.kind === 'duct' ? ductCrossingsOf(duct, spaces, level) : [];
+    const place = { level: level.id, at: crossings.map(({ at }) => midpoint(at.a, at.b)), areas: [[duct.footprint]] };
+    return crossings.length > 0 ? [{ subject: { kind: 'duct', enclosure, place, duct, crossings }, ref: duct.ref, name: named(duct.ref) }] : [];
+  });
+  const inDucts = new Set(ducts.flatMap(({ subject }) => (subject.kind === 'duct' ? subject.crossings.flatMap(({ dampers }) => dampers.map((damper) => damper.ref.id)) : [])));
+  const dampers = Object.values(enclosure.openings)
+    .filter(({ kind, id }) => kind === 'damper' && !inDucts.has(id))
+    .map((opening): Asked<AskedAir> => {
+      const at = { kind: 'opening', level: level.id, enclosure: ref.id, id: opening.id } as const;
+      return { subject: { kind: 'damper', enclosure, place: placeOfRoom(room), damper: { ref: at, opening } }, ref: at, name: named(at) };
+    });
+  const [space] = spaces;
+  const diffusers = Object.values(level.devices)
+    .filter((device) => device.kind === 'diffuser' && space !== undefined && isInsideRegion(device.at, space.outline, space.holes))
+    .map((device): Asked<AskedAir> => {
+      const at = { kind: 'device', level: level.id, id: device.id } as const;
+      return { subject: { kind: 'diffuser', enclosure, place: { level: level.id, at: [device.at] }, device }, ref: at, name: named(at) };
+    });
+  const openings = Object.values(level.enclosures).flatMap((each) => Object.keys(each.openings));
+  const there = new Set([...openings, ...Object.keys(level.obstructions), ...Object.keys(level.devices)]);
+  const lost = Object.values(enclosure.shutdowns)
+    .filter(({ target }) => target !== null && !there.has(target))
+    .map((row): Asked<AskedAir> => ({ subject: { kind: 'row', enclosure, place: placeOfRoom(room), row }, ref, name: `${name}, ${rowName(row)} of the release matrix` }));
+  const all = [...ducts, ...dampers, ...diffusers, ...lost];
+  return all.length > 0 ? all : [{ subject: { kind: 'none', enclosure, place: placeOfRoom(room) }, ref, name }];
+}
+
+/** A duct at the first place where something is wanting. */
+function ductAnswer({ duct, crossings, enclosure, place }: Extract<AskedAir, { kind: 'duct' }>): Answer {
+  const many = crossings.length === 1 ? '' : ` at one of ${crossings.length} places`;
+  const [bare] = crossings.filter(({ dampers }) => dampers.length === 0);
+  if (bare) {
+    return {
+      kind: 'judged',
+      isKept: false,
+      text: `Goes through a wall of the room${many} without a damper: gas would leave by it.`,
+      place: { ...place, at: [midpoint(bare.at.a, bare.at.b)] },
+      cure: { kind: 'advice', text: 'Draw a damper in the wall where the duct goes through, and add a row for it to the release matrix.' },
+    };
+  }
+  const dampers = crossings.flatMap((each) => each.dampers);
+  const open = dampers.find(({ opening }) => opening.closes === false);
+  if (open) return { kind: 'judged', isKept: false, text: `Its damper “${open.opening.name}” does not close.`, place, cure: { kind: 'advice', text: 'Take a damper that closes on the signal of the panel.' } };
+  const unknown = dampers.find(({ opening }) => opening.closes === null);
+  if (unknown) return notChecked(`nobody has said whether its damper “${unknown.opening.name}” closes.`, place);
+  const unlisted = crossings.find((each) => rowsFor(enclosure, duct.ref.id, ...each.dampers.map(({ ref }) => ref.id)).length === 0);
+  if (unlisted) {
+    const name = unlisted.dampers[0]?.opening.name || 'its damper';
+    return { kind: 'judged', isKept: false, text: `Has a damper, but no row of the release matrix of the room shuts it.`, place, cure: addRow(`“${name}”`) };
+  }
+  const rows = crossings.flatMap((each) => rowsFor(enclosure, duct.ref.id, ...each.dampers.map(({ ref }) => ref.id)));
+  return { kind: 'judged', isKept: true, text: `Is shut by ${rows[0] ? rowName(rows[0]) : 'its row'} of the release matrix.`, place };
+}
+
+/**
+ * E13: every duct that goes through a wall of the room is shut by a damper there, every damper and every diffuser by a row
+ * of the release matrix.
+ * A fan that is not drawn counts for every diffuser of the room.
+ * Not checked: nobody has said whether a damper closes.
+ */
+export const e13DuctsShut = defineRule<AskedAir>({
+  id: 'E13',
+  title: 'Ducts shut',
+  severity: 'stop',
+  measure: 'count',
+  basis: {
+    formula: 'each duct through a wall: a damper there that closes, and a row of the release matrix; each diffuser: a row that stops its fan or shuts it',
+    source: 'NFPA 2001 and ISO 14520-1: ventilation is shut down and dampers close before or with the discharge (memory)',
+    caution: 'Only ducts that are drawn are asked. Look above the ceiling and under the floor.',
+  },
+  subjects: perServedRoom(askedOf),
+  check(asked) {
+    const { enclosure, place } = asked;
+    const inputs = [{ label: 'Rows of the release matrix', value: String(Object.keys(enclosure.shutdowns).length) }];
+    const judged = (isKept: boolean, text: string, what?: string): Answer => ({ kind: 'judged', isKept, text, inputs, place, ...(what ? { cure: addRow(what) } : {}) });
+    switch (asked.kind) {
+      case 'none':
+        return judged(true, 'No duct goes through its walls, and no damper or diffuser is drawn in it.');
+      case 'duct': {
+        const answer = ductAnswer(asked);
+        return answer.kind === 'judged' ? { ...answer, inputs } : answer;
+      }
+      case 'damper': {
+        const [row] = rowsFor(enclosure, asked.damper.ref.id);
+        return row ? judged(true, `Is shut by ${rowName(row)} of the release matrix.`) : judged(false, 'No row of the release matrix of the room shuts it.', `“${asked.damper.opening.name || 'this damper'}”`);
+      }
+      case 'diffuser': {
+        const [row] = [...rowsFor(enclosure, asked.device.id).filter(({ kind }) => kind === 'fan' || kind === 'damper'), ...Object.values(enclosure.shutdowns).filter(({ kind, target }) => kind === 'fan' && target === null)];
+        return row ? judged(true, `Is stopped by ${rowName(row)} of the release matrix.`) : judged(false, 'No row of the release matrix of the room stops its fan or shuts it: air would carry the gas away.', `“${asked.device.name || 'this diffuser'}” or its fan`);
+      }
+      case 'row':
+        return { kind: 'judged', isKept: false, text: 'Shuts something that is no longer drawn. Say anew what it shuts, or take it out.', inputs, place, cure: { kind: 'advice', text: 'Say anew what the row shuts, or take it out.' } };
+    }
+  },
+});

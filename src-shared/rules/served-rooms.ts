@@ -1,0 +1,108 @@
+import type { Design, EnclosureDesign } from '../calculations/design/design.ts';
+import type { Derived, DerivedLevel, DerivedNetwork } from '../derived/derived.ts';
+import { type Neighbour, neighboursByEnclosure } from '../derived/neighbours.ts';
+import { remembered, sameList } from '../derived/remember.ts';
+import { type Enclosure, type Plan, type RefOf, ringOf, refKey } from '../model/plan.ts';
+import type { Place } from './finding.ts';
+import { per } from './subjects.ts';
+
+/** Another enclosure that a network of this one blows into. */
+export interface SharedNetwork {
+  readonly network: string;
+  readonly enclosure: string;
+  readonly dischargedWith: string;
+}
+
+/** An enclosure that some nozzle blows into, with all that stands in and around it. */
+export interface ServedRoom {
+  readonly ref: RefOf<'enclosure'>;
+  readonly name: string;
+  readonly enclosure: Enclosure;
+  readonly sums: EnclosureDesign;
+  /** Its level with everything on it but pipe. */
+  readonly on: DerivedLevel;
+  /** Every drawn space that touches it. */
+  readonly neighbours: readonly Neighbour[];
+  /** Names of the other enclosures that are said to be discharged together with it. */
+  readonly together: readonly string[];
+  readonly sharedNetworks: readonly SharedNetwork[];
+}
+
+const NOBODY: readonly Neighbour[] = [];
+
+/** Enclosures that a network blows into. */
+const servedBy = remembered(({ nozzles }: DerivedNetwork): ReadonlyMap<string, Enclosure> => new Map(nozzles.flatMap(({ space }) => (space ? [[refKey(space.enclosureRef), space.enclosure] as const] : []))));
+
+/** Names of enclosures by the name that they are discharged under. */
+const groupsOf = remembered((levels: Plan['levels']): ReadonlyMap<string, readonly Enclosure[]> => {
+  const groups = new Map<string, Enclosure[]>();
+  for (const level of Object.values(levels)) {
+    for (const enclosure of Object.values(level.enclosures)) {
+      const group = groupName(enclosure);
+      if (group) groups.set(group, [...(groups.get(group) ?? []), enclosure]);
+    }
+  }
+  return groups;
+});
+
+/** The name that an enclosure is discharged under; blank: by itself. */
+export const groupName = ({ dischargedWith }: Pick<Enclosure, 'dischargedWith'>): string => dischargedWith.trim().toLowerCase();
+
+/** Whether two enclosures are said to be discharged together. */
+export const areTogether = (one: Pick<Enclosure, 'dischargedWith'>, other: Pick<Enclosure, 'dischargedWith'>): boolean => groupName(one) !== '' && groupName(one) === groupName(other);
+
+const lastTogether = new WeakMap<EnclosureDesign, readonly string[]>();
+const lastShared = new WeakMap<EnclosureDesign, readonly SharedNetwork[]>();
+const sharedKept = new Map<string, SharedNetwork>();
+
+/** The very same object for the same words. */
+function sharedNetwork(network: string, enclosure: string, dischargedWith: string): SharedNetwork {
+  const key = JSON.stringify([network, enclosure, dischargedWith]);
+  const known = sharedKept.get(key);
+  if (known) return known;
+  if (sharedKept.size > 10_000) sharedKept.clear();
+  const fresh = { network, enclosure, dischargedWith };
+  sharedKept.set(key, fresh);
+  return fresh;
+}
+
+const roomOf = remembered(
+  (sums: EnclosureDesign, on: DerivedLevel, neighbours: readonly Neighbour[], together: readonly string[], sharedNetworks: readonly SharedNetwork[]): ServedRoom => ({
+    ref: sums.ref,
+    name: sums.name,
+    enclosure: sums.enclosure,
+    sums,
+    on,
+    neighbours,
+    together,
+    sharedNetworks,
+  }),
+);
+
+/** The served enclosures of a plan; each the very same object for as long as nothing of it and around it changes. */
+const servedRooms = remembered((derived: Derived, { enclosures }: Design): readonly ServedRoom[] => {
+  const { levels } = derived.plan;
+  const touching = neighboursByEnclosure(levels);
+  const groups = groupsOf(levels);
+  const onLevel = new Map(derived.levels.map((each) => [each.level.id, each]));
+  const serving = new Map<string, DerivedNetwork[]>();
+  for (const network of derived.networks) for (const key of servedBy(network).keys()) serving.set(key, [...(serving.get(key) ?? []), network]);
+  return enclosures.flatMap((sums) => {
+    const key = refKey(sums.ref);
+    const [on, networks] = [onLevel.get(sums.ref.level), serving.get(key)];
+    if (!on || !networks) return [];
+    const others = (groups.get(groupName(sums.enclosure)) ?? []).filter((other) => other !== sums.enclosure).map(({ name }) => name);
+    const together = sameList(lastTogether.get(sums), others);
+    lastTogether.set(sums, together);
+    const shared = networks.flatMap((network) => [...servedBy(network)].flatMap(([other, { name, dischargedWith }]) => (other === key ? [] : [sharedNetwork(network.network.name, name, dischargedWith)])));
+    const sharedNetworks = sameList(lastShared.get(sums), shared);
+    lastShared.set(sums, sharedNetworks);
+    return [roomOf(sums, on, touching.get(key) ?? NOBODY, together, sharedNetworks)];
+  });
+});
+
+/** Subjects from each enclosure that is served, with its sums and what stands in and around it. */
+export const perServedRoom = per(servedRooms, ({ ref }: ServedRoom) => refKey(ref));
+
+/** Where a finding about a whole served room shows. */
+export const placeOfRoom = ({ ref, enclosure }: Pick<ServedRoom, 'ref' | 'enclosure'>): Place => ({ level: ref.level, at: ringOf(enclosure.outline) });
