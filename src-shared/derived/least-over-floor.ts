@@ -4,8 +4,9 @@ import { distanceToSegment_m } from '../geometry/segment.ts';
 import { type Region, differenceOf, fillOf } from './polygon-sums.ts';
 import { type SoundFloor, isOnFloor } from './sound-ways.ts';
 
-/** Squares are not halved below this [m]. */
+/** Squares that a wall crosses are not halved below this, and others not below the second [m]. */
 const FINEST_m = 0.1;
+const FINEST_CLEAR_m = 0.01;
 /** Squares of a zone that is shown are no finer than a share of the room. */
 const SHOWN_SHARE = 0.01;
 
@@ -39,7 +40,7 @@ const isClear = (floor: SoundFloor, { at, half_m }: Square): boolean => floor.si
 
 /**
  * The place of a floor where a figure is least: at a corner, or found by halving squares until none can be lower by more
- * than the precision, nor is wider than 0.1 m.
+ * than the precision; squares that a wall crosses are halved down to 0.1 m.
  */
 export function leastOverFloor(floor: SoundFloor, figure: FigureAt, precision: number): { readonly at: PlanPoint; readonly figure: number } | undefined {
   const corners = [...floor.outline, ...floor.holes.flat(), ...floor.tall.flat()].filter((at) => isOnFloor(floor, at));
@@ -60,7 +61,7 @@ export function leastOverFloor(floor: SoundFloor, figure: FigureAt, precision: n
       // In a room without corners to bend round every way is straight, and a wall across the square changes nothing.
       const isBound = isOn && (clear || floor.bends.length === 0);
       if (isBound && best && figure(square.at, square.half_m * Math.SQRT2) >= best.figure - precision) continue;
-      if (square.half_m * 2 > FINEST_m) halved.push(...quarters(square));
+      if (square.half_m * 2 > (isBound ? FINEST_CLEAR_m : FINEST_m)) halved.push(...quarters(square));
     }
     if (best?.figure === -Infinity) break;
     squares = halved;

@@ -43,11 +43,11 @@ function facingOf(space: Space, { at, facing_rad }: AlarmLight): number | undefi
 }
 
 /** The square that a light on a wall serves; where it faces is not known, the circle within it that serves wherever it faces. */
-function servedBy(eye: PlanPoint, facing_rad: number | undefined, side_m: number): { readonly ring: Outline; readonly reach_m: number } {
+function servedBy(at: PlanPoint, facing_rad: number | undefined, side_m: number): { readonly ring: Outline; readonly reach_m: number } {
   const half_m = side_m / 2;
-  if (facing_rad === undefined) return { ring: Array.from({ length: ROUND_CORNERS }, (_, i) => polar(eye, (2 * Math.PI * i) / ROUND_CORNERS, half_m)), reach_m: half_m };
-  const corner = (along_m: number, aside_m: number): PlanPoint => polar(polar(eye, facing_rad, along_m), facing_rad + Math.PI / 2, aside_m);
-  return { ring: [corner(0, -half_m), corner(side_m, -half_m), corner(side_m, half_m), corner(0, half_m)], reach_m: Math.hypot(side_m, half_m) };
+  if (facing_rad === undefined) return { ring: Array.from({ length: ROUND_CORNERS }, (_, i) => polar(at, (2 * Math.PI * i) / ROUND_CORNERS, half_m)), reach_m: half_m };
+  const corner = (along_m: number, aside_m: number): PlanPoint => polar(polar(at, facing_rad, along_m), facing_rad + Math.PI / 2, aside_m);
+  return { ring: [corner(0, -half_m), corner(side_m, -half_m), corner(side_m, half_m), corner(0, half_m)], reach_m: Math.hypot(side_m, half_m) + OFF_WALL_m };
 }
 
 /**
@@ -59,7 +59,7 @@ export function unlitFloor(space: Space, floor: SoundFloor, lights: readonly Ala
     if (light.side_m <= 0) return [];
     const facing_rad = facingOf(space, light);
     const eye = facing_rad === undefined ? planPoint(light.at.x, light.at.y) : polar(light.at, facing_rad, OFF_WALL_m);
-    return [seenOf({ at: { ...eye, z: height_m }, space, blockers: [] }, servedBy(eye, facing_rad, light.side_m + (facing_rad === undefined ? 0 : OFF_WALL_m)))];
+    return [seenOf({ at: { ...eye, z: height_m }, space, blockers: [] }, servedBy(planPoint(light.at.x, light.at.y), facing_rad, light.side_m))];
   });
   return partsOf(differenceOf(openFloor(floor), lit)).flatMap((rings) => {
     const { area_m2 } = momentsOf(rings);

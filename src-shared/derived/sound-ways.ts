@@ -41,6 +41,9 @@ export function soundFloorOf(space: Space, ear_m: number): SoundFloor {
 /** Whether a place is on the floor of a room, walls included. */
 export const isOnFloor = ({ outline, holes, tall }: SoundFloor, at: PlanPoint): boolean => isInsideRegion(at, outline, holes) && tall.every((ring) => sideOfOutline(at, ring) !== 'inside');
 
+/** Whether a place lies in the crack between two of the rings, where nothing gets through. */
+const isInCrack = ({ outline, holes, tall }: SoundFloor, at: PlanPoint): boolean => tall.length > 0 && [outline, ...holes, ...tall].filter((ring) => sideOfOutline(at, ring) === 'on').length > 1;
+
 /** Shares of the way from `a` to `b` at which it meets a side, ends of sides included. */
 function meetings({ sides }: SoundFloor, a: PlanPoint, b: PlanPoint): number[] {
   const [dx, dy] = [b.x - a.x, b.y - a.y];
@@ -68,7 +71,8 @@ export function isStraightWay(floor: SoundFloor, a: PlanPoint, b: PlanPoint): bo
     const from = stops[i] ?? 0;
     if ((stop - from) * length_m <= 4 * SAME_PLACE_m) return true;
     const middle = (from + stop) / 2;
-    return isOnFloor(floor, planPoint(a.x + (b.x - a.x) * middle, a.y + (b.y - a.y) * middle));
+    const at = planPoint(a.x + (b.x - a.x) * middle, a.y + (b.y - a.y) * middle);
+    return isOnFloor(floor, at) && !isInCrack(floor, at);
   });
 }
 

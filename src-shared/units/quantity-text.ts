@@ -40,7 +40,8 @@ export type QuantityKind =
   | 'temperature'
   | 'time'
   | 'force'
-  | 'sound';
+  | 'sound'
+  | 'charge';
 
 /** A figure in base SI, or a sentence that says why it was not understood, with an example. */
 export type ParsedQuantity = { readonly ok: true; readonly value: number } | { readonly ok: false; readonly reason: string };
@@ -116,6 +117,7 @@ const SCALES: Readonly<Record<Exclude<QuantityKind, 'length'>, Scale>> = {
   time: { ...same(unit('s', 1, 1, ['sec', 'second', 'seconds'])), others: [unit('min', 60, 1, ['minute', 'minutes'])], word: 'a time' },
   force: { feet: unit('lbf', 4.448_221_615, 1), metric: unit('N', 1, 0), others: [unit('kN', 1000, 2)], word: 'a force' },
   sound: { ...same(unit('dB', 1, 1, ['db', 'dba', 'db(a)', 'decibel'])), word: 'a loudness' },
+  charge: { ...same(unit('Ah', 1, 1, ['ah', 'amperehours', 'amp-hours', 'amphours'])), word: 'a charge' },
   ratio: { ...same(unit('%', 0.01, 1, ['percent'])), word: 'a share' },
   temperature: {
     feet: unit('°F', 5 / 9, 1, ['f', 'degf'], { zero: fahrenheit_K(0) }),
