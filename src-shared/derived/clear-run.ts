@@ -3,6 +3,7 @@ import { LENGTH_SLACK_m, SAME_PLACE_m } from '../geometry/tolerance.ts';
 import type { Network } from '../model/plan.ts';
 import { type Contact, LOOK_AROUND_m, type PipeContacts, clearanceOf_m } from './clash-contacts.ts';
 import type { ClashPipe } from './clash-pipe.ts';
+import { rememberedPart } from './remember.ts';
 
 /** Level pipe that hangs together at one height, and the risers and drops at it. */
 export interface LevelRun {
@@ -20,6 +21,9 @@ const LEAST_STEP_m = 1e-4;
 const isLevel = ({ from, to }: ClashPipe): boolean => Math.abs(from.z - to.z) <= SAME_PLACE_m;
 const isUpright = ({ from, to }: ClashPipe): boolean => distance_m(from, to) <= SAME_PLACE_m;
 
+/** Nodes that stay at their height: where the pipe begins, and nozzles. */
+const fixedNodesOf = rememberedPart(({ source, nozzles }: Network): ReadonlySet<string | null> => new Set([source, ...Object.values(nozzles).map(({ node }) => node)]));
+
 /**
  * The level run that a pipe is part of, if it can be brought to another height as a whole: only risers and drops hang
  * between it and other pipe, and neither where the pipe begins nor a nozzle is on it.
@@ -27,7 +31,7 @@ const isUpright = ({ from, to }: ClashPipe): boolean => distance_m(from, to) <= 
  */
 export function findLevelRun(pipe: ClashPipe, near: ReadonlyMap<ClashPipe, PipeContacts>, network: Network): LevelRun | undefined {
   if (!isLevel(pipe)) return undefined;
-  const fixed = new Set([network.source, ...Object.values(network.nozzles).map(({ node }) => node)]);
+  const fixed = fixedNodesOf(network);
   const level = new Set([pipe]);
   const upright = new Set<ClashPipe>();
   for (const each of level) {
