@@ -1,9 +1,10 @@
-import type { Design, NetworkDesign, SupportSums } from '../calculations/design/design.ts';
+import type { NetworkDesign, SupportSums } from '../calculations/design/design.ts';
 import { type Worked, notWorked, worked } from '../calculations/design/worked.ts';
-import type { Derived } from '../derived/derived.ts';
 import type { PlanPoint, PlanPoint3 } from '../geometry/point.ts';
 import type { RefOf } from '../model/plan.ts';
 import type { Finding, Place } from './finding.ts';
+import type { Asked } from './rule.ts';
+import { type SubjectsOf, perNetworkSums } from './subjects.ts';
 
 /** One of several things that sums of a network are about; while they are not known it is the reason why. */
 export interface Member<T> {
@@ -11,18 +12,12 @@ export interface Member<T> {
   readonly member: Worked<T>;
 }
 
-interface Asked<T> {
-  readonly subject: T;
-  readonly ref: Finding['subject'];
-  readonly name: string;
-}
-
-/** Networks with pipe. While one has none P1 says so, and no check of its strength or supports repeats it. */
-export const pipedNetworks = ({ networks }: Design): NetworkDesign[] => networks.filter(({ network }) => Object.keys(network.pipes).length > 0);
+/** What is asked of every network with pipe, from its sums. While one has none P1 says so, and no check of its strength or supports repeats it. */
+export const perPipedNetwork = <S>(of: (network: NetworkDesign) => readonly Asked<S>[]): SubjectsOf<S> =>
+  perNetworkSums((sums) => (Object.keys(sums.network.pipes).length > 0 ? of(sums) : []));
 
 /** Every network with pipe, with its sums, under its own name. */
-export const pipedNetworkSubjects = (_derived: Derived, design: Design): Asked<NetworkDesign>[] =>
-  pipedNetworks(design).map((network) => ({ subject: network, ref: network.ref, name: network.name }));
+export const pipedNetworkSubjects = perPipedNetwork((network) => [{ subject: network, ref: network.ref, name: network.name }]);
 
 /** Each thing of a group of sums; the network alone, once, while they are not known. */
 export function memberSubjects<T>(

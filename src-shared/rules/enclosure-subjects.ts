@@ -1,24 +1,31 @@
-import type { Design, EnclosureDesign, Exposure } from '../calculations/design/design.ts';
-import type { Derived } from '../derived/derived.ts';
-import { remembered } from '../derived/remember.ts';
-import { ringOf, refKey } from '../model/plan.ts';
+import type { EnclosureDesign, Exposure } from '../calculations/design/design.ts';
+import { type Level, ringOf } from '../model/plan.ts';
 import type { Place } from './finding.ts';
+import type { Asked } from './rule.ts';
+import { perEnclosureSums, perEnclosureSumsOnLevel } from './subjects.ts';
+
+const asked = (enclosure: EnclosureDesign): Asked<EnclosureDesign> => ({ subject: enclosure, ref: enclosure.ref, name: enclosure.name });
 
 /** Every enclosure with its sums. */
-export const enclosureSubjects = (_: Derived, { enclosures }: Design) =>
-  enclosures.map((enclosure) => ({ subject: enclosure, ref: enclosure.ref, name: enclosure.name }));
-
-/** Enclosures that the nozzles of a plan blow into; several rules ask for the same plan. */
-const servedBy = remembered((nozzles: Derived['nozzles']): ReadonlySet<string> => new Set(nozzles.flatMap(({ space }) => (space ? [refKey(space.enclosureRef)] : []))));
+export const enclosureSubjects = perEnclosureSums((enclosure) => [asked(enclosure)]);
 
 /**
- * Enclosures that some nozzle blows into. The others lack everything that follows from their supply: one rule says
- * so, and a first sketch is not flooded with checks that cannot be made.
+ * Enclosures that some nozzle blows into, and that a check is asked about. The others lack everything that follows from
+ * their supply: one rule says so, and a first sketch is not flooded with checks that cannot be made.
  */
-export function servedEnclosureSubjects(derived: Derived, design: Design) {
-  const served = servedBy(derived.nozzles);
-  return enclosureSubjects(derived, design).filter(({ ref }) => served.has(refKey(ref)));
+export const servedEnclosuresThat = (isAsked: (enclosure: EnclosureDesign) => boolean) => perEnclosureSums((enclosure) => (enclosure.isServed && isAsked(enclosure) ? [asked(enclosure)] : []));
+
+/** Every enclosure that some nozzle blows into. */
+export const servedEnclosureSubjects = servedEnclosuresThat(() => true);
+
+/** The sums of an enclosure with the level that it is drawn on. */
+export interface EnclosureOnLevel {
+  readonly design: EnclosureDesign;
+  readonly level: Level;
 }
+
+/** Every enclosure that some nozzle blows into, on its level. */
+export const servedEnclosuresOnLevel = perEnclosureSumsOnLevel((design, { level }) => (design.isServed ? [{ subject: { design, level } satisfies EnclosureOnLevel, ref: design.ref, name: design.name }] : []));
 
 /** Where a finding about a whole enclosure shows. */
 export const placeOfEnclosure = ({ ref, enclosure }: EnclosureDesign): Place => ({ level: ref.level, at: ringOf(enclosure.outline) });

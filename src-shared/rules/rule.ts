@@ -1,12 +1,14 @@
 import type { Design } from '../calculations/design/design.ts';
 import type { Derived } from '../derived/derived.ts';
-import { isAlike } from '../derived/remember.ts';
 import type { BasisOfDesign } from '../model/basis-of-design.ts';
 import type { Plan, Settings } from '../model/plan.ts';
 import { LIMIT_CATALOGUE, type LimitKey } from '../profile/limit-catalogue.ts';
 import type { SourcedLimit, UnitProfile } from '../profile/unit-profile.ts';
-import { type Basis, type Cure, type Finding, type FindingInput, type MeasureKind, type Place, VERDICTS } from './finding.ts';
-import { type Wording, wordingFor } from './wording.ts';
+import { askRule } from './ask-rule.ts';
+import type { Basis, Cure, Finding, FindingInput, MeasureKind, Place } from './finding.ts';
+import type { RuleFindings } from './rule-findings.ts';
+import { type SubjectsOf, perPlan } from './subjects.ts';
+import type { Wording } from './wording.ts';
 
 /** One check of the catalogue. */
 export interface Rule {
@@ -17,7 +19,15 @@ export interface Rule {
   readonly basis: Basis;
   /** Figures of the manual without which it cannot judge. */
   readonly limitKeys: readonly LimitKey[];
-  /** One finding for every subject, kept ones included. */
+  /** Comes last when time is short. */
+  readonly isHeavy: boolean;
+  /**
+   * Asks about every subject, or only about those that have changed.
+   * @param before    what it found last, of this plan or of any other
+   * @param isTimeUp  once it says so the rest stays as it was, marked stale, until it is asked again
+   */
+  ask(derived: Derived, design: Design, before?: RuleFindings, isTimeUp?: () => boolean): RuleFindings;
+  /** One finding for every subject, kept ones included, from nothing. */
   run(derived: Derived, design: Design): Finding[];
 }
 
@@ -71,88 +81,23 @@ export interface RuleSpec<S> {
   readonly measure: MeasureKind;
   readonly basis: Basis;
   readonly limitKeys?: readonly LimitKey[];
-  /** Everything that it is asked about, each with its name for the user. */
-  subjects(derived: Derived, design: Design): readonly Asked<S>[];
+  /** Takes long: comes last when time is short. */
+  readonly isHeavy?: boolean;
+  /** Everything that it is asked about, each with its name for the user. A plain function is asked anew at every change. */
+  readonly subjects: SubjectsOf<S> | ((derived: Derived, design: Design) => readonly Asked<S>[]);
   check(subject: S, context: CheckContext): Answer;
 }
 
-function findingOf<S>(spec: RuleSpec<S>, { ref, name }: Asked<S>, answer: Answer): Finding {
-  const common = { rule: spec.id, title: spec.title, subject: ref, name, measure: spec.measure, basis: spec.basis };
-  if (answer.kind === 'not-checked') return { ...common, verdict: 'not-checked', text: `Not checked: ${answer.because}`, place: answer.place, cure: answer.cure };
-  const { isKept, text, measured, limit, limitSource, margin, severity = spec.severity, measure = spec.measure, inputs, place, cure } = answer;
-  // Written out field by field: most of what a step of a drag asks anew ends here.
-  return { ...common, measure, text, measured, limit, limitSource, margin, inputs, place, cure, verdict: isKept ? 'ok' : severity };
-}
+const never = (): boolean => false;
 
-/** What a rule found of the last plan, subject by subject. */
-interface Found<S> extends Pick<CheckContext, 'basis' | 'levels' | 'lengths'> {
-  readonly asked: readonly Asked<S>[];
-  readonly findings: readonly Finding[];
-  /** Besides its subject, the basis of design and the way of showing lengths it looked at nothing, at the levels, or at more. */
-  readonly lookedAt: readonly ('nothing' | 'levels' | 'more')[];
-}
-
-/** Subjects that are put together anew from the same parts: a network with one of its nozzles, worked out. */
-const SUBJECT_DEPTH = 4;
-
-/**
- * Makes a rule of its written form; the runner adds verdict, basis and place in the list.
- * What it finds of a subject stands for as long as the subject and all else that the check looked at are the same, so
- * that a drag asks only about what it touches. A plan that is not frozen could be changed in place: nothing of it is kept.
- */
+/** Makes a rule of its written form; the runner adds verdict and basis, and keeps what a change does not touch. */
 export function defineRule<S>(spec: RuleSpec<S>): Rule {
-  let last: Found<S> | undefined;
-  const run = (derived: Derived, design: Design): Finding[] => {
-    const { basis, levels, settings } = derived.plan;
-    const { lengths } = settings;
-    const isFrozen = Object.isFrozen(derived.plan);
-    const before = isFrozen && last?.basis === basis && last.lengths === lengths ? last : undefined;
-    const isLevelKept = before?.levels === levels;
-    const say = wordingFor(lengths);
-    let looked: Found<S>['lookedAt'][number] = 'nothing';
-    const lookAround = <T>(at: T): T => {
-      looked = 'more';
-      return at;
-    };
-    const context: CheckContext = {
-      basis,
-      lengths,
-      say,
-      get levels() {
-        if (looked === 'nothing') looked = 'levels';
-        return levels;
-      },
-      get derived() {
-        return lookAround(derived);
-      },
-      get design() {
-        return lookAround(design);
-      },
-    };
-    const subjects = spec.subjects(derived, design);
-    // Copied whole and mended where something is new: plans have tens of thousands of subjects, and a drag touches few.
-    const asked = before?.asked.slice(0, subjects.length) ?? [];
-    const findings = before?.findings.slice(0, subjects.length) ?? [];
-    const lookedAt = before?.lookedAt.slice(0, subjects.length) ?? [];
-    for (let i = 0; i < subjects.length; i += 1) {
-      const each = subjects[i];
-      const isReusable = lookedAt[i] === 'nothing' || (lookedAt[i] === 'levels' && isLevelKept);
-      if (!each || (isReusable && (asked[i] === each || isAlike(asked[i], each, SUBJECT_DEPTH)))) continue;
-      looked = 'nothing';
-      asked[i] = each;
-      findings[i] = findingOf(spec, each, spec.check(each.subject, context));
-      lookedAt[i] = looked;
-    }
-    if (isFrozen) last = { basis, levels, lengths, asked, findings, lookedAt };
-    return findings;
-  };
-  return { id: spec.id, title: spec.title, measure: spec.measure, basis: spec.basis, limitKeys: spec.limitKeys ?? [], run };
-}
-
-/** Runs rules over a derived plan; gravest findings first, then in catalogue order. */
-export function runRules(rules: readonly Rule[], derived: Derived, design: Design): Finding[] {
-  const all = rules.flatMap((rule) => rule.run(derived, design));
-  return VERDICTS.flatMap((verdict) => all.filter((finding) => finding.verdict === verdict));
+  const { id, title, measure, basis, limitKeys = [], isHeavy = false } = spec;
+  const source = typeof spec.subjects === 'function' ? perPlan(spec.subjects) : spec.subjects;
+  const ask: Rule['ask'] = (derived, design, before, isTimeUp = never) =>
+    // A plan that is not frozen could be changed in place: nothing of it is kept.
+    askRule(spec, source, derived, design, Object.isFrozen(derived.plan) ? before : undefined, isTimeUp);
+  return { id, title, measure, basis, limitKeys, isHeavy, ask, run: (derived, design) => [...ask(derived, design).all] };
 }
 
 /** Answer of a check that lacks something. */

@@ -1,35 +1,137 @@
 import type { Design, EnclosureDesign, NetworkDesign } from '../calculations/design/design.ts';
 import type { Derived, DerivedLevel, DerivedNetwork, DerivedNozzle, HungNozzle, PipePath, Space } from '../derived/derived.ts';
-import { keeping, remembered } from '../derived/remember.ts';
+import { keeping, remembered, sameList } from '../derived/remember.ts';
 import type { PlanPoint3 } from '../geometry/point.ts';
 import type { Place } from './finding.ts';
 import type { Asked } from './rule.ts';
 
-/** What a rule is asked about, from a plan and its sums. */
-export type SubjectsOf<S> = (derived: Derived, design: Design) => readonly Asked<S>[];
+/** Where the subjects of a rule come from: owners whose identity stands for their content, and what is asked about each. */
+export interface SubjectsOf<S> {
+  /** Every owner of a plan. An owner is the very same object for as long as nothing of it changes. */
+  owners(derived: Derived, design: Design): readonly object[];
+  /** Tells which owner of an earlier plan is this one, whatever has changed of it. */
+  keyOf(owner: object): string;
+  of(owner: object): readonly Asked<S>[];
+}
+
+/** Subjects put together for each owner of a kind. */
+export const per =
+  <O extends object>(owners: (derived: Derived, design: Design) => readonly O[], keyOf: (owner: O) => string) =>
+  <S>(of: (owner: O) => readonly Asked<S>[]): SubjectsOf<S> => ({ owners, keyOf, of } as { owners: typeof owners; keyOf(owner: object): string; of(owner: object): readonly Asked<S>[] });
+
+/** The same pair for as long as both of it are the same. */
+const pair = <A extends object, B>() => remembered((first: A, second: B): readonly [A, B] => [first, second]);
+
+const spaceKey = ({ level, key }: Space): string => `${level.id}/${key}`;
 
 /**
  * Where the subjects of a rule come from, and with that its reach: a rule about a network is asked anew when the
  * network has changed, one about a level when anything on that level has. Take the narrowest that shows all that the
  * rule looks at; what it puts together must follow from nothing but what it is given.
  */
-export const perNetwork = <S>(of: (network: DerivedNetwork) => readonly Asked<S>[]): SubjectsOf<S> => ({ networks }) => networks.flatMap(of);
-export const perNetworkSums = <S>(of: (sums: NetworkDesign) => readonly Asked<S>[]): SubjectsOf<S> => (_, { networks }) => networks.flatMap(of);
-export const perEnclosureSums = <S>(of: (sums: EnclosureDesign) => readonly Asked<S>[]): SubjectsOf<S> => (_, { enclosures }) => enclosures.flatMap(of);
-export const perSpace = <S>(of: (space: Space) => readonly Asked<S>[]): SubjectsOf<S> => ({ spaces }) => spaces.flatMap(of);
-/** Each space with the nozzles that serve it, on any network. */
-export const perServedSpace = <S>(of: (space: Space, nozzles: readonly DerivedNozzle[]) => readonly Asked<S>[]): SubjectsOf<S> => (derived) =>
-  derived.spaces.flatMap((space) => of(space, nozzlesServing(space, derived)));
+export const perNetwork = per(({ networks }) => networks, ({ ref }: DerivedNetwork) => ref.id);
+export const perNetworkSums = per((_, { networks }) => networks, ({ ref }: NetworkDesign) => ref.id);
+export const perEnclosureSums = per((_, { enclosures }) => enclosures, ({ ref }: EnclosureDesign) => `${ref.level}/${ref.id}`);
+export const perSpace = per(({ spaces }) => spaces, spaceKey);
 /** Everything on a level but pipe. */
-export const perLevel = <S>(of: (level: DerivedLevel) => readonly Asked<S>[]): SubjectsOf<S> => ({ levels }) => levels.flatMap(of);
-/** Each network with the level that it hangs on. */
-export const perNetworkOnLevel = <S>(of: (network: DerivedNetwork, level: DerivedLevel) => readonly Asked<S>[]): SubjectsOf<S> => ({ networks, levels }) =>
-  networks.flatMap((network) => {
-    const level = levels.find((each) => each.level === network.level);
-    return level ? of(network, level) : [];
+export const perLevel = per(({ levels }) => levels, ({ level }: DerivedLevel) => level.id);
+
+/** Two owners at once. */
+const perPair =
+  <A extends object, B>(owners: (derived: Derived, design: Design) => readonly (readonly [A, B])[], keyOf: (first: A) => string) =>
+  <S>(of: (first: A, second: B) => readonly Asked<S>[]): SubjectsOf<S> =>
+    per(owners, ([first]: readonly [A, B]) => keyOf(first))(([first, second]) => of(first, second));
+
+const served = pair<Space, readonly DerivedNozzle[]>();
+const lastServing = new WeakMap<Space, readonly DerivedNozzle[]>();
+const NO_NOZZLES: readonly DerivedNozzle[] = [];
+/** Each space with its nozzles; every rule about served spaces asks for the same plan. */
+const servedSpaces = remembered(({ spaces, nozzles }: Derived): readonly (readonly [Space, readonly DerivedNozzle[]])[] => {
+  const byKey = new Map<string, DerivedNozzle[]>();
+  for (const nozzle of nozzles) {
+    if (!nozzle.space) continue;
+    const known = byKey.get(nozzle.space.key);
+    if (known) known.push(nozzle);
+    else byKey.set(nozzle.space.key, [nozzle]);
+  }
+  return spaces.map((space) => {
+    const serving = sameList(lastServing.get(space), byKey.get(space.key) ?? NO_NOZZLES);
+    lastServing.set(space, serving);
+    return served(space, serving);
   });
+});
+/** Each space with the nozzles that serve it, on any network. */
+export const perServedSpace = perPair((derived) => servedSpaces(derived), spaceKey);
+
+const servedByKey = remembered((derived: Derived) => new Map(servedSpaces(derived).map(([space, nozzles]) => [space.key, nozzles])));
+const amongNozzles = pair<DerivedNetwork, readonly (readonly DerivedNozzle[])[]>();
+const lastAmong = new WeakMap<DerivedNetwork, readonly (readonly DerivedNozzle[])[]>();
+const networksAmongNozzles = remembered((derived: Derived) => {
+  const byKey = servedByKey(derived);
+  return derived.networks.map((network) => {
+    const lists = sameList(lastAmong.get(network), network.nozzles.map(({ space }) => (space && byKey.get(space.key)) ?? NO_NOZZLES));
+    lastAmong.set(network, lists);
+    return amongNozzles(network, lists);
+  });
+});
+/** Each network with, for each of its nozzles in turn, all the nozzles that serve the same space. */
+export const perNetworkAmongNozzles = perPair((derived) => networksAmongNozzles(derived), ({ ref }: DerivedNetwork) => ref.id);
+
+const onLevel = pair<DerivedNetwork, DerivedLevel>();
+const networksOnLevels = remembered(({ networks, levels }: Derived): readonly (readonly [DerivedNetwork, DerivedLevel])[] => {
+  const byLevel = new Map(levels.map((each) => [each.level, each]));
+  return networks.flatMap((network) => {
+    const level = byLevel.get(network.level);
+    return level ? [onLevel(network, level)] : [];
+  });
+});
+/** Each network with the level that it hangs on. */
+export const perNetworkOnLevel = perPair((derived) => networksOnLevels(derived), ({ ref }: DerivedNetwork) => ref.id);
+
+const withSums = pair<DerivedNetwork, NetworkDesign>();
+/** Each network with its sums. */
+export const perNetworkWithSums = perPair(
+  ({ networks }, design) =>
+    networks.flatMap((network, i) => {
+      const sums = design.networks[i];
+      return sums ? [withSums(network, sums)] : [];
+    }),
+  ({ ref }: DerivedNetwork) => ref.id,
+);
+
+const withSumsOnLevel = pair<readonly [DerivedNetwork, NetworkDesign], DerivedLevel | undefined>();
+/** Each network with its sums and the level that it hangs on, which is missing where a damaged plan has lost it. */
+export const perNetworkWithSumsOnLevel = <S>(of: (network: DerivedNetwork, sums: NetworkDesign, level: DerivedLevel | undefined) => readonly Asked<S>[]): SubjectsOf<S> =>
+  perPair(
+    ({ networks, levels }, design) => {
+      const byLevel = new Map(levels.map((each) => [each.level, each]));
+      return networks.flatMap((network, i) => {
+        const sums = design.networks[i];
+        return sums ? [withSumsOnLevel(withSums(network, sums), byLevel.get(network.level))] : [];
+      });
+    },
+    ([{ ref }]: readonly [DerivedNetwork, NetworkDesign]) => ref.id,
+  )(([network, sums], level) => of(network, sums, level));
+
+const enclosureOnLevel = pair<EnclosureDesign, DerivedLevel>();
+/** The sums of each enclosure with the level that it is drawn on. */
+export const perEnclosureSumsOnLevel = perPair(
+  ({ levels }, { enclosures }) => {
+    const byId = new Map(levels.map((each) => [each.level.id, each]));
+    return enclosures.flatMap((sums) => {
+      const level = byId.get(sums.ref.level);
+      return level ? [enclosureOnLevel(sums, level)] : [];
+    });
+  },
+  ({ ref }: EnclosureDesign) => `${ref.level}/${ref.id}`,
+);
+
 /** Asked anew at every change: only for what is quickly told of a whole plan. */
-export const perPlan = <S>(of: SubjectsOf<S>): SubjectsOf<S> => of;
+export const perPlan = <S>(of: (derived: Derived, design: Design) => readonly Asked<S>[]): SubjectsOf<S> =>
+  per(
+    (derived, design) => [[derived, design] as const],
+    () => 'plan',
+  )(([derived, design]) => of(derived, design));
 
 /** A nozzle by itself: the very same while it and its space are, however its network changes. */
 export interface NozzleSubject extends HungNozzle {
@@ -45,17 +147,20 @@ const byItself = remembered(({ network, ...hung }: DerivedNozzle): NozzleSubject
   return Object.isFrozen(hung.nozzle) ? kept(hung.nozzle, fresh) : fresh;
 });
 
-/** Every nozzle of the plan under its own name. */
-export const nozzleSubjects = ({ nozzles }: Pick<Derived, 'nozzles'>) =>
-  nozzles.map((nozzle) => ({ subject: byItself(nozzle), ref: nozzle.ref, name: nozzle.nozzle.name }));
+/** A nozzle under its own name. */
+export const askedNozzle = (nozzle: DerivedNozzle): Asked<NozzleSubject> => ({ subject: byItself(nozzle), ref: nozzle.ref, name: nozzle.nozzle.name });
 
-/** Every network under its own name. */
-export const networkSubjects = ({ networks }: Derived) =>
-  networks.map((network) => ({ subject: network, ref: network.ref, name: network.network.name }));
+/** A network under its own name. */
+export const askedNetwork = (network: DerivedNetwork): Asked<DerivedNetwork> => ({ subject: network, ref: network.ref, name: network.network.name });
 
-/** Every space that holds or should hold nozzles. */
-export const protectedSpaceSubjects = ({ spaces }: Derived) =>
-  spaces.filter((space) => space.isProtected).map((space) => ({ subject: space, ref: space.enclosureRef, name: space.name }));
+/** Every nozzle of the plan. */
+export const nozzleSubjects = perNetwork(({ nozzles }) => nozzles.map(askedNozzle));
+
+/** Every network. */
+export const networkSubjects = perNetwork((network) => [askedNetwork(network)]);
+
+/** Every network with pipe. While one has none P1 says so. */
+export const networksWithPipe = perNetwork((network) => (network.pipes.length > 0 ? [askedNetwork(network)] : []));
 
 /** A space with the nozzles that serve it, on any network. */
 export interface ServedSpace {
@@ -64,8 +169,7 @@ export interface ServedSpace {
 }
 
 /** Every space that holds or should hold nozzles, with those that it has. */
-export const servedSpaceSubjects = (derived: Derived) =>
-  protectedSpaceSubjects(derived).map(({ subject: space, ...named }) => ({ ...named, subject: { space, nozzles: nozzlesServing(space, derived) } satisfies ServedSpace }));
+export const servedSpaceSubjects = perServedSpace((space, nozzles) => (space.isProtected ? [{ subject: { space, nozzles } satisfies ServedSpace, ref: space.enclosureRef, name: space.name }] : []));
 
 /** A nozzle with the way of the agent to it, which is missing while it hangs on no tree. */
 export interface NozzlePath {
@@ -74,15 +178,16 @@ export interface NozzlePath {
   readonly path: PipePath | undefined;
 }
 
+const pathsByNozzle = remembered(({ paths }: DerivedNetwork): ReadonlyMap<string, PipePath> => new Map(paths.map((path) => [path.nozzle, path])));
+
 /** Every nozzle with its path. */
-export const pathSubjects = ({ networks }: Derived) =>
-  networks.flatMap((network) =>
-    network.nozzles.map((nozzle) => ({
-      subject: { nozzle, network, path: network.paths.find((path) => path.nozzle === nozzle.nozzle.id) } satisfies NozzlePath,
-      ref: nozzle.ref,
-      name: nozzle.nozzle.name,
-    })),
-  );
+export const pathSubjects = perNetwork((network) =>
+  network.nozzles.map((nozzle) => ({
+    subject: { nozzle, network, path: pathsByNozzle(network).get(nozzle.nozzle.id) } satisfies NozzlePath,
+    ref: nozzle.ref,
+    name: nozzle.nozzle.name,
+  })),
+);
 
 /** Where a nozzle's finding shows. */
 export const placeOfNozzle = ({ level }: NozzleSubject, at: PlanPoint3): Place => ({ level, at: [at], heights: [at] });
@@ -92,7 +197,3 @@ export function placeOfPath({ network, path }: NozzlePath): Place | undefined {
   const at = (path?.nodes ?? []).flatMap((id) => network.network.nodes[id]?.at ?? []);
   return at.length > 0 ? { level: network.level.id, at, heights: at } : undefined;
 }
-
-/** Nozzles that serve a space, on any network. */
-export const nozzlesServing = (space: Space, { nozzles }: Derived): DerivedNozzle[] =>
-  nozzles.filter((nozzle) => nozzle.space?.key === space.key);

@@ -18,11 +18,13 @@ export const servedRoom = (spec: LayoutSpec = {}): Plan => layout({ nozzles: [{ 
 /** Asks a rule about the enclosures of a layout with sums as given, so that a limit can be met to the last digit. */
 export function checkEnclosures(rule: Rule, plan: Plan, given: GivenSums): Finding[] {
   const derived = derivePlan(plan);
+  const served = new Set(derived.nozzles.map(({ space }) => space?.enclosure.id));
   const enclosures = Object.values(plan.levels).flatMap(({ id: level, enclosures: all }) =>
     Object.values(all).map((enclosure): EnclosureDesign => ({
       ref: { kind: 'enclosure', level, id: enclosure.id },
       name: enclosure.name,
       enclosure,
+      isServed: served.has(enclosure.id),
       volume: unasked,
       supply: unasked,
       agent: unasked,
@@ -38,7 +40,7 @@ export function checkEnclosures(rule: Rule, plan: Plan, given: GivenSums): Findi
       ...(typeof given === 'function' ? given(derived) : given),
     })),
   );
-  return rule.run(derived, { enclosures, networks: [] });
+  return rule.run(derived, { enclosures, networks: [], asked: [] });
 }
 
 /** The one finding of a rule about the one room of a layout. */

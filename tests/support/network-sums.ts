@@ -30,9 +30,10 @@ export function checkSums(rule: Rule, plan: Plan, given: GivenSums): Finding[] {
     mounts: unasked,
     release: unasked,
     conduit: unasked,
+    battery: unasked,
     ...(typeof given === 'function' ? given(each) : given),
   }));
-  const design: Design = { enclosures: [], networks };
+  const design: Design = { enclosures: [], networks, asked: [] };
   return rule.run(derived, design);
 }
 

@@ -5,6 +5,7 @@ import type { PlanPoint3 } from '../../geometry/point.ts';
 import type { Enclosure, Network, RefOf } from '../../model/plan.ts';
 import type { UnitProfile } from '../../profile/unit-profile.ts';
 import type { DischargeInput, DischargeResult } from '../discharge/discharge.ts';
+import type { AskedDischarge } from '../discharge/discharge-source.ts';
 import type { Worked } from './worked.ts';
 
 /** Longest stay that a room filled with agent allows, gravest last. */
@@ -160,6 +161,8 @@ export interface EnclosureDesign {
   readonly ref: RefOf<'enclosure'>;
   readonly name: string;
   readonly enclosure: Enclosure;
+  /** Some nozzle blows into it. */
+  readonly isServed: boolean;
   readonly volume: Worked<VolumeSums>;
   readonly supply: Worked<SupplySums>;
   readonly agent: Worked<AgentSums>;
@@ -303,6 +306,16 @@ export interface ReleaseSums {
   readonly total_A: number;
 }
 
+export interface BatterySums {
+  readonly standby_A: number;
+  readonly standby_s: number;
+  readonly alarm_A: number;
+  readonly alarm_s: number;
+  /** With the reserve for its age. */
+  readonly needed_Ah: number;
+  readonly capacity_Ah: number;
+}
+
 export interface FillOfConduit {
   readonly area_m2: number;
   readonly allowed_m2: number;
@@ -326,10 +339,13 @@ export interface NetworkDesign {
   readonly mounts: Worked<readonly MountSums[]>;
   readonly release: Worked<ReleaseSums>;
   readonly conduit: Worked<FillOfConduit>;
+  readonly battery: Worked<BatterySums>;
 }
 
 /** Every sum of a plan. */
 export interface Design {
   readonly enclosures: readonly EnclosureDesign[];
   readonly networks: readonly NetworkDesign[];
+  /** Every discharge that it asked for, and what it was told. */
+  readonly asked: readonly AskedDischarge[];
 }

@@ -6,7 +6,8 @@ import { type Worked, notWorked, worked } from './worked.ts';
 
 const isOf = ({ enclosureRef }: Space, ref: RefOf<'enclosure'>): boolean => isSameRef(enclosureRef, ref);
 
-const servedBy = remembered(({ nozzles }: DerivedNetwork): ReadonlySet<string> => new Set(nozzles.flatMap(({ space }) => (space ? [refKey(space.enclosureRef)] : []))));
+/** Keys of the enclosures that a network blows into. */
+export const servedBy = remembered(({ nozzles }: DerivedNetwork): ReadonlySet<string> => new Set(nozzles.flatMap(({ space }) => (space ? [refKey(space.enclosureRef)] : []))));
 
 /** The networks that blow into an enclosure. */
 export function networksServing(ref: RefOf<'enclosure'>, networks: readonly DerivedNetwork[]): DerivedNetwork[] {

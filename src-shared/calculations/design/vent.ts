@@ -13,7 +13,7 @@ import { type NotWorked, type Worked, notWorked, workOut, worked } from './worke
 const LEAK_COEFFICIENT = 0.61;
 
 /** The wall that bears least; not known while one wall is. */
-export function weakestOf(ref: RefOf<'enclosure'>, { outline, holes }: Enclosure, plan: Plan): Worked<WeakestSums> {
+export function weakestOf(ref: RefOf<'enclosure'>, { outline, holes }: Enclosure, plan: Pick<Plan, 'levels' | 'networks'>): Worked<WeakestSums> {
   let weakest: WeakestSums | undefined;
   for (const corner of [outline, ...holes].flat()) {
     const wall: RefOf<'wall'> = { kind: 'wall', level: ref.level, enclosure: ref.id, id: corner.id };

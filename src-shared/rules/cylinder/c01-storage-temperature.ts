@@ -1,7 +1,8 @@
 import type { Space } from '../../derived/derived.ts';
 import { atLeast, atMost, defineRule, limitOrBlank, notChecked } from '../rule.ts';
+import { perNetworkOnLevel } from '../subjects.ts';
 import { slackOf } from '../slack.ts';
-import { type NetworkCylinder, cylinderSubjects, placeOfCylinder, roomAround } from './cylinders.ts';
+import { type NetworkCylinder, cylindersOf, placeOfCylinder, roomAround } from './cylinders.ts';
 
 interface StoredCylinder extends NetworkCylinder {
   readonly room: Space | undefined;
@@ -20,7 +21,7 @@ export const c01StorageTemperature = defineRule<StoredCylinder>({
   measure: 'temperature',
   basis: { formula: 'coldest place of storage ≤ coldest, and warmest ≤ warmest, where the cylinder stands', source: 'unit profile' },
   limitKeys: ['storageLeast_K', 'storageGreatest_K'],
-  subjects: (derived) => cylinderSubjects(derived, ({ level }, { at }) => ({ room: roomAround(derived.spaces, level.id, at) })),
+  subjects: perNetworkOnLevel((network, { spaces }) => cylindersOf(network, ({ at }) => ({ room: roomAround(spaces, network.level.id, at) }))),
   check(subject, { say }) {
     const { cylinder, profile, room } = subject;
     const place = placeOfCylinder(subject);

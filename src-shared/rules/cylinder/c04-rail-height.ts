@@ -1,6 +1,7 @@
 import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
 import { defineRule, limitOrBlank, notChecked } from '../rule.ts';
-import { type NetworkCylinder, cylinderSubjects, placeOfCylinder } from './cylinders.ts';
+import { perNetwork } from '../subjects.ts';
+import { type NetworkCylinder, cylindersOf, placeOfCylinder } from './cylinders.ts';
 
 /** A rail is set this near to its height on site [m]: common practice. */
 const TOLERANCE_m = 0.025;
@@ -18,7 +19,7 @@ export const c04RailHeight = defineRule<NetworkCylinder>({
   measure: 'length',
   basis: { formula: '| rail height − height of the manual | ≤ 25 mm', source: 'unit profile; tolerance: common practice', caution: 'Where the manual gives a narrower tolerance, that one governs.' },
   limitKeys: ['railHeight_m'],
-  subjects: (derived) => cylinderSubjects(derived, () => ({})).filter(({ subject }) => subject.cylinder.mounting === 'wall'),
+  subjects: perNetwork((network) => cylindersOf(network, () => ({})).filter(({ subject }) => subject.cylinder.mounting === 'wall')),
   check(subject, { say }) {
     const { limit, ...missing } = limitOrBlank(subject.profile, 'railHeight_m');
     if ('blank' in missing) return missing.blank;

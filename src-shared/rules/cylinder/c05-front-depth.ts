@@ -2,8 +2,8 @@ import type { Space } from '../../derived/derived.ts';
 import { frontZone, inFrontOf } from '../../derived/front-depth.ts';
 import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
 import { atLeast, defineRule, limitOrBlank, notChecked } from '../rule.ts';
-import { type NetworkCylinder, cylinderSubjects, placeOfCylinder, roomAround } from './cylinders.ts';
-import { type RoomCylinder, cylindersByRoom, isMeasured } from './room-cylinders.ts';
+import { type NetworkCylinder, cylindersOf, placeOfCylinder, roomAround } from './cylinders.ts';
+import { type RoomCylinder, isMeasured, perNetworkAmongCylinders } from './room-cylinders.ts';
 
 interface CylinderInRoom extends NetworkCylinder {
   readonly room: Space | undefined;
@@ -24,13 +24,12 @@ export const c05FrontDepth = defineRule<CylinderInRoom>({
   measure: 'length',
   basis: { formula: 'outside of cylinder to the first thing in front of it, in its own width ≥ limit', source: 'unit profile; common practice 36 in (914 mm)' },
   limitKeys: ['frontDepth_m', 'cylinderDiameter_m'],
-  subjects: (derived) => {
-    const rooms = cylindersByRoom(derived);
-    return cylinderSubjects(derived, ({ network, level }, { at }) => {
-      const room = roomAround(derived.spaces, level.id, at);
-      return { room, others: (rooms.get(room?.key ?? '') ?? []).filter((other) => other.network !== network.id) };
-    });
-  },
+  subjects: perNetworkAmongCylinders((network, { spaces }, rooms) =>
+    cylindersOf(network, ({ at }) => {
+      const room = roomAround(spaces, network.level.id, at);
+      return { room, others: (rooms.get(room?.key ?? '') ?? []).filter((other) => other.network !== network.ref.id) };
+    }),
+  ),
   check(subject, { say }) {
     const { cylinder, profile, room, others } = subject;
     const wanted = limitOrBlank(profile, 'frontDepth_m');

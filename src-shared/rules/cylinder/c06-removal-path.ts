@@ -3,8 +3,8 @@ import { type Door, doorsByLevel } from '../../derived/door-swing.ts';
 import { frontZone, inFrontOf } from '../../derived/front-depth.ts';
 import { canTakeOut, doorsOfRoom, narrowestOf } from '../../derived/removal-way.ts';
 import { defineRule, limitOrBlank, notChecked } from '../rule.ts';
-import { type NetworkCylinder, cylinderSubjects, placeOfCylinder, roomAround } from './cylinders.ts';
-import { type RoomCylinder, cylindersByRoom, isMeasured } from './room-cylinders.ts';
+import { type NetworkCylinder, cylindersOf, placeOfCylinder, roomAround } from './cylinders.ts';
+import { type RoomCylinder, isMeasured, perNetworkAmongCylinders } from './room-cylinders.ts';
 
 interface CylinderToTakeOut extends NetworkCylinder {
   readonly room: Space | undefined;
@@ -31,14 +31,14 @@ export const c06RemovalPath = defineRule<CylinderToTakeOut>({
     caution: 'Doors count as taken off: an open leaf, a step, a ramp and the height needed to tilt the cylinder are not judged, nor the way beyond the door.',
   },
   limitKeys: ['removalWidth_m', 'cylinderDiameter_m'],
-  subjects: (derived) => {
-    const doors = doorsByLevel(derived.spaces);
-    const rooms = cylindersByRoom(derived);
-    return cylinderSubjects(derived, ({ level, network }, { id, at }) => {
-      const room = roomAround(derived.spaces, level.id, at);
-      return { room, doors: room ? doorsOfRoom(room, doors.get(level.id) ?? NO_DOORS) : NO_DOORS, others: (rooms.get(room?.key ?? '') ?? []).filter((other) => other.id !== id || other.network !== network.id) };
+  isHeavy: true,
+  subjects: perNetworkAmongCylinders((network, { level, spaces }, rooms) => {
+    const doors = doorsByLevel(spaces).get(level.id) ?? NO_DOORS;
+    return cylindersOf(network, ({ id, at }) => {
+      const room = roomAround(spaces, level.id, at);
+      return { room, doors: room ? doorsOfRoom(room, doors) : NO_DOORS, others: (rooms.get(room?.key ?? '') ?? []).filter((other) => other.id !== id || other.network !== network.ref.id) };
     });
-  },
+  }),
   check(subject, { say }) {
     const { cylinder, profile, room, doors, others } = subject;
     const wanted = limitOrBlank(profile, 'removalWidth_m');

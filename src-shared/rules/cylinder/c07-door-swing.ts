@@ -1,7 +1,8 @@
 import { type Door, distanceToDoor_m, doorsByLevel, sweepOutline } from '../../derived/door-swing.ts';
 import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
 import { atLeast, defineRule, limitOrBlank, notChecked } from '../rule.ts';
-import { type NetworkCylinder, cylinderSubjects, placeOfCylinder, roomAround } from './cylinders.ts';
+import { perNetworkOnLevel } from '../subjects.ts';
+import { type NetworkCylinder, cylindersOf, placeOfCylinder, roomAround } from './cylinders.ts';
 
 interface CylinderByDoors extends NetworkCylinder {
   readonly doors: readonly Door[];
@@ -29,14 +30,14 @@ export const c07DoorSwing = defineRule<CylinderByDoors>({
     caution: 'The code also asks for a clear width of the way to the exit, which is not judged here.',
   },
   limitKeys: ['cylinderDiameter_m'],
-  subjects: (derived) => {
-    const doors = doorsByLevel(derived.spaces);
-    return cylinderSubjects(derived, ({ level }, { at }) => {
-      const room = roomAround(derived.spaces, level.id, at);
+  subjects: perNetworkOnLevel((network, { level, spaces }) => {
+    const doors = doorsByLevel(spaces).get(level.id) ?? NO_DOORS;
+    return cylindersOf(network, ({ at }) => {
+      const room = roomAround(spaces, level.id, at);
       const hasDoor = Object.values(room?.enclosure.openings ?? {}).some(({ kind }) => kind === 'door');
-      return { doors: doors.get(level.id) ?? NO_DOORS, hasRoom: room !== undefined, hasDoor };
+      return { doors, hasRoom: room !== undefined, hasDoor };
     });
-  },
+  }),
   check(subject, { say }) {
     const { cylinder, profile, doors, hasRoom, hasDoor } = subject;
     const { limit, ...missing } = limitOrBlank(profile, 'cylinderDiameter_m');

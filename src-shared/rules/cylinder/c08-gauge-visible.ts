@@ -3,8 +3,8 @@ import { sightEndOf } from '../../derived/gauge-sight.ts';
 import { polar } from '../../geometry/point.ts';
 import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
 import { defineRule, notChecked } from '../rule.ts';
-import { type NetworkCylinder, cylinderSubjects, placeOfCylinder, roomAround } from './cylinders.ts';
-import { type RoomCylinder, cylindersByRoom, isMeasured } from './room-cylinders.ts';
+import { type NetworkCylinder, cylindersOf, placeOfCylinder, roomAround } from './cylinders.ts';
+import { type RoomCylinder, isMeasured, perNetworkAmongCylinders } from './room-cylinders.ts';
 
 interface GaugedCylinder extends NetworkCylinder {
   readonly room: Space | undefined;
@@ -29,13 +29,12 @@ export const c08GaugeVisible = defineRule<GaugedCylinder>({
   severity: 'warn',
   measure: 'length',
   basis: { formula: '3 ft ≤ height of gauge ≤ 5.5 ft; clear line of sight in front of it ≥ 3 ft', source: 'common practice', caution: 'The line of sight is judged at the height of the gauge, square to its face.' },
-  subjects: (derived) => {
-    const rooms = cylindersByRoom(derived);
-    return cylinderSubjects(derived, ({ level, network }, { id, at }) => {
-      const room = roomAround(derived.spaces, level.id, at);
-      return { room, others: (rooms.get(room?.key ?? '') ?? []).filter((other) => other.id !== id || other.network !== network.id) };
-    });
-  },
+  subjects: perNetworkAmongCylinders((network, { spaces }, rooms) =>
+    cylindersOf(network, ({ id, at }) => {
+      const room = roomAround(spaces, network.level.id, at);
+      return { room, others: (rooms.get(room?.key ?? '') ?? []).filter((other) => other.id !== id || other.network !== network.ref.id) };
+    }),
+  ),
   check(subject, { say }) {
     const { cylinder, profile, room, others } = subject;
     const { gauge, at } = cylinder;

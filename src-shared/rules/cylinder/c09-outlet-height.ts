@@ -19,7 +19,7 @@ export const c09OutletHeight = defineRule<WithHose>({
   measure: 'length',
   basis: { formula: '| height of the hose end − height of the valve outlet | ≤ reach of the hose', source: 'unit profile' },
   limitKeys: ['outletHeight_m', 'hoseReach_m'],
-  subjects: (derived) => cylinderSubjects(derived, ({ network }) => ({ listsHose: network.assembly[0]?.kind === 'hose' })),
+  subjects: cylinderSubjects(({ network }) => ({ listsHose: network.assembly[0]?.kind === 'hose' })),
   check(subject, { say }) {
     const { cylinder, profile, listsHose } = subject;
     const outlet = limitOrBlank(profile, 'outletHeight_m');

@@ -20,7 +20,7 @@ export const c10Exposure = defineRule<NetworkCylinder>({
   severity: 'warn',
   measure: 'count',
   basis: { formula: 'exposed to none of: sun, heat, water, vehicles, weather', source: 'NFPA 2001, location of agent storage (memory: confirm in the adopted edition)' },
-  subjects: (derived) => cylinderSubjects(derived, () => ({})),
+  subjects: cylinderSubjects(() => ({})),
   check(subject) {
     const { exposedTo } = subject.cylinder;
     const place = placeOfCylinder(subject);

@@ -1,9 +1,12 @@
 import { assemblyRunOf } from '../../derived/assembly-run.ts';
-import type { Derived, DerivedNetwork, Solid } from '../../derived/derived.ts';
+import type { Derived, DerivedLevel, DerivedNetwork, Solid } from '../../derived/derived.ts';
 import { type Standing, findPanelSpace, freeWidthOf, panelZone } from '../../derived/panel-space.ts';
+import { remembered, sameList } from '../../derived/remember.ts';
+import { type Box, boundsOf, boxesTouch } from '../../geometry/outline.ts';
 import { distance_m } from '../../geometry/point.ts';
 import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
 import { atLeast, defineRule, notChecked } from '../rule.ts';
+import { per } from '../subjects.ts';
 
 interface PanelAmongPipe {
   readonly solid: Solid;
@@ -34,11 +37,45 @@ function standingOf(derived: DerivedNetwork): { readonly things: Standing[]; rea
   };
 }
 
+/** Box around everything of a network. */
+const boxOf = remembered((derived: DerivedNetwork): Box =>
+  boundsOf([
+    ...derived.pipes.flatMap(({ from, to }) => [from, to]),
+    ...Object.values(derived.network.cylinders).map(({ at }) => at),
+    ...assemblyRunOf(derived).pieces.flatMap(({ curve }) => curve),
+  ]),
+);
+
+/** The networks that may stand in the working space of a panel, or have a cylinder near it. */
+function networksNear(solid: Solid, networks: readonly DerivedNetwork[]): DerivedNetwork[] {
+  const space = findPanelSpace(solid.obstruction);
+  if (!space) return [];
+  const { minX, minY, maxX, maxY } = boundsOf([space.at, ...panelZone(space)]);
+  const around = { minX: minX - NEAR_m, minY: minY - NEAR_m, maxX: maxX + NEAR_m, maxY: maxY + NEAR_m };
+  return networks.filter((network) => boxesTouch(boxOf(network), around));
+}
+
+/** A level with every network on it. */
+interface PipedLevel {
+  readonly level: DerivedLevel;
+  readonly networks: readonly DerivedNetwork[];
+}
+
+const pipedLevel = remembered((level: DerivedLevel, networks: readonly DerivedNetwork[]): PipedLevel => ({ level, networks }));
+const lastOn = new WeakMap<DerivedLevel, readonly DerivedNetwork[]>();
+const pipedLevels = ({ levels, networks }: Derived): PipedLevel[] =>
+  levels.map((level) => {
+    const on = sameList(lastOn.get(level), networks.filter((network) => network.level === level.level));
+    lastOn.set(level, on);
+    return pipedLevel(level, on);
+  });
+
 /** The electrical panels of every level. */
-const panelSubjects = ({ solids, networks }: Derived) =>
-  solids
+const panelSubjects = per(pipedLevels, ({ level }) => level.level.id)(({ level, networks }) =>
+  level.solids
     .filter(({ obstruction }) => obstruction.kind === 'panel')
-    .map((solid) => ({ subject: { solid, networks: networks.filter(({ level }) => level.id === solid.ref.level) }, ref: solid.ref, name: solid.obstruction.name || 'Electrical panel' }));
+    .map((solid) => ({ subject: { solid, networks: networksNear(solid, networks) } satisfies PanelAmongPipe, ref: solid.ref, name: solid.obstruction.name || 'Electrical panel' })),
+);
 
 /**
  * C11: the working space in front of an electrical panel is kept free of cylinders, discharge assembly and pipe.

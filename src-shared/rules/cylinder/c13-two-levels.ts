@@ -38,7 +38,7 @@ export const c13TwoLevels = defineRule<NetworkCylinder>({
     source: 'common practice',
     caution: 'An unpiped cylinder without its outlet cap can fly. Where earthquakes are designed for, the engineer’s restraint governs.',
   },
-  subjects: (derived) => cylinderSubjects(derived, () => ({})),
+  subjects: cylinderSubjects(() => ({})),
   check(subject, { say }) {
     const { mounting, railHeight_m, restraints_m } = subject.cylinder;
     const place = placeOfCylinder(subject);

@@ -1,7 +1,6 @@
-import type { EnclosureDesign } from '../../calculations/design/design.ts';
 import type { Obstruction } from '../../model/plan.ts';
 import { defineRule, notChecked } from '../rule.ts';
-import { placeOfEnclosure, servedEnclosureSubjects } from '../enclosure-subjects.ts';
+import { type EnclosureOnLevel, placeOfEnclosure, servedEnclosuresOnLevel } from '../enclosure-subjects.ts';
 
 /** Things that are part of the building and solid. */
 const FIXED: ReadonlySet<Obstruction['kind']> = new Set<Obstruction['kind']>(['beam', 'column', 'duct']);
@@ -11,7 +10,7 @@ const FIXED: ReadonlySet<Obstruction['kind']> = new Set<Obstruction['kind']>(['b
  * Measure: volume taken off by things that can be moved or emptied [m³]. Limit: none.
  * Not checked: the volume is not known, because a height is missing.
  */
-export const e01NetVolume = defineRule<EnclosureDesign>({
+export const e01NetVolume = defineRule<EnclosureOnLevel>({
   id: 'E1',
   title: 'Net volume',
   severity: 'stop',
@@ -21,13 +20,13 @@ export const e01NetVolume = defineRule<EnclosureDesign>({
     source: 'common practice; follows NFPA 2001, net volume (memory)',
     caution: 'A duct that air flows through during the discharge is not solid: enter it as a thing that agent passes through.',
   },
-  subjects: servedEnclosureSubjects,
-  check(design, { levels, say }) {
+  subjects: servedEnclosuresOnLevel,
+  check({ design, level }, { say }) {
     const { volume } = design;
     if (!volume.isKnown) return notChecked(volume.because, placeOfEnclosure(design));
     const { gross_m3, net_m3, spaces, deductions } = volume.sums;
     const movable = deductions.flatMap((deduction) => {
-      const obstruction = levels[deduction.ref.level]?.obstructions[deduction.ref.id];
+      const obstruction = level.obstructions[deduction.ref.id];
       return obstruction && !FIXED.has(obstruction.kind) ? [{ ...deduction, obstruction }] : [];
     });
     const wrong_m3 = movable.reduce((sum, { volume_m3 }) => sum + volume_m3, 0);

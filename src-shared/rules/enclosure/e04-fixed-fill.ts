@@ -1,7 +1,7 @@
 import type { EnclosureDesign, FillSums } from '../../calculations/design/design.ts';
 import { fixedFillBasis } from '../../calculations/formulas/fixed-fill.ts';
 import { atLeast, atMost, defineRule, notChecked } from '../rule.ts';
-import { cylinderWords, placeOfEnclosure, servedEnclosureSubjects } from '../enclosure-subjects.ts';
+import { cylinderWords, placeOfEnclosure, servedEnclosuresThat } from '../enclosure-subjects.ts';
 import { slackOf } from '../slack.ts';
 
 /** "3 cylinders fit", "3, 4 or 5 cylinders fit", or that none does. */
@@ -25,7 +25,7 @@ export const e04FixedFill = defineRule<EnclosureDesign>({
   measure: 'volume',
   basis: { formula: fixedFillBasis.formula, source: fixedFillBasis.source, caution: fixedFillBasis.caution },
   limitKeys: ['agentMass_kg'],
-  subjects: (derived, design) => servedEnclosureSubjects(derived, design).filter(({ subject }) => subject.enclosure.people.exposure !== 'none'),
+  subjects: servedEnclosuresThat(({ enclosure }) => enclosure.people.exposure !== 'none'),
   check(design, { say }) {
     const { fill } = design;
     const place = placeOfEnclosure(design);

@@ -18,6 +18,7 @@ export const n09CoverageGap = defineRule<ServedSpace>({
     source: 'unit profile (coverage of one nozzle)',
     caution: 'Agent also mixes past obstacles; the listing, not this area, proves the concentration.',
   },
+  isHeavy: true,
   subjects: servedSpaceSubjects,
   check({ space, nozzles }, { say }) {
     const level = space.level.id;

@@ -3,7 +3,7 @@ import type { DerivedNozzle } from '../../derived/derived.ts';
 import { isSameRef } from '../../model/plan.ts';
 import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
 import { atMost, defineRule, limitOrBlank, notChecked } from '../rule.ts';
-import { type NozzleSubject, nozzleSubjects, nozzlesServing, placeOfNozzle } from '../subjects.ts';
+import { type NozzleSubject, askedNozzle, perNetworkAmongNozzles, placeOfNozzle } from '../subjects.ts';
 
 /** A nozzle with all that serve its space. */
 interface Asked {
@@ -27,7 +27,13 @@ export const n10NozzleReach = defineRule<Asked>({
     source: 'unit profile',
   },
   limitKeys: ['nozzleReach_m', 'nozzleArea_m2'],
-  subjects: (derived) => nozzleSubjects(derived).map(({ subject: nozzle, ...named }) => ({ ...named, subject: { nozzle, nozzles: nozzle.space ? nozzlesServing(nozzle.space, derived) : [] } })),
+  isHeavy: true,
+  subjects: perNetworkAmongNozzles((network, serving) =>
+    network.nozzles.map((each, i) => {
+      const { subject: nozzle, ...named } = askedNozzle(each);
+      return { ...named, subject: { nozzle, nozzles: serving[i] ?? [] } };
+    }),
+  ),
   check({ nozzle, nozzles }, { say }) {
     const reach = limitOrBlank(nozzle.profile, 'nozzleReach_m');
     if (!reach.limit) return reach.blank;

@@ -1,8 +1,7 @@
-import type { Design, NetworkDesign, OrificeSums } from '../../calculations/design/design.ts';
-import { remembered } from '../../derived/remember.ts';
+import type { NetworkDesign, OrificeSums } from '../../calculations/design/design.ts';
 import type { UnitProfile } from '../../profile/unit-profile.ts';
 import { type Answer, type CheckContext, defineRule, notChecked } from '../rule.ts';
-import { type NozzleSubject, nozzleSubjects, placeOfNozzle } from '../subjects.ts';
+import { type NozzleSubject, askedNozzle, perNetworkWithSums, placeOfNozzle } from '../subjects.ts';
 
 /** A drawn area this near to that of a code is meant to be it [share]. */
 const SAME_CODE = 0.001;
@@ -12,9 +11,6 @@ const DRILLED = 0.025;
 const NOISE = 1e-9;
 
 type Judged = Extract<Answer, { kind: 'judged' }>;
-
-/** Sums of the networks by id; every nozzle asks. */
-const networksById = remembered((networks: Design['networks']): ReadonlyMap<string, NetworkDesign> => new Map(networks.map((network) => [network.ref.id, network])));
 
 /** Whether the flow needed is beyond every orifice that the nozzle is made with. */
 function isBeyondCodes({ needed_m2, made }: OrificeSums, { orifices }: UnitProfile): boolean {
@@ -50,7 +46,7 @@ function judged(drawn_m2: number, orifice: OrificeSums, profile: UnitProfile | u
 /** A nozzle with the sums of its network. */
 interface Asked {
   readonly nozzle: NozzleSubject;
-  readonly network: NetworkDesign | undefined;
+  readonly network: NetworkDesign;
 }
 
 /**
@@ -71,10 +67,14 @@ export const n20OrificeCode = defineRule<Asked>({
     caution: 'The flow calculation that the unit is listed with governs.',
   },
   limitKeys: ['peakFlow_kg_s', 'nozzleCoefficient'],
-  subjects: (derived, { networks }) => nozzleSubjects(derived).map(({ subject: nozzle, ...named }) => ({ ...named, subject: { nozzle, network: networksById(networks).get(nozzle.ref.network) } })),
+  subjects: perNetworkWithSums((derived, network) =>
+    derived.nozzles.map((each) => {
+      const { subject: nozzle, ...named } = askedNozzle(each);
+      return { ...named, subject: { nozzle, network } };
+    }),
+  ),
   check({ nozzle, network }, context) {
     const place = nozzle.at && placeOfNozzle(nozzle, nozzle.at);
-    if (!network) return notChecked('the calculated orifice is not known.', place);
     const { orifices } = network;
     if (!orifices.isKnown) return notChecked(orifices.because, place);
     const orifice = orifices.sums.find(({ ref }) => ref.id === nozzle.ref.id);

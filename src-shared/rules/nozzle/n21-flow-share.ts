@@ -1,6 +1,7 @@
 import type { NetworkDesign, ShareSums } from '../../calculations/design/design.ts';
 import type { Space } from '../../derived/derived.ts';
 import { defineRule, notChecked } from '../rule.ts';
+import { perNetworkWithSums } from '../subjects.ts';
 
 /** Greatest deviation of a flow share from its volume share, of the volume share. */
 const GREATEST = 0.05;
@@ -31,15 +32,13 @@ export const n21FlowShare = defineRule<SpaceShare>({
     caution: 'What one space gets too much another lacks: look at the discharge time and at the oxygen of each.',
   },
   limitKeys: ['cylinderVolume_m3', 'agentMass_kg', 'filledMass_kg', 'cylinderDiameter_m', 'nozzleCoefficient'],
-  subjects: ({ networks }, design) =>
-    networks.flatMap((derived) => {
-      const network = design.networks.find(({ ref }) => ref.id === derived.ref.id);
-      const spaces = [...new Map(derived.nozzles.flatMap(({ space }) => (space ? [[space.key, space] as const] : []))).values()];
-      if (!network || spaces.length < 2) return [];
-      const { shares } = network;
-      if (!shares.isKnown) return spaces.slice(0, 1).map((space) => ({ subject: { network, space, share: undefined }, ref: network.ref, name: network.name }));
-      return spaces.map((space) => ({ subject: { network, space, share: shares.sums.find((each) => each.space.key === space.key) }, ref: network.ref, name: space.name }));
-    }),
+  subjects: perNetworkWithSums((derived, network) => {
+    const spaces = [...new Map(derived.nozzles.flatMap(({ space }) => (space ? [[space.key, space] as const] : []))).values()];
+    if (spaces.length < 2) return [];
+    const { shares } = network;
+    if (!shares.isKnown) return spaces.slice(0, 1).map((space) => ({ subject: { network, space, share: undefined }, ref: network.ref, name: network.name }));
+    return spaces.map((space) => ({ subject: { network, space, share: shares.sums.find((each) => each.space.key === space.key) }, ref: network.ref, name: space.name }));
+  }),
   check({ network, space, share }, { say }) {
     const place = { level: space.level.id, at: space.outline };
     if (!share) return notChecked(network.shares.isKnown ? 'its share of the flow is not worked out.' : network.shares.because, place);

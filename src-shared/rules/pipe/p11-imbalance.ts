@@ -1,5 +1,5 @@
 import type { DerivedNetwork } from '../../derived/derived.ts';
-import { networkSubjects } from '../subjects.ts';
+import { askedNetwork, perNetwork } from '../subjects.ts';
 import { atMost, defineRule, limitOrBlank, notChecked } from '../rule.ts';
 import { slackOf } from '../slack.ts';
 
@@ -15,7 +15,7 @@ export const p11Imbalance = defineRule<DerivedNetwork>({
   measure: 'ratio',
   basis: { formula: '(longest path − shortest path) ÷ longest path ≤ limit, lengths in space from source to orifice', source: 'unit profile' },
   limitKeys: ['pathImbalance'],
-  subjects: (derived) => networkSubjects({ ...derived, networks: derived.networks.filter(({ nozzles }) => nozzles.length > 0) }),
+  subjects: perNetwork((network) => (network.nozzles.length > 0 ? [askedNetwork(network)] : [])),
   check(network, { say }) {
     const { nozzles, paths } = network;
     if (nozzles.length === 1) return { kind: 'judged', isKept: true, text: 'Has one nozzle: no other path to compare.' };

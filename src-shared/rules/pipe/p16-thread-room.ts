@@ -2,7 +2,7 @@ import type { DerivedNetwork } from '../../derived/derived.ts';
 import { FITTING_WORDS } from '../../derived/fitting-words.ts';
 import type { PlanPoint3 } from '../../geometry/point.ts';
 import { type Piece, type PieceEnd, usualPiecesOf } from '../../take-off/pieces-of.ts';
-import { networkSubjects } from '../subjects.ts';
+import { networksWithPipe } from '../subjects.ts';
 import { defineRule, notChecked } from '../rule.ts';
 
 const between = ({ from, to }: Piece): string => `between ${from.label} and ${to.label}`;
@@ -23,7 +23,7 @@ export const p16ThreadRoom = defineRule<DerivedNetwork>({
     source: 'effective thread: ASME B1.20.1 (NPT); fittings: as the take-off',
     caution: 'A piece that fits on paper may still leave no room for the wrench.',
   },
-  subjects: (derived) => networkSubjects({ ...derived, networks: derived.networks.filter(({ pipes }) => pipes.length > 0) }),
+  subjects: networksWithPipe,
   check(network, { say }) {
     const all = usualPiecesOf(network);
     const placeOf = (some: readonly Piece[]) => {

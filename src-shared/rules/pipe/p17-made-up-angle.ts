@@ -5,7 +5,7 @@ import { normalAngle_rad } from '../../geometry/angle.ts';
 import { ANGLE_SLACK_rad } from '../../geometry/tolerance.ts';
 import { LIMIT_CATALOGUE } from '../../profile/limit-catalogue.ts';
 import { defineRule, limitOrBlank, notChecked } from '../rule.ts';
-import { type NozzleSubject, nozzleSubjects, placeOfNozzle } from '../subjects.ts';
+import { type NozzleSubject, askedNozzle, perNetwork, placeOfNozzle } from '../subjects.ts';
 
 const TURN_rad = 2 * Math.PI;
 /** A taper thread is 0.8 of its pitch deep. */
@@ -35,10 +35,14 @@ export const p17MadeUpAngle = defineRule<Asked>({
     source: 'common practice; threads an inch: ASME B1.20.1 (NPT)',
     caution: 'Never loosen a taper joint to correct a direction: tighten on, or remake it with another nipple.',
   },
-  subjects: ({ nozzles }) => {
-    const drilled = nozzles.filter(({ nozzle }) => nozzle.holes_rad.length > 0);
-    return nozzleSubjects({ nozzles: drilled }).map(({ subject, ...named }, i) => ({ ...named, subject: { nozzle: subject, size: drilled[i] && sizeAt(drilled[i]) } }));
-  },
+  subjects: perNetwork(({ nozzles }) =>
+    nozzles
+      .filter(({ nozzle }) => nozzle.holes_rad.length > 0)
+      .map((nozzle) => {
+        const { subject, ...named } = askedNozzle(nozzle);
+        return { ...named, subject: { nozzle: subject, size: sizeAt(nozzle) } };
+      }),
+  ),
   check({ nozzle, size }, { say }) {
     const { at, space } = nozzle;
     const place = at && placeOfNozzle(nozzle, at);

@@ -5,7 +5,7 @@ import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
 import type { BasisOfDesign } from '../../model/basis-of-design.ts';
 import { type Member, memberSubjects, nozzleAt, placeOn, supportSumsOf } from '../design-subjects.ts';
 import { atMost, defineRule, notChecked } from '../rule.ts';
-import { type ShapedNetwork, shapedNetworkSubjects } from './shaped-networks.ts';
+import { type ShapedNetwork, perShapedNetwork } from './shaped-networks.ts';
 import { supportsBeside } from './support-cures.ts';
 
 const SOURCES: Readonly<Record<BasisOfDesign['lastSupport'], string>> = { iso: 'ISO 14520-1:2000 as a trade-press series reports it', us: 'common practice' };
@@ -22,12 +22,11 @@ export const p19NozzleSupport = defineRule<Member<SupportSums['nozzles'][number]
   severity: 'stop',
   measure: 'length',
   basis: { formula: `along the pipe, nozzle to nearest support ≤ limit; ${nozzleSupportBasis.formula}`, source: nozzleSupportBasis.source, caution: nozzleSupportBasis.caution },
-  subjects: (derived, design) =>
-    shapedNetworkSubjects(derived, design).flatMap(({ subject: { network, shape } }) => {
-      const supports = supportSumsOf(network);
-      const members = memberSubjects(network, supports.isKnown ? worked(supports.sums.nozzles) : supports, ({ ref, name }) => ({ ref, name }));
-      return members.map((asked) => ({ ...asked, subject: { ...asked.subject, shape } }));
-    }),
+  subjects: perShapedNetwork(({ network, shape }) => {
+    const supports = supportSumsOf(network);
+    const members = memberSubjects(network, supports.isKnown ? worked(supports.sums.nozzles) : supports, ({ ref, name }) => ({ ref, name }));
+    return members.map((asked) => ({ ...asked, subject: { ...asked.subject, shape } }));
+  }),
   check({ network, shape, member }, { basis, say }) {
     if (!member.isKnown) return notChecked(member.because);
     const { ref, distance_m, allowed_m, support } = member.sums;

@@ -1,6 +1,6 @@
 import type { ThrustSums } from '../../calculations/design/design.ts';
 import { holeThrustBasis, nozzleThrustBasis } from '../../calculations/formulas/thrust.ts';
-import { type Member, memberSubjects, nozzleAt, pipedNetworks, placeOn, supportSumsOf, staleDischarge } from '../design-subjects.ts';
+import { type Member, memberSubjects, nozzleAt, perPipedNetwork, placeOn, supportSumsOf, staleDischarge } from '../design-subjects.ts';
 import { atMost, defineRule, notChecked } from '../rule.ts';
 import { slackOf } from '../slack.ts';
 
@@ -20,11 +20,10 @@ export const p22NozzleThrust = defineRule<Member<ThrustSums>>({
     source: `${nozzleThrustBasis.source}; ${holeThrustBasis.source}`,
     caution: holeThrustBasis.caution,
   },
-  subjects: (_, design) =>
-    pipedNetworks(design).flatMap((network) => {
-      const supports = supportSumsOf(network);
-      return memberSubjects(network, supports.isKnown ? network.thrusts : supports, ({ ref, name }) => ({ ref, name }));
-    }),
+  subjects: perPipedNetwork((network) => {
+    const supports = supportSumsOf(network);
+    return memberSubjects(network, supports.isKnown ? network.thrusts : supports, ({ ref, name }) => ({ ref, name }));
+  }),
   check({ network, member }, { say }) {
     if (!member.isKnown) return notChecked(member.because);
     const { ref, open_N, blocked_N, support } = member.sums;

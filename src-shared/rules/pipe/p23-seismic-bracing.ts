@@ -4,7 +4,7 @@ import { distance3_m } from '../../geometry/point.ts';
 import { LENGTH_SLACK_m, SAME_PLACE_m } from '../../geometry/tolerance.ts';
 import { feet_m } from '../../units/convert.ts';
 import { defineRule, notChecked } from '../rule.ts';
-import { networkSubjects } from '../subjects.ts';
+import { networksWithPipe } from '../subjects.ts';
 
 /** Apart along a run [m]; from each end of it half as much. */
 const LATERAL_m = feet_m(40);
@@ -52,7 +52,7 @@ export const p23SeismicBracing = defineRule<DerivedNetwork>({
     source: SOURCE,
     caution: 'Whether and how pipe is braced, and what each brace bears, the structural engineer decides; these distances are only a first look.',
   },
-  subjects: (derived) => networkSubjects({ ...derived, networks: derived.networks.filter(({ pipes }) => pipes.length > 0) }),
+  subjects: networksWithPipe,
   check(network, { basis }) {
     if (basis.seismic === 'unknown') return notChecked('nobody has said yet whether the pipe must be braced against earthquakes. Ask the authority or the structural engineer.');
     if (basis.seismic === 'not-required') return { kind: 'judged', isKept: true, text: 'No bracing against earthquakes is required, as the basis of design says.' };

@@ -2,7 +2,7 @@ import type { DerivedNetwork } from '../../derived/derived.ts';
 import { lowPointsOf } from '../../derived/low-points.ts';
 import type { Cure } from '../finding.ts';
 import { defineRule } from '../rule.ts';
-import { networkSubjects } from '../subjects.ts';
+import { networksWithPipe } from '../subjects.ts';
 
 /**
  * P24: water that gathers in the pipe finds a way out.
@@ -15,7 +15,7 @@ export const p24LowPoint = defineRule<DerivedNetwork>({
   severity: 'warn',
   measure: 'count',
   basis: { formula: 'no place that all its pipe rises from without a nozzle, drain or dirt trap', source: 'common practice', caution: 'Pipe that is tested with water, or that stands in damp air, gathers it here.' },
-  subjects: (derived) => networkSubjects({ ...derived, networks: derived.networks.filter(({ pipes }) => pipes.length > 0) }),
+  subjects: networksWithPipe,
   check(network, { say }) {
     const low = lowPointsOf(network);
     const figures = { kind: 'judged', measured: low.length, limit: 0, limitSource: 'common practice', margin: 0 - low.length } as const;

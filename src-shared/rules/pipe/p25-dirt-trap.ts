@@ -5,6 +5,7 @@ import { usualPiecesOf } from '../../take-off/pieces-of.ts';
 import { inches_m } from '../../units/convert.ts';
 import type { Cure } from '../finding.ts';
 import { atLeast, defineRule, notChecked } from '../rule.ts';
+import { perNetwork } from '../subjects.ts';
 
 /** Least pipe of a dirt trap [m]. */
 const LEAST_m = inches_m(2);
@@ -44,15 +45,14 @@ export const p25DirtTrap = defineRule<Asked>({
   severity: 'stop',
   measure: 'length',
   basis: { formula: 'last nozzle of each distribution line on a tee whose other leg is a capped nipple ≥ 2 in (51 mm)', source: SOURCE },
-  subjects: ({ networks }) =>
-    networks.flatMap((network) => {
-      const ends = lineEndsOf(network);
-      return network.nozzles.flatMap((nozzle) => {
-        const end = ends.find((each) => each.nozzle.nozzle.id === nozzle.nozzle.id);
-        const isJoined = network.paths.some((path) => path.nozzle === nozzle.nozzle.id);
-        return end || !isJoined ? [{ subject: { network, nozzle, end }, ref: nozzle.ref, name: nozzle.nozzle.name }] : [];
-      });
-    }),
+  subjects: perNetwork((network) => {
+    const ends = lineEndsOf(network);
+    return network.nozzles.flatMap((nozzle) => {
+      const end = ends.find((each) => each.nozzle.nozzle.id === nozzle.nozzle.id);
+      const isJoined = network.paths.some((path) => path.nozzle === nozzle.nozzle.id);
+      return end || !isJoined ? [{ subject: { network, nozzle, end }, ref: nozzle.ref, name: nozzle.nozzle.name }] : [];
+    });
+  }),
   check({ network, nozzle, end }, { say }) {
     const level = network.level.id;
     const at = [end?.fitting?.at, nozzle.at].flatMap((each) => each ?? []).slice(0, 1);

@@ -1,6 +1,6 @@
 import type { DerivedNetwork } from '../../derived/derived.ts';
 import { defineRule, notChecked } from '../rule.ts';
-import { networkSubjects } from '../subjects.ts';
+import { networksWithPipe } from '../subjects.ts';
 
 /**
  * P26: the pipe is joined to the building's earth, so that gas that rushes through it builds up no charge and a fault
@@ -13,7 +13,7 @@ export const p26Bonding = defineRule<DerivedNetwork>({
   severity: 'warn',
   measure: 'count',
   basis: { formula: 'pipe bonded to the earth of the building', source: 'NFPA 2001, memory; ISO 14520-1, memory', caution: 'How it is bonded, the electrical code and a licensed electrician decide.' },
-  subjects: (derived) => networkSubjects({ ...derived, networks: derived.networks.filter(({ pipes }) => pipes.length > 0) }),
+  subjects: networksWithPipe,
   check({ network }) {
     const { bonding } = network.installation;
     if (bonding === 'unknown') return notChecked('nobody has said yet whether the pipe is bonded to the earth of the building.');

@@ -1,13 +1,12 @@
 import type { Contact, PipeContacts } from '../../derived/clash-contacts.ts';
-import { clashPass } from '../../derived/clash-pass.ts';
 import type { ClashPipe } from '../../derived/clash-pipe.ts';
 import { type LevelRun, clearingShift_m, findLevelRun } from '../../derived/clear-run.ts';
-import type { Derived } from '../../derived/derived.ts';
 import { remembered } from '../../derived/remember.ts';
 import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
 import { inches_m } from '../../units/convert.ts';
 import type { Cure } from '../finding.ts';
 import { type CheckContext, atLeast, defineRule, limitOrBlank, notChecked } from '../rule.ts';
+import { perNetworkAmongThings } from './among-things.ts';
 import { clashPipeName, clashThingName } from './clash-thing-name.ts';
 
 /** A pipe with one thing that it is too close to, or with the nearest one. */
@@ -90,28 +89,22 @@ const askedOf = remembered((near: readonly PipeContacts[]): AskedNetwork => {
   return now;
 });
 
-/** So many pipes at fault are each looked at for a shift that clears them; a plan with more of them has other troubles. */
+/** So many pipes of a network at fault are each looked at for a shift that clears them; a network with more of them has other troubles. */
 const MOST_CURED = 100;
 
 const byPipe = remembered((network: readonly PipeContacts[]): ReadonlyMap<ClashPipe, PipeContacts> => new Map(network.map((each) => [each.pipe, each])));
 
-/** Every subject; clashes of a plan that has few of them with the run that could be shifted. */
-function everySubject(derived: Derived): AskedPipe['asked'] {
-  const pass = clashPass(derived);
-  const networks = pass.map((network) => askedOf(network));
-  const faults = networks.reduce((sum, { atFault }) => sum + atFault.length, 0);
-  if (faults === 0 || faults > MOST_CURED) return networks.length === 1 && networks[0] ? networks[0].all : ([] as AskedPipe['asked'][number][]).concat(...networks.map(({ all }) => all));
-  return networks.flatMap(({ all, atFault }, i) => {
-    const network = derived.networks[i]?.network;
-    if (!network || atFault.length === 0) return all;
-    const near = byPipe(pass[i] ?? []);
-    const runs = new Map(atFault.map(({ near: { pipe } }) => [pipe, findLevelRun(pipe, near, network)]));
-    return all.map((each) => {
-      const run = runs.get(each.subject.pipe);
-      return run ? { ...each, subject: { ...each.subject, run } } : each;
-    });
+/** Every subject; clashes of a network that has few of them with the run that could be shifted. */
+const everySubject = perNetworkAmongThings<Clash>(({ network }, contacts) => {
+  const { all, atFault } = askedOf(contacts);
+  if (atFault.length === 0 || atFault.length > MOST_CURED) return all;
+  const near = byPipe(contacts);
+  const runs = new Map(atFault.map(({ near: { pipe } }) => [pipe, findLevelRun(pipe, near, network)]));
+  return all.map((each) => {
+    const run = runs.get(each.subject.pipe);
+    return run ? { ...each, subject: { ...each.subject, run } } : each;
   });
-}
+});
 
 /** Feet are shifted in eighths of an inch, metres in 5 mm. */
 const STEP_m = { feet: inches_m(1 / 8), metric: 0.005 };

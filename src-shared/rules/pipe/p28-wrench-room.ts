@@ -1,5 +1,4 @@
 import type { PipeContacts } from '../../derived/clash-contacts.ts';
-import { clashPass } from '../../derived/clash-pass.ts';
 import type { DerivedNetwork } from '../../derived/derived.ts';
 import { FITTING_WORDS } from '../../derived/fitting-words.ts';
 import { remembered } from '../../derived/remember.ts';
@@ -10,6 +9,7 @@ import { ANGLE_SLACK_rad } from '../../geometry/tolerance.ts';
 import type { RefOf } from '../../model/plan.ts';
 import { inches_m } from '../../units/convert.ts';
 import { atLeast, defineRule, notChecked } from '../rule.ts';
+import { perNetworkAmongThings } from './among-things.ts';
 import { clashThingName } from './clash-thing-name.ts';
 
 const QUARTER_TURN = { value: Math.PI / 2, source: 'common practice' };
@@ -81,14 +81,11 @@ export const p28WrenchRoom = defineRule<Asked>({
     formula: 'free swing of a wrench of 6 in (150 mm) around each threaded joint ≥ a quarter turn; a hose or union at the last joint',
     source: 'common practice',
   },
-  subjects: (derived) => {
-    const near = clashPass(derived);
-    return derived.networks.flatMap((network, i) => {
-      const isThreaded = network.pipes.some(({ pipe }) => pipe.joint === 'threaded' && (pipe.from === network.network.source || pipe.to === network.network.source));
-      const last = isThreaded ? [{ subject: { kind: 'last-joint', network } satisfies Asked, ref: network.ref, name: network.network.name }] : [];
-      return [...asked(near[i] ?? [], network), ...last];
-    });
-  },
+  subjects: perNetworkAmongThings<Asked>((network, near) => {
+    const isThreaded = network.pipes.some(({ pipe }) => pipe.joint === 'threaded' && (pipe.from === network.network.source || pipe.to === network.network.source));
+    const last = isThreaded ? [{ subject: { kind: 'last-joint', network } satisfies Asked, ref: network.ref, name: network.network.name }] : [];
+    return [...asked(near, network), ...last];
+  }),
   check(subject, { say }) {
     if (subject.kind === 'last-joint') {
       const { network } = subject;

@@ -1,11 +1,12 @@
-import type { Derived, DerivedNetwork, DerivedPipe } from '../../derived/derived.ts';
+import type { DerivedNetwork, DerivedPipe } from '../../derived/derived.ts';
 import { type CrossedFace, type Crossing, crossingsOf } from '../../derived/wall-crossings.ts';
 import { LENGTH_SLACK_m, SAME_PLACE_m } from '../../geometry/tolerance.ts';
-import type { Opening, Plan } from '../../model/plan.ts';
+import type { Level, Opening } from '../../model/plan.ts';
 import { thingName } from '../../model/thing-name.ts';
 import { SLEEVE_CLEARANCE_m, sleeveFor_m } from '../../profile/sleeve-size.ts';
 import type { Cure, Finding } from '../finding.ts';
 import { atLeast, defineRule, notChecked } from '../rule.ts';
+import { perNetwork } from '../subjects.ts';
 
 interface Drawn {
   readonly face: CrossedFace;
@@ -36,20 +37,20 @@ function drawnAt({ at, through }: Crossing): Drawn | undefined {
   return undefined;
 }
 
-function nameOf(plan: Plan, { through }: Crossing): string {
+function nameOf(level: Level, { through }: Crossing): string {
   if (through.kind === 'slab') return `the ${through.side === 'floor' ? 'floor' : 'ceiling'} of ${through.enclosure.name}`;
-  const [first, ...others] = through.faces.map(({ wall }) => thingName(plan, wall).replace(/^W/, 'w'));
+  const [first, ...others] = through.faces.map(({ wall }) => thingName({ levels: { [level.id]: level }, networks: {} }, wall).replace(/^W/, 'w'));
   return [first, ...others].join(' and ');
 }
 
 /** Every crossing under a name of its own: by its opening where one is drawn, else by pipe and wall. */
-function askedOf(plan: Derived['plan'], network: DerivedNetwork): { subject: Asked; ref: Finding['subject']; name: string }[] {
+function askedOf(network: DerivedNetwork): { subject: Asked; ref: Finding['subject']; name: string }[] {
   const crossings = crossingsOf(network);
   if (crossings.length === 0) return [{ subject: { network, crossing: undefined, drawn: undefined, what: '' }, ref: network.ref, name: network.network.name }];
   const taken = new Map<string, number>();
   return crossings.map((crossing) => {
     const drawn = drawnAt(crossing);
-    const what = nameOf(plan, crossing);
+    const what = nameOf(network.level, crossing);
     const plain = drawn ? `${drawn.opening.name}, ${crossing.pipe.pipe.size} in pipe` : `${crossing.pipe.pipe.size} in pipe through ${what}`;
     const count = (taken.get(plain) ?? 0) + 1;
     taken.set(plain, count);
@@ -74,7 +75,7 @@ export const p29WallCrossing = defineRule<Asked>({
     source: 'common practice; which rating and system, the building code and the listing of the system decide',
     caution: 'A hole left open or sealed with anything but a listed system spoils the fire resistance of the wall and lets the agent out.',
   },
-  subjects: ({ plan, networks }) => networks.filter(({ pipes }) => pipes.length > 0).flatMap((network) => askedOf(plan, network)),
+  subjects: perNetwork((network) => (network.pipes.length > 0 ? askedOf(network) : [])),
   check({ network, crossing, drawn, what }, { say }) {
     if (!crossing) return { kind: 'judged', isKept: true, text: 'Its pipe goes through no wall and no slab.' };
     const { pipe, at, through } = crossing;

@@ -1,12 +1,13 @@
 import { type AssemblyRun, assemblyRunOf } from '../../derived/assembly-run.ts';
 import { type ClashPipe, clashPipesOf } from '../../derived/clash-pipe.ts';
-import type { Derived, DerivedNetwork } from '../../derived/derived.ts';
+import type { Derived, DerivedLevel, DerivedNetwork, Space } from '../../derived/derived.ts';
 import { CANE_m, type KeptOffFloor, type Overhead, keptOffFloor, lowOverFloor } from '../../derived/headroom.ts';
-import { remembered, sameList } from '../../derived/remember.ts';
+import { remembered } from '../../derived/remember.ts';
 import { distance_m } from '../../geometry/point.ts';
 import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
 import { inches_m } from '../../units/convert.ts';
 import { type Answer, type CheckContext, atLeast, defineRule, notChecked } from '../rule.ts';
+import { per } from '../subjects.ts';
 import { clashPipeName } from './clash-thing-name.ts';
 
 const HEADROOM = { value: inches_m(80), source: 'IBC 1003.3' };
@@ -42,17 +43,19 @@ function postsOf(pipes: readonly ClashPipe[]): ReadonlySet<ClashPipe> {
   return posts;
 }
 
-const lastRooms = new Map<string, KeptOffFloor['rooms']>();
+const roomsOf = remembered((level: DerivedLevel): readonly Space[] => level.spaces.filter(({ kind }) => kind === 'room'));
 
-function floorsOf(derived: Derived): ReadonlyMap<string, KeptOffFloor> {
-  const levels = new Set(derived.networks.map(({ level }) => level.id));
-  return new Map(
-    [...levels].map((level) => {
-      const rooms = sameList(lastRooms.get(level), derived.spaces.filter(({ kind, level: { id } }) => kind === 'room' && id === level));
-      lastRooms.set(level, rooms);
-      return [level, keptOffFloor(rooms, derived.solids.filter(({ ref }) => ref.level === level), derived.networks.filter((network) => network.level.id === level))];
-    }),
-  );
+/** A network over the floor of its level that nobody walks on. */
+interface OverFloor {
+  readonly network: DerivedNetwork;
+  readonly off: KeptOffFloor | undefined;
+}
+
+const overFloor = remembered((network: DerivedNetwork, off: KeptOffFloor | undefined): OverFloor => ({ network, off }));
+
+function networksOverFloor({ levels, networks }: Derived): OverFloor[] {
+  const floors = new Map(levels.map((level) => [level.level, keptOffFloor(roomsOf(level), level.solids, networks.filter((network) => network.level === level.level))]));
+  return networks.map((network) => overFloor(network, floors.get(network.level)));
 }
 
 const highPipe = remembered((pipe: ClashPipe) => ({ subject: { what: 'pipe', level: pipe.level, things: [pipe], off: undefined } satisfies Asked, ref: pipe.ref, name: clashPipeName(pipe) }));
@@ -107,9 +110,6 @@ export const p30Headroom = defineRule<Asked>({
     source: 'IBC 1003.3, from memory; check the adopted code',
     caution: 'People leave in haste when the alarm sounds. Local codes may ask for more.',
   },
-  subjects: (derived) => {
-    const floors = floorsOf(derived);
-    return derived.networks.flatMap((network) => askedOf(network, floors.get(network.level.id)));
-  },
+  subjects: per(networksOverFloor, ({ network }) => network.ref.id)(({ network, off }) => askedOf(network, off)),
   check: judged,
 });

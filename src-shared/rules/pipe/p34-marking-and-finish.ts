@@ -1,6 +1,6 @@
 import type { DerivedNetwork } from '../../derived/derived.ts';
 import { defineRule } from '../rule.ts';
-import { networkSubjects } from '../subjects.ts';
+import { networksWithPipe } from '../subjects.ts';
 
 /**
  * P34: the plan says how the pipe is marked, and what protects it against corrosion.
@@ -12,7 +12,7 @@ export const p34MarkingAndFinish = defineRule<DerivedNetwork>({
   severity: 'note',
   measure: 'count',
   basis: { formula: 'marking along the pipe and finish against corrosion both shown', source: 'common practice' },
-  subjects: (derived) => networkSubjects({ ...derived, networks: derived.networks.filter(({ pipes }) => pipes.length > 0) }),
+  subjects: networksWithPipe,
   check({ network }) {
     const { marking, finish } = network.installation;
     const open = [marking.trim() === '' && 'how the pipe is marked', finish.trim() === '' && 'what protects it against corrosion'].filter((each) => each !== false);

@@ -1,19 +1,16 @@
-import type { Design, ZoneSums } from '../../calculations/design/design.ts';
+import type { ZoneSums } from '../../calculations/design/design.ts';
 import { worked } from '../../calculations/design/worked.ts';
-import type { Derived } from '../../derived/derived.ts';
-import { type Member, memberSubjects, pipedNetworks } from '../design-subjects.ts';
+import { type Member, memberSubjects, perPipedNetwork } from '../design-subjects.ts';
 
 /** A side of the regulator, or why its pressure is not known. */
 export type ZoneMember = Member<ZoneSums>;
 
 /** Every side of the regulator on which something stands, of every network. */
-export const zoneSubjects =
-  (isUsed: (zone: ZoneSums) => boolean) =>
-  (_derived: Derived, design: Design) =>
-    pipedNetworks(design).flatMap((network) => {
-      const { zones } = network;
-      return memberSubjects(network, zones.isKnown ? worked(zones.sums.filter(isUsed)) : zones, ({ side }) => ({ ref: network.ref, name: `${network.name}, ${side}` }));
-    });
+export const zoneSubjects = (isUsed: (zone: ZoneSums) => boolean) =>
+  perPipedNetwork((network) => {
+    const { zones } = network;
+    return memberSubjects(network, zones.isKnown ? worked(zones.sums.filter(isUsed)) : zones, ({ side }) => ({ ref: network.ref, name: `${network.name}, ${side}` }));
+  });
 
 /** The part with the least rating. */
 export const weakestOf = <P extends { readonly rating_Pa: number }>(parts: readonly P[]): P | undefined =>

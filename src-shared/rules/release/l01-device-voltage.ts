@@ -3,6 +3,7 @@ import { type Worked, notWorked, worked } from '../../calculations/design/worked
 import { endOfBatteryBasis, voltageDropBasis } from '../../calculations/formulas/voltage-drop.ts';
 import { wireResistanceBasis } from '../../calculations/formulas/wire.ts';
 import { type Member, memberSubjects } from '../design-subjects.ts';
+import { perNetworkSums } from '../subjects.ts';
 import { atLeast, defineRule, notChecked } from '../rule.ts';
 import { slackOf } from '../slack.ts';
 import { namesApart } from './releasing-circuits.ts';
@@ -24,17 +25,16 @@ export const l01DeviceVoltage = defineRule<Member<DeviceVoltage>>({
     caution: endOfBatteryBasis.caution,
   },
   limitKeys: ['solenoidCurrent_A', 'solenoidLeastVoltage_V'],
-  subjects: (_, { networks }) =>
-    networks.flatMap((network) => {
-      const { release } = network;
-      const devices: Worked<readonly DeviceVoltage[]> = release.isKnown ? worked(release.sums.devices) : release;
-      const isDrawn = network.network.release !== null;
-      const names = release.isKnown ? namesApart(release.sums.devices.map(({ name }) => name), 'device') : [];
-      return memberSubjects(network, isDrawn ? devices : notWorked('the releasing circuit is not drawn up.'), ({ name }, i) => ({
-        ref: network.ref,
-        name: `${network.name}, ${names[i] ?? name}`,
-      }));
-    }),
+  subjects: perNetworkSums((network) => {
+    const { release } = network;
+    const devices: Worked<readonly DeviceVoltage[]> = release.isKnown ? worked(release.sums.devices) : release;
+    const isDrawn = network.network.release !== null;
+    const names = release.isKnown ? namesApart(release.sums.devices.map(({ name }) => name), 'device') : [];
+    return memberSubjects(network, isDrawn ? devices : notWorked('the releasing circuit is not drawn up.'), ({ name }, i) => ({
+      ref: network.ref,
+      name: `${network.name}, ${names[i] ?? name}`,
+    }));
+  }),
   check({ network, member }, { say }) {
     if (!member.isKnown) return notChecked(member.because);
     const { kind, voltage_V, least_V, distance_m } = member.sums;

@@ -4,6 +4,7 @@ import { GREATEST_BENDS_rad, bendsSum_rad, conduitBendsBasis } from '../../calcu
 import { ANGLE_SLACK_rad } from '../../geometry/tolerance.ts';
 import type { Release } from '../../model/plan.ts';
 import { type Member, memberSubjects } from '../design-subjects.ts';
+import { perNetworkSums } from '../subjects.ts';
 import { atMost, defineRule, notChecked } from '../rule.ts';
 import { namesApart } from './releasing-circuits.ts';
 
@@ -29,7 +30,7 @@ export const l04ConduitBends = defineRule<Member<Pull>>({
   severity: 'warn',
   measure: 'angle',
   basis: conduitBendsBasis,
-  subjects: (_, { networks }) => networks.flatMap(pullSubjects),
+  subjects: perNetworkSums(pullSubjects),
   check({ member }, { say }) {
     if (!member.isKnown) return notChecked(member.because);
     const sum_rad = bendsSum_rad(member.sums.bends_rad);

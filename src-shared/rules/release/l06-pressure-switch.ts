@@ -1,15 +1,15 @@
-import type { SupervisionSums } from '../../calculations/design/design.ts';
+import type { NetworkDesign, SupervisionSums } from '../../calculations/design/design.ts';
 import { type Worked, notWorked, workOut, worked } from '../../calculations/design/worked.ts';
 import { expectedPressureBasis, expectedPressure_Pa } from '../../calculations/formulas/cylinder-gas.ts';
-import type { Derived, Space } from '../../derived/derived.ts';
-import { remembered } from '../../derived/remember.ts';
-import { type SpaceIndex, spaceIndexOf } from '../../derived/space-index.ts';
+import type { DerivedLevel } from '../../derived/derived.ts';
+import { spaceIndexOf } from '../../derived/space-index.ts';
 import type { SourcedLimit } from '../../profile/unit-profile.ts';
 import { bar_Pa, gaugeOf_Pa } from '../../units/convert.ts';
 import { placeOn } from '../design-subjects.ts';
 import { type Answer, type CheckContext, defineRule, limitOrBlank, notChecked } from '../rule.ts';
 import { slackOf } from '../slack.ts';
-import { type ReleasingCircuit, circuitSubjects } from './releasing-circuits.ts';
+import { perNetworkWithSumsOnLevel } from '../subjects.ts';
+import type { ReleasingCircuit } from './releasing-circuits.ts';
 
 /** The drawn set point may be this far off the manual's [Pa]. */
 const TOLERANCE_Pa = bar_Pa(1);
@@ -38,7 +38,10 @@ export const l06PressureSwitch = defineRule<Asked>({
     caution: 'Contacts are drawn for the charged cylinder. A switch on the shelf, or on an empty one, is in the other state: a contact that is drawn for it supervises nothing.',
   },
   limitKeys: ['lowPressureSwitch_Pa', 'fillPressure_Pa'],
-  subjects: (derived, design) => circuitSubjects(derived, design).map(({ subject, ...named }) => ({ ...named, subject: { ...subject, coldest_K: coldest_K(derived, subject.network.ref.id) } })),
+  subjects: perNetworkWithSumsOnLevel((_, network, level) => {
+    const { release } = network.network;
+    return release ? [{ subject: { network, release, coldest_K: coldest_K(network, level) }, ref: network.ref, name: network.name }] : [];
+  }),
   check({ network, release, coldest_K: known_K }, { say }) {
     const { pressureSwitch } = release;
     if (!pressureSwitch) return notChecked('no low-pressure switch is drawn up.');
@@ -65,17 +68,9 @@ function asInManual(setPoint_Pa: number, { value, source }: SourcedLimit) {
   return { kind: 'judged' as const, measured: setPoint_Pa, limit, limitSource: source, margin, isKept: margin >= -slackOf(limit) };
 }
 
-/** The spaces of every level, found by place; built once for all networks. */
-const indexesOf = remembered((spaces: readonly Space[]): ReadonlyMap<string, SpaceIndex> => {
-  const levels = [...new Set(spaces.map(({ level }) => level.id))];
-  return new Map(levels.map((id) => [id, spaceIndexOf(spaces.filter(({ level }) => level.id === id))]));
-});
-
 /** Coldest of the rooms that a network's cylinders stand in [K]; undefined when one of them is not known. */
-function coldest_K({ networks, spaces }: Derived, id: string): number | undefined {
-  const network = networks.find(({ ref }) => ref.id === id);
-  if (!network) return undefined;
-  const index = indexesOf(spaces).get(network.level.id);
+function coldest_K(network: NetworkDesign, level: DerivedLevel | undefined): number | undefined {
+  const index = level && spaceIndexOf(level.spaces);
   const all = Object.values(network.network.cylinders).map(({ at }) => index?.findAt({ ...at, z: IN_ROOM_m })?.enclosure.temperature?.least_K);
   const known = all.filter((least_K) => least_K !== undefined);
   return known.length > 0 && known.length === all.length ? Math.min(...known) : undefined;

@@ -1,6 +1,6 @@
-import type { Design, NetworkDesign } from '../../calculations/design/design.ts';
-import type { Derived } from '../../derived/derived.ts';
+import type { NetworkDesign } from '../../calculations/design/design.ts';
 import type { Release } from '../../model/plan.ts';
+import { perNetworkSums } from '../subjects.ts';
 
 /** A network whose releasing circuit is drawn up. */
 export interface ReleasingCircuit {
@@ -9,11 +9,10 @@ export interface ReleasingCircuit {
 }
 
 /** Every network whose releasing circuit is drawn up; L1 says where one is missing. */
-export const circuitSubjects = (_derived: Derived, { networks }: Design) =>
-  networks.flatMap((network) => {
-    const { release } = network.network;
-    return release ? [{ subject: { network, release } satisfies ReleasingCircuit, ref: network.ref, name: network.name }] : [];
-  });
+export const circuitSubjects = perNetworkSums((network) => {
+  const { release } = network.network;
+  return release ? [{ subject: { network, release } satisfies ReleasingCircuit, ref: network.ref, name: network.name }] : [];
+});
 
 /** Names of a list; like ones are told apart by their place in it, one without a name has only that. */
 export const namesApart = (names: readonly string[], word: string): string[] =>

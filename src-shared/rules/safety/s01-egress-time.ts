@@ -3,7 +3,7 @@ import { egressKept, exposureConditionsBasis } from '../../calculations/formulas
 import { openingMiddle } from '../../derived/wall-places.ts';
 import type { Place } from '../finding.ts';
 import { atMost, defineRule, notChecked } from '../rule.ts';
-import { placeOfEnclosure, servedEnclosureSubjects, stayWords } from '../enclosure-subjects.ts';
+import { placeOfEnclosure, servedEnclosuresThat, stayWords } from '../enclosure-subjects.ts';
 
 /** The doors, else the whole enclosure. */
 function placeOfDoors(design: EnclosureDesign): Place {
@@ -25,7 +25,7 @@ export const s01EgressTime = defineRule<EnclosureDesign>({
   measure: 'time',
   basis: { formula: 'time to leave ≤ longest stay of the band reached with all agent in and the room hottest', source: exposureConditionsBasis.source, caution: exposureConditionsBasis.caution },
   limitKeys: ['agentMass_kg'],
-  subjects: (derived, design) => servedEnclosureSubjects(derived, design).filter(({ subject }) => subject.enclosure.occupancy !== 'unoccupiable'),
+  subjects: servedEnclosuresThat(({ enclosure }) => enclosure.occupancy !== 'unoccupiable'),
   check(design, { say }) {
     const { people, enclosure } = design;
     const { egress_s } = enclosure.people;

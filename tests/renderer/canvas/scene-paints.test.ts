@@ -1,7 +1,9 @@
 import { produce } from 'immer';
 import { describe, expect, test } from 'vitest';
 import { derivePlan } from '#shared/derived/derive-plan';
+import { evaluationWith } from '#shared/evaluation';
 import type { Plan } from '#shared/model/plan';
+import { Findings } from '#shared/rules/findings';
 import { coverageKey, jetsKey } from '../../../src-renderer/canvas/changed-things.ts';
 import type { Scene } from '../../../src-renderer/canvas/scene.ts';
 import { scenePaints, thingPaints } from '../../../src-renderer/canvas/scene-paints.ts';
@@ -14,7 +16,7 @@ import { smallPlan } from './support/small-plan.ts';
 const { layers } = startSession('test');
 const view = (scale_px_m: number): Viewport => ({ camera: { at: { x: 3, y: 2 }, scale_px_m }, width: 1000, height: 700 });
 const sceneOf = (plan: Plan, change: Partial<Scene> = {}): Scene => ({
-  evaluation: { derived: derivePlan(plan), design: { enclosures: [], networks: [] }, findings: [], lapsed: [] },
+  evaluation: evaluationWith(derivePlan(plan), { enclosures: [], networks: [], asked: [] }, new Findings([], [], {})),
   level: 'level-0',
   ink: LIGHT_INK,
   lengths: plan.settings.lengths,

@@ -25,7 +25,7 @@ describe('every sum of a plan', () => {
   });
 
   test('an empty plan has none', () => {
-    expect(designFor(planBuilder())).toEqual({ enclosures: [], networks: [] });
+    expect(designFor(planBuilder())).toEqual({ enclosures: [], networks: [], asked: [] });
   });
 
   test('of a plan on which only blank things stand, there are reasons and not one number', () => {
