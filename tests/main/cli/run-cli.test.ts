@@ -1,13 +1,20 @@
 import { mkdirSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { acceptFinding } from '#shared/commands/accept-finding';
+import { moveNozzle } from '#shared/commands/move-nozzle';
+import { evaluate } from '#shared/evaluate';
 import { newPlan } from '#shared/model/plan';
 import { printPlan } from '#shared/model/print-plan';
+import { CATALOGUE_IDS } from '#shared/rules/catalogue';
+import { RULES } from '#shared/rules/index';
 import { runCli } from '../../../src-main/cli/run-cli.ts';
 import { buildDemo } from '../../../src-main/demos/build-demo.ts';
 import { badPlanFiles } from '../../support/bad-plan-files.ts';
 import { TEST_TIME } from '../../support/hosts.ts';
+import { at3, layout } from '../../support/layout.ts';
 import { tempFolder } from '../../support/temp-folder.ts';
+import { done, doneAll } from '../../support/try-command.ts';
 
 async function run(...words: string[]) {
   const lines: string[] = [];
@@ -46,7 +53,7 @@ describe('check', () => {
     const { code, out } = await run('check', path, '--json');
     const { plan, summary, findings } = JSON.parse(out);
     expect(plan).toEqual({ file: path, project: expect.any(String), remarks: [] });
-    expect(summary.stop + summary.warn + summary.notChecked + summary.note + summary.ok).toBe(findings.length);
+    expect(summary.stop + summary.warn + summary.notChecked + summary.note + summary.ok + summary.accepted).toBe(findings.length);
     expect(summary.stop).toBe(findings.filter((each: { verdict: string }) => each.verdict === 'stop').length);
     expect(findings[0]).toMatchObject({ rule: expect.any(String), verdict: 'stop', text: expect.any(String), basis: { source: expect.any(String) } });
     expect(code).toBe(1);
@@ -66,10 +73,41 @@ describe('check', () => {
     expect((await run('check', path, '--all')).out.length).toBeGreaterThan(out.length);
   });
 
+  test('names every check with its source and counts, and what was taken for granted', async () => {
+    const path = join(tempFolder(), 'hut.nzw');
+    await run('new', '--demo', 'F1', path);
+    const { catalogue, findings, assumptions, lapsed } = JSON.parse((await run('check', path, '--json')).out);
+    expect(catalogue.map(({ id }: { id: string }) => id)).toEqual(CATALOGUE_IDS.filter((id) => RULES.some((rule) => rule.id === id)));
+    for (const row of catalogue) expect(row).toMatchObject({ title: expect.any(String), basis: { source: expect.any(String) }, counts: { stop: expect.any(Number), accepted: 0 } });
+    expect(findings.some(({ inputs }: { inputs?: unknown[] }) => (inputs?.length ?? 0) > 0)).toBe(true);
+    expect(assumptions[0]).toMatchObject({ taken: expect.any(String), affects: expect.any(String), change: expect.any(String) });
+    expect(lapsed).toEqual([]);
+    expect((await run('check', path, '--all')).out).toContain('Taken for granted');
+  });
+
+  test('lists accepted findings apart, with reason and name, and does not stop for them', async () => {
+    const path = join(tempFolder(), 'one.json');
+    const plan = layout({ nozzles: [{ at: at3(3, 2, 2) }], limits: {} });
+    const stops = evaluate(plan).findings.filter(({ verdict }) => verdict === 'stop');
+    const accepted = stops.reduce((so, finding) => done(so, acceptFinding(finding, { reason: 'Agreed on site.', by: 'M. Orrin', date: '2026-11-30' })).next, plan);
+    writeFileSync(path, printPlan(accepted));
+    const { code, out } = await run('check', path);
+    expect(stops.length).toBeGreaterThan(0);
+    expect(code).toBe(0);
+    expect(out).toContain(`Accepted as it is, with a name and a reason (${stops.length})`);
+    expect(out).toContain('Accepted by M. Orrin, 2026-11-30: Agreed on site.');
+    expect(out).toContain(`${stops.length} accepted`);
+    expect(out).not.toContain('■ Stop');
+    const shifted = doneAll(accepted, moveNozzle({ kind: 'nozzle', network: 'net', id: 'n1' }, at3(3, 2, 1.9)));
+    writeFileSync(path, printPlan(shifted));
+    expect((await run('check', path)).out).toContain('Acceptances that have lapsed');
+  });
+
   test('a plan that nothing stops ends with 0', async () => {
     const path = join(tempFolder(), 'empty.json');
     const plan = newPlan();
-    writeFileSync(path, printPlan({ ...plan, profiles: Object.fromEntries(Object.entries(plan.profiles).map(([id, profile]) => [id, { ...profile, isSample: false }])) }));
+    const info = { ...plan.info, project: 'Hut', site: 'Quay', client: 'Owner', code: 'ISO 14520', edition: '2015', drawnBy: 'A', checkedBy: 'B', approvedBy: 'C' };
+    writeFileSync(path, printPlan({ ...plan, info, profiles: Object.fromEntries(Object.entries(plan.profiles).map(([id, profile]) => [id, { ...profile, isSample: false }])) }));
     const { code, out } = await run('check', path, '--json');
     expect([code, JSON.parse(out).summary.stop]).toEqual([0, 0]);
   });
