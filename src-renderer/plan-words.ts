@@ -33,6 +33,8 @@ export const TOOL_WORDS: Readonly<Record<ToolId, { readonly name: string; readon
   'ceiling-zone': { name: 'Ceiling', does: 'Mark a part of the ceiling with its own height' },
   opening: { name: 'Opening', does: 'Set a door, vent or other opening into a wall' },
   obstruction: { name: 'Obstacle', does: 'Draw a beam, rack, duct or other thing in the way' },
+  device: { name: 'Device', does: 'Place a detector, alarm, sign, switch or air outlet' },
+  adjoining: { name: 'Beside', does: 'Draw a space beside, under or over the enclosures' },
   cylinder: { name: 'Cylinder', does: 'Stand a cylinder against a wall' },
   pipe: { name: 'Pipe', does: 'Run pipe from the cylinder to the nozzles' },
   nozzle: { name: 'Nozzle', does: 'Hang a nozzle' },
@@ -46,9 +48,9 @@ export const TOOL_WORDS: Readonly<Record<ToolId, { readonly name: string; readon
 
 /** Tools at hand in each stage, in the order of the work. */
 export const STAGE_TOOLS: Readonly<Record<Stage, readonly ToolId[]>> = {
-  survey: ['select', 'calibrate', 'pick-outline', 'enclosure', 'hole', 'ceiling-zone', 'opening', 'obstruction', 'measure', 'note'],
-  layout: ['select', 'cylinder', 'pipe', 'nozzle', 'support', 'obstruction', 'section', 'measure', 'note'],
-  proof: ['select', 'section', 'measure', 'nozzle', 'pipe', 'support', 'note'],
+  survey: ['select', 'calibrate', 'pick-outline', 'enclosure', 'hole', 'ceiling-zone', 'opening', 'obstruction', 'adjoining', 'device', 'measure', 'note'],
+  layout: ['select', 'cylinder', 'pipe', 'nozzle', 'support', 'device', 'obstruction', 'section', 'measure', 'note'],
+  proof: ['select', 'section', 'measure', 'nozzle', 'pipe', 'support', 'device', 'note'],
   sheets: ['select', 'dimension', 'note', 'section', 'measure'],
   site: ['select', 'measure', 'note'],
 };

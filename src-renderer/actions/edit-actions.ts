@@ -16,7 +16,7 @@ const inSentence = (label: string): string => label.charAt(0).toLowerCase() + la
 export const nothingSelected = (state: State): string | null => (state.session.selection.length === 0 ? 'Select something first.' : null);
 
 /** Parts of a larger thing are deleted or copied with it, not on their own. */
-const COPIED: readonly Ref['kind'][] = ['enclosure', 'obstruction', 'dimension', 'note', 'network', 'cylinder', 'pipe', 'nozzle', 'node'];
+const COPIED: readonly Ref['kind'][] = ['enclosure', 'obstruction', 'device', 'adjoining', 'dimension', 'note', 'network', 'cylinder', 'pipe', 'nozzle', 'node'];
 
 const nothingToCopy = (state: State): string | null =>
   state.session.selection.some((ref) => COPIED.includes(ref.kind)) ? null : 'Select something that can be copied first.';
@@ -78,6 +78,8 @@ export function thingsOfLevel(state: State): Ref[] {
   return [
     ...(free('enclosures') ? Object.keys(shown.enclosures).map((id): Ref => ({ kind: 'enclosure', level, id })) : []),
     ...(free('obstructions') ? Object.keys(shown.obstructions).map((id): Ref => ({ kind: 'obstruction', level, id })) : []),
+    ...(free('devices') ? Object.keys(shown.devices).map((id): Ref => ({ kind: 'device', level, id })) : []),
+    ...(free('adjoining') ? Object.keys(shown.adjoining).map((id): Ref => ({ kind: 'adjoining', level, id })) : []),
     ...(free('dimensions') ? Object.keys(shown.dimensions).map((id): Ref => ({ kind: 'dimension', level, id })) : []),
     ...(free('notes') ? Object.keys(shown.notes).map((id): Ref => ({ kind: 'note', level, id })) : []),
     ...networks.flatMap((network): Ref[] => [

@@ -12,6 +12,8 @@ function changedOnLevel(id: string, before: Level | undefined, after: Level | un
   return [
     ...changedIds(before?.enclosures, after?.enclosures).map((each) => refKey({ kind: 'enclosure', level: id, id: each })),
     ...changedIds(before?.obstructions, after?.obstructions).map((each) => refKey({ kind: 'obstruction', level: id, id: each })),
+    ...changedIds(before?.devices, after?.devices).map((each) => refKey({ kind: 'device', level: id, id: each })),
+    ...changedIds(before?.adjoining, after?.adjoining).map((each) => refKey({ kind: 'adjoining', level: id, id: each })),
     ...changedIds(before?.dimensions, after?.dimensions).map((each) => refKey({ kind: 'dimension', level: id, id: each })),
     ...changedIds(before?.notes, after?.notes).map((each) => refKey({ kind: 'note', level: id, id: each })),
     ...changedIds(before?.underlays, after?.underlays).map((each) => refKey({ kind: 'underlay', level: id, id: each })),

@@ -2,6 +2,7 @@ import { jetsOf } from '#shared/derived/jets';
 import { type Box, boxesTouch } from '#shared/geometry/outline';
 import { refKey } from '#shared/model/plan';
 import { dimensionLine } from '../tools/level-things.ts';
+import { DEVICE_REACH_px, deviceMiddle_px } from './device-labels.ts';
 import { cylinderRadius_px } from './draw-cylinders.ts';
 import { MARK_SHIFT } from './draw-findings.ts';
 import { endsAtNozzle, isPoint } from './draw-pipes.ts';
@@ -103,7 +104,8 @@ function symbolBoxes(view: Viewport, scene: Scene, region: Box): LabelBox[] {
       ...Object.values(network.network.supports).filter(({ at }) => isInBox(at, region)).map(({ at }) => around(fixedPx(view, at), 8)),
       ...Object.values(network.network.cylinders).filter(({ at }) => isInBox(at, region)).map(({ at }) => around(fixedPx(view, at), cylinderRadius_px(view, network) + 2)),
     ])
-    .concat(faults);
+    .concat(faults)
+    .concat(isShown(scene, 'devices') ? Object.values(levelOf(scene)?.devices ?? {}).filter(({ at }) => isInBox(at, region)).map((device) => around(deviceMiddle_px(view, device), DEVICE_REACH_px)) : []);
 }
 
 type Line4 = readonly [number, number, number, number];

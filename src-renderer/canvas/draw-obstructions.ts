@@ -5,6 +5,8 @@ import { detailAt } from './level-of-detail.ts';
 import { type Pen, along, fillRing, polyline, setLine } from './pen.ts';
 import { type Scene, solidsOf } from './scene.ts';
 import { hatchRings } from './symbols/hatch.ts';
+import { zigzagRing } from './symbols/zigzag.ts';
+import { drawWorkPlace } from './symbols/work-place.ts';
 import { type Viewport, toScreen, visibleBox } from './viewport.ts';
 
 /** A floor plan is cut at this height: what begins above it is drawn as overhead [m]. Source: common practice. */
@@ -33,7 +35,13 @@ export function drawObstructions(pen: Pen, view: Viewport, scene: Scene): void {
       continue;
     }
     const ring = each.footprint.map((p) => toScreen(view, p));
+    const { kind } = each.obstruction;
+    if (kind === 'work-place') {
+      drawWorkPlace(pen, ring, colour);
+      continue;
+    }
     if (isOverhead(each)) {
+      if (kind === 'live-part' && fine) zigzagRing(pen, ring, toScreen(view, { x: 0, y: 0 }), view, colour);
       setLine(pen, { colour, width: 1.5, dash: [9, 4] });
       polyline(pen, ring, true);
       continue;
@@ -41,7 +49,9 @@ export function drawObstructions(pen: Pen, view: Viewport, scene: Scene): void {
     pen.globalAlpha = 0.5;
     fillRing(pen, ring, paper);
     pen.globalAlpha = 1;
-    if (fine) {
+    if (kind === 'live-part') {
+      if (fine) zigzagRing(pen, ring, toScreen(view, { x: 0, y: 0 }), view, colour);
+    } else if (fine) {
       pen.globalAlpha = 0.6;
       hatchRings(pen, [ring], toScreen(view, { x: 0, y: 0 }), view, {
         colour,
@@ -53,7 +63,7 @@ export function drawObstructions(pen: Pen, view: Viewport, scene: Scene): void {
     }
     setLine(pen, { colour, width: 1.75 });
     polyline(pen, ring, true);
-    if (each.obstruction.kind === 'panel') drawPanelSpace(pen, view, each, scene);
+    if (kind === 'panel') drawPanelSpace(pen, view, each, scene);
   }
 }
 

@@ -14,6 +14,8 @@ import { HEIGHTS_WIDTH_px, type SectionView, heightStep_m, sectionPx } from './s
 import { drawAssemblyPart } from './symbols/assembly-symbols.ts';
 import { drawCylinderFromSide } from './symbols/cylinder-symbol.ts';
 import { hatchRings } from './symbols/hatch.ts';
+import { drawDevice } from './symbols/device-symbol.ts';
+import { zigzagRing } from './symbols/zigzag.ts';
 import { drawHandle } from './symbols/handle.ts';
 import { drawSupport, drawSupportTick } from './symbols/support-symbol.ts';
 import { HIGH_PRESSURE_LEAST_px, drawHighPressureLine, drawLowPressureLine } from './symbols/pressure-line.ts';
@@ -50,6 +52,7 @@ export function drawSection(pen: Pen, view: SectionView, cut: SectionCut, look: 
     if (view.scale_px_m >= PIECES_px_m) drawAssemblyPieces(pen, cut.assembly.map(({ piece, places }) => ({ piece, places: places.map((p) => sectionPx(view, p)) })), view.scale_px_m, ink);
     drawPipes(pen, view, cut, look);
     drawSupports(pen, view, cut, look);
+    drawDevices(pen, view, cut, look);
     drawSectionNozzles(pen, view, cut, look);
     drawMarks(pen, view, cut, look);
     drawSectionTexts(pen, view, cut, look);
@@ -172,9 +175,12 @@ function drawSolids(pen: Pen, view: SectionView, cut: SectionCut, { ink, selecti
     const colour = selection.has(refKey(solid.ref)) ? ink.selection : ink.solid;
     if (isCut) {
       fillRing(pen, corners, ink.paper);
-      pen.globalAlpha = 0.6;
-      hatchRings(pen, [corners], sectionPx(view, { s: 0, z: 0 }), view, { colour, spacing_px: 7, slant_rad: Math.PI / 4 });
-      pen.globalAlpha = 1;
+      if (solid.obstruction.kind === 'live-part') zigzagRing(pen, corners, sectionPx(view, { s: 0, z: 0 }), view, colour);
+      else if (solid.obstruction.kind !== 'work-place') {
+        pen.globalAlpha = 0.6;
+        hatchRings(pen, [corners], sectionPx(view, { s: 0, z: 0 }), view, { colour, spacing_px: 7, slant_rad: Math.PI / 4 });
+        pen.globalAlpha = 1;
+      }
     }
     setLine(pen, { colour, width: isCut ? 2 : 1, dash: isCut ? [] : [5, 4] });
     polyline(pen, corners, true);
@@ -199,6 +205,22 @@ function drawPipes(pen: Pen, view: SectionView, cut: SectionCut, { ink, selectio
     } else if (zone === 'high') drawHighPressureLine(pen, [from, to], ink.warm, ink.paper, Math.max(HIGH_PRESSURE_LEAST_px, width));
     else drawLowPressureLine(pen, [from, to], ink.cool, width);
     pen.globalAlpha = 1;
+  }
+}
+
+/** Detectors, signs, switches and the like at their heights. */
+function drawDevices(pen: Pen, view: SectionView, { devices }: SectionCut, { ink, selection }: SectionLook): void {
+  for (const { ref, device, at } of devices) {
+    const p = sectionPx(view, at);
+    const isMarked = selection.has(refKey(ref));
+    if (isMarked) {
+      pen.globalAlpha = 0.3;
+      disc(pen, p, 15, ink.selection);
+      pen.globalAlpha = 1;
+    }
+    const colour = isMarked ? ink.selection : ink.ink;
+    if (view.scale_px_m < SIGNS_px_m) disc(pen, p, 2, colour);
+    else drawDevice(pen, p, device, { colour, paper: ink.paper });
   }
 }
 

@@ -5,6 +5,7 @@ import { PIPE_TABLE, type PipeSize } from '#shared/profile/pipe-table';
 import { formatLength } from '#shared/units/length-text';
 import { formatQuantity } from '#shared/units/quantity-text';
 import { OBSTRUCTION_WORDS } from '#shared/model/thing-name';
+import { adjoiningNames, deviceNames } from './device-labels.ts';
 import { cylinderRadius_px } from './draw-cylinders.ts';
 import { isOverhead } from './draw-obstructions.ts';
 import { endsAtNozzle, isPoint } from './draw-pipes.ts';
@@ -50,7 +51,8 @@ export const isInBox = ({ x, y }: { readonly x: number; readonly y: number }, bo
 /** Screen place with the plan's origin at 0, 0: it does not change while the board is only moved. */
 export const fixedPx = ({ camera }: Viewport, p: { readonly x: number; readonly y: number }): Px => ({ x: p.x * camera.scale_px_m, y: -p.y * camera.scale_px_m });
 
-const sized = (measure: MeasureText, lines: readonly LabelLine[]): { lines: readonly LabelLine[]; width: number; height: number } => ({
+/** Lines of a text with the room that they take. */
+export const sizedLabel = (measure: MeasureText, lines: readonly LabelLine[]): { lines: readonly LabelLine[]; width: number; height: number } => ({
   lines,
   width: Math.max(...lines.map((line) => measure(line.text, line))) + 2,
   height: lines.reduce((sum, line) => sum + lineHeight_px(line), 0),
@@ -70,7 +72,9 @@ export function labelsOf(context: LabelContext): Label[] {
     ...(isShown(scene, 'enclosures') ? roomsOf(scene).flatMap((room) => roomName(context, room)) : []),
     ...(isShown(scene, 'pipes') && context.detail.heights ? networks.flatMap((network) => uprightHeights(context, network)) : []),
     ...(isShown(scene, 'pipes') && context.detail.figures ? networks.flatMap((network) => pipeSizes(context, network)) : []),
+    ...(isShown(scene, 'devices') ? deviceNames(context) : []),
     ...(isShown(scene, 'obstructions') ? obstructionNames(context) : []),
+    ...(isShown(scene, 'adjoining') ? adjoiningNames(context) : []),
   ];
 }
 
@@ -79,7 +83,7 @@ function nozzleFlags({ scene, view, detail, measure, region }: LabelContext, net
     if (!at || !isInBox(at, region) || !scene.shows(refKey(ref))) return [];
     const lines: LabelLine[] = [{ text: nozzle.name || 'nozzle', bold: true, size: 13, colour: scene.ink.ink }];
     if (detail.figures) lines.push({ text: `at ${formatLength(at.z, scene.lengths)}`, colour: scene.ink.quiet });
-    const box = sized(measure, lines);
+    const box = sizedLabel(measure, lines);
     const place = fixedPx(view, at);
     return [{ key: refKey(ref), ...box, spots: spotsAround(place, 18, box.width, box.height), must: true, flagFor: place }];
   });
@@ -90,7 +94,7 @@ function cylinderNames({ scene, view, measure, region }: LabelContext, network: 
   return Object.values(network.network.cylinders).flatMap((cylinder) => {
     const key = refKey({ kind: 'cylinder', network: network.network.id, id: cylinder.id });
     if (!cylinder.name || !isInBox(cylinder.at, region) || !scene.shows(key)) return [];
-    const box = sized(measure, [{ text: cylinder.name, bold: true, colour: scene.ink.ink }]);
+    const box = sizedLabel(measure, [{ text: cylinder.name, bold: true, colour: scene.ink.ink }]);
     const place = fixedPx(view, cylinder.at);
     const front = { x: Math.cos(cylinder.back_rad + Math.PI), y: -Math.sin(cylinder.back_rad + Math.PI) };
     const beside = { x: place.x + front.x * (radius + 6 + box.width / 2) - box.width / 2, y: place.y + front.y * (radius + 6 + box.height / 2) - box.height / 2 };
@@ -104,7 +108,7 @@ function roomName({ scene, view, measure, region }: LabelContext, room: Space): 
   const { ink, lengths } = scene;
   const height = room.enclosure.height_m === null ? 'height not known' : `${formatLength(room.enclosure.height_m, lengths)} high`;
   const floor = formatQuantity(room.area_m2, 'area', lengths);
-  const box = sized(measure, [
+  const box = sizedLabel(measure, [
     { text: room.enclosure.name || 'Enclosure', bold: true, size: 14, colour: ink.ink },
     { text: `${floor}, ${height}`, colour: ink.quiet },
   ]);
@@ -148,7 +152,7 @@ function uprightHeights({ scene, view, measure, region }: LabelContext, network:
     if (!isPoint(pipe) || !isInBox(pipe.from, region) || endsAtNozzle(pipe) || !scene.shows(refKey(pipe.ref))) return [];
     const way = pipe.to.z >= pipe.from.z ? 'up' : 'down';
     const text = `${formatLength(pipe.from.z, scene.lengths)} ${way} to ${formatLength(pipe.to.z, scene.lengths)}`;
-    const box = sized(measure, [{ text, colour: scene.ink.cool }]);
+    const box = sizedLabel(measure, [{ text, colour: scene.ink.cool }]);
     return [{ key: `${refKey(pipe.ref)} heights`, ...box, spots: spotsAround(fixedPx(view, pipe.from), 15, box.width, box.height) }];
   });
 }
@@ -169,7 +173,7 @@ function pipeSizes({ scene, view, measure, region }: LabelContext, network: Deri
     if (run < SIZE_LEAST_px) break;
     const [a, b] = ends(pipe);
     const text = pipeSizeText(pipe.pipe.size, scene.lengths);
-    const box = sized(measure, [{ text, colour: scene.ink.cool }]);
+    const box = sizedLabel(measure, [{ text, colour: scene.ink.cool }]);
     const middle = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
     if (written.some((other) => other.text === text && gap_px(other.at, middle) < SIZE_REPEAT_px)) continue;
     written.push({ text, at: middle });
@@ -196,7 +200,7 @@ function obstructionNames({ scene, view, detail, measure, region }: LabelContext
     if (detail.figures) {
       lines.push({ text: isOverhead(each) ? `underside ${formatLength(each.bottom_m, lengths)}` : `top ${formatLength(each.top_m, lengths)}`, colour: ink.solid });
     }
-    const box = sized(measure, lines);
+    const box = sizedLabel(measure, lines);
     const { minX, minY, maxX, maxY } = boundsOf(each.footprint.map((p) => fixedPx(view, p)));
     if (Math.max(maxX - minX, maxY - minY) < Math.min(box.width, 40)) return [];
     const centre = { x: (minX + maxX) / 2 - box.width / 2, y: (minY + maxY) / 2 - box.height / 2 };

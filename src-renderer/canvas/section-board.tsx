@@ -190,7 +190,7 @@ const HEIGHT_ONLY = ['height'] as const;
 function handlePx(cut: SectionCut, view: SectionView, handle: HeightHandle): Px {
   const isIt = ({ ref }: { readonly ref: Ref }): boolean => isSameRef(ref, handle.ref);
   const pipe = cut.pipes.find(isIt);
-  const at = cut.nodes.find(isIt)?.at ?? cut.supports.find(isIt)?.at ?? cut.nozzles.find(({ nozzle }) => isIt(nozzle))?.at ?? (pipe && { s: (pipe.a.s + pipe.b.s) / 2, z: pipe.a.z });
+  const at = cut.nodes.find(isIt)?.at ?? cut.supports.find(isIt)?.at ?? cut.devices.find(isIt)?.at ?? cut.nozzles.find(({ nozzle }) => isIt(nozzle))?.at ?? (pipe && { s: (pipe.a.s + pipe.b.s) / 2, z: pipe.a.z });
   return at ? sectionPx(view, at) : { x: view.width / 2, y: view.height / 2 };
 }
 

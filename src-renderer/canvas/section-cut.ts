@@ -3,6 +3,7 @@ import { floorAt_m } from '#shared/derived/spaces';
 import { type Outline, boxesTouch, isInside, sidesOf } from '#shared/geometry/outline';
 import { type PlanPoint, distance_m } from '#shared/geometry/point';
 import { distanceToSegment_m, meetingOf } from '#shared/geometry/segment';
+import { type SectionDevice, devicesAlong } from './section-devices.ts';
 import type { SectionPath } from './section-path.ts';
 import { type Piece, onLine, piecesOf, placeOn } from './section-piece.ts';
 import { NO_THINGS, type SectionPoint, type SectionThings, lineThings, runThings } from './section-things.ts';
@@ -36,6 +37,7 @@ export interface SectionCut extends SectionThings {
   readonly top_m: number;
   readonly bays: readonly Bay[];
   readonly solids: readonly CutSolid[];
+  readonly devices: readonly SectionDevice[];
 }
 
 /** An unfolded run shows what stands within this distance of it [m]. */
@@ -113,11 +115,13 @@ export function cutSection(derived: Derived, path: SectionPath, level: string): 
   const networks = derived.networks.filter((network) => network.network.level === level);
   const line = pieces[0];
   const things = path.run ? runThings(networks, path.run) : line ? lineThings(networks, line, path.kind, rooms) : NO_THINGS;
+  const devices = devicesAlong(derived.plan.levels[level], pieces, path, rooms);
   const heights = [
     ...bays.flatMap(({ floor, ceiling }) => [...floor, ...ceiling].map(({ z }) => z)),
     ...solids.flatMap(({ solid }) => [solid.bottom_m, solid.top_m]),
     ...things.pipes.flatMap(({ a, b }) => [a.z, b.z]),
     ...things.nozzles.map(({ at }) => at.z),
+    ...devices.map(({ at }) => at.z),
     ...things.cylinders.map(({ outletHeight_m }) => outletHeight_m ?? 0),
   ].filter((z) => Math.abs(z) < 60);
   return {
@@ -127,6 +131,7 @@ export function cutSection(derived: Derived, path: SectionPath, level: string): 
     top_m: Math.max(2.4, ...heights),
     bays,
     solids,
+    devices,
     ...things,
   };
 }

@@ -1,4 +1,5 @@
 import type { Command } from '#shared/commands/command';
+import { editDevice } from '#shared/commands/edit-device';
 import { editSupport } from '#shared/commands/edit-support';
 import { movePipeNode } from '#shared/commands/move-pipe-node';
 import { setNozzleHeight } from '#shared/commands/set-nozzle-height';
@@ -16,6 +17,8 @@ export function heightCommand(handle: HeightHandle, z_m: number): Command {
       return movePipeNode(handle.ref, { x: handle.place.x, y: handle.place.y, z: z_m });
     case 'pipe':
       return setPipeHeight([handle.ref], z_m);
+    case 'device':
+      return editDevice(handle.ref, { height_m: z_m });
     case 'support':
       return editSupport(handle.ref, { at: { x: handle.place.x, y: handle.place.y, z: z_m } });
   }
@@ -31,6 +34,9 @@ export function heightHandleOf(cut: SectionCut, selection: readonly Ref[]): Heig
       const found = cut.supports.find((support) => isSameRef(support.ref, ref));
       const handle = found && heightOfSupport(found);
       if (handle) return handle;
+    } else if (ref.kind === 'device') {
+      const found = cut.devices.find((device) => isSameRef(device.ref, ref));
+      if (found) return { kind: 'device', ref: found.ref, z_m: found.at.z };
     } else if (ref.kind === 'node') {
       const found = cut.nodes.find((node) => node.ref.id === ref.id && node.ref.network === ref.network);
       if (found) return { kind: 'node', ref: found.ref, z_m: found.at.z, place: found.place };

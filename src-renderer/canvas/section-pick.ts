@@ -10,6 +10,7 @@ export type HeightHandle =
   | { readonly kind: 'nozzle'; readonly ref: RefOf<'nozzle'>; readonly z_m: number }
   | { readonly kind: 'node'; readonly ref: RefOf<'node'>; readonly z_m: number; readonly place: PlanPoint3 }
   | { readonly kind: 'pipe'; readonly ref: RefOf<'pipe'>; readonly z_m: number }
+  | { readonly kind: 'device'; readonly ref: RefOf<'device'>; readonly z_m: number }
   | { readonly kind: 'support'; readonly ref: RefOf<'support'>; readonly z_m: number; readonly place: PlanPoint3 };
 
 /** A pipe that rises less than this is level [m]. */
@@ -43,6 +44,8 @@ export function heightHandleAt(cut: SectionCut, view: SectionView, p: Px, reach_
   const isSupportNearer = support && (!node || gap_px(sectionPx(view, support.at), p) < gap_px(sectionPx(view, node.at), p));
   // A support of level pipe has no height of its own to be dragged to.
   if (isSupportNearer) return heightOfSupport(support);
+  const device = nearest(cut.devices, ({ at }) => gap_px(sectionPx(view, at), p));
+  if (device && (!node || gap_px(sectionPx(view, device.at), p) < gap_px(sectionPx(view, node.at), p))) return { kind: 'device', ref: device.ref, z_m: device.at.z };
   if (node) return { kind: 'node', ref: node.ref, z_m: node.at.z, place: node.place };
   const level = cut.pipes.filter(({ a, b }) => Math.abs(a.z - b.z) < LEVEL_m && Math.abs(a.s - b.s) > LEVEL_m);
   const pipe = nearest(level, ({ a, b, outside_m }) => Math.max(0, besidePiece_px(p, sectionPx(view, a), sectionPx(view, b)) - (outside_m * view.scale_px_m) / 2));

@@ -35,6 +35,8 @@ const HEIGHT_px = 16;
 const MARK_px = 17;
 /** With more nozzles than this only those that are selected or at fault are written out. */
 const MOST_WRITTEN_OUT = 2;
+/** With more devices than this only their names are written. */
+const MOST_NAMED = 4;
 
 /** How a nozzle hangs: kept, at fault, or undefined while the ceiling or the limit is not known. */
 export function isDropKept({ nozzle }: SectionNozzle): boolean | undefined {
@@ -59,7 +61,7 @@ export function dropText({ nozzle, at }: SectionNozzle, lengths: 'feet' | 'metri
 
 /** All texts inside the section, each where it covers least. */
 export function sectionTexts(cut: SectionCut, context: TextContext): SectionText[] {
-  const wanted = [...nozzleTexts(cut, context), ...cylinderTexts(cut, context), ...solidTexts(cut, context)];
+  const wanted = [...nozzleTexts(cut, context), ...cylinderTexts(cut, context), ...solidTexts(cut, context), ...deviceTexts(cut, context)];
   const boxes = placeLabels(wanted, { boxes: symbolBoxes(cut, context), lines: avoidedLines(cut, context) });
   return wanted.flatMap(({ key, text, colour, bold, verdict }) => {
     const box = boxes.get(key);
@@ -152,6 +154,23 @@ export function groupName(names: readonly string[]): string {
   return sorted.length === 2 ? `${first}, ${second}` : `${first} to ${sorted.at(-1)}`;
 }
 
+/** Names of devices with their heights; where there are many only the names find room. */
+function deviceTexts(cut: SectionCut, { view, ink, lengths, selection, measure }: TextContext): Wanted[] {
+  return cut.devices.map(({ ref, device, at }): Wanted => {
+    const isChosen = selection.has(refKey(ref));
+    const text = isChosen || cut.devices.length <= MOST_NAMED ? `${device.name} at ${formatLength(at.z, lengths)}` : device.name;
+    const p = sectionPx(view, at);
+    const width = measure(text, false) + 2;
+    const spots = [
+      { x: p.x + 14, y: p.y - HEIGHT_px / 2 },
+      { x: p.x - 14 - width, y: p.y - HEIGHT_px / 2 },
+      { x: p.x - width / 2, y: p.y + 12 },
+      { x: p.x - width / 2, y: p.y - 12 - HEIGHT_px },
+    ];
+    return { key: refKey(ref), text, colour: isChosen ? ink.selection : ink.ink, bold: false, verdict: null, width, height: HEIGHT_px, spots };
+  });
+}
+
 function solidTexts(cut: SectionCut, { view, ink, lengths, measure }: TextContext): Wanted[] {
   return cut.solids.flatMap(({ solid, from_m, to_m, isCut }, i): Wanted[] => {
     if (!isCut) return [];
@@ -173,13 +192,17 @@ function symbolBoxes(cut: SectionCut, { view }: TextContext): LabelBox[] {
     const p = sectionPx(view, at);
     return { x: p.x - 12, y: p.y - 10, width: 36, height: 17 };
   });
+  const devices = cut.devices.map(({ at }) => {
+    const p = sectionPx(view, at);
+    return { x: p.x - 10, y: p.y - 10, width: 20, height: 20 };
+  });
   const valves = cut.cylinders.map(({ along_m, outletHeight_m }) => {
     const p = sectionPx(view, { s: along_m, z: outletHeight_m ?? 1.6 });
     return { x: p.x - 8, y: p.y - 8, width: 16, height: 26 };
   });
   // The title at the left and the buttons at the right of the strip's head.
   const head = { x: 0, y: 0, width: view.width, height: 30 };
-  return [...nozzles, ...valves, head, { x: view.width - 220, y: 0, width: 220, height: 38 }];
+  return [...nozzles, ...devices, ...valves, head, { x: view.width - 220, y: 0, width: 220, height: 38 }];
 }
 
 /** Lines that a text should keep off. */

@@ -14,7 +14,7 @@ function actionsOn(ref: Ref | null, stage: keyof typeof STAGE_TOOLS): readonly s
   if (ref === null) return ['paste', 'select-all', 'fit', 'layers', 'info', ...STAGE_TOOLS[stage].filter((tool) => tool !== 'select').map((tool) => `tool-${tool}`)];
   switch (ref.kind) {
     case 'wall':
-      return ['tool-opening', 'add-vent', 'enter-walls', 'fit-selection', 'delete'];
+      return ['tool-opening', 'add-vent', 'tool-device', 'enter-walls', 'fit-selection', 'delete'];
     case 'corner':
     case 'opening':
     case 'ceiling-zone':
@@ -22,7 +22,7 @@ function actionsOn(ref: Ref | null, stage: keyof typeof STAGE_TOOLS): readonly s
     case 'underlay':
       return ['tool-calibrate', 'tool-pick-outline', 'fit', 'layer-underlays', 'delete'];
     case 'enclosure':
-      return ['tool-opening', 'add-vent', 'tool-ceiling-zone', 'tool-hole', 'tool-nozzle', 'tool-cylinder', 'sums', ...edit, 'fit-selection'];
+      return ['tool-opening', 'add-vent', 'tool-device', 'tool-adjoining', 'tool-ceiling-zone', 'tool-hole', 'tool-nozzle', 'tool-cylinder', 'sums', ...edit, 'fit-selection'];
     case 'cylinder':
     case 'nozzle':
     case 'obstruction':
@@ -35,7 +35,9 @@ function actionsOn(ref: Ref | null, stage: keyof typeof STAGE_TOOLS): readonly s
     case 'support':
       return ['delete', 'fit-selection'];
     case 'device':
+      return ['turn-left', 'turn-right', 'mirror-across', 'align', ...edit, 'select-same', 'fit-selection'];
     case 'adjoining':
+      return ['turn-left', 'turn-right', 'mirror-across', ...edit, 'select-same', 'fit-selection'];
     case 'dimension':
     case 'note':
       return [...edit, 'fit-selection'];

@@ -35,6 +35,20 @@ const SHAPES: Readonly<Record<ToolId, ReactNode>> = {
       <path d="m4 12 5-5M4 17 14 7M9 17 19 7M14 17l6-6" />
     </>
   ),
+  device: (
+    <>
+      <circle cx="8.5" cy="8.5" r="5" className="is-heavy" />
+      <path d="M8.5 8.5h.01" strokeWidth="3" strokeLinecap="round" />
+      <path d="M13 15h8v6h-8ZM17 16.5v3" />
+    </>
+  ),
+  adjoining: (
+    <>
+      <path d="M3 4h9v16H3Z" className="is-heavy" />
+      <path d="M12 7h9v10h-9" strokeDasharray="3 2" />
+      <path d="m14 17 5-10M12.5 12 15 7M19 17l2-4" />
+    </>
+  ),
   cylinder: (
     <>
       <path d="M7 5h10" className="is-heavy" />

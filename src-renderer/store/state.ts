@@ -3,7 +3,7 @@ import type { Command } from '#shared/commands/command';
 import type { History } from '#shared/commands/history';
 import type { PlanPoint } from '#shared/geometry/point';
 import type { HostInfo, PlanRef, Problem } from '#shared/host/contract';
-import type { Obstruction, Plan, Ref } from '#shared/model/plan';
+import type { Adjoining, Device, DeviceKind, Obstruction, Plan, Ref } from '#shared/model/plan';
 import type { PipeSize } from '#shared/profile/pipe-table';
 
 /** Where the job stands; decides what the side shows, never what the plan is. */
@@ -18,6 +18,8 @@ export type ToolId =
   | 'ceiling-zone'
   | 'opening'
   | 'obstruction'
+  | 'device'
+  | 'adjoining'
   | 'cylinder'
   | 'pipe'
   | 'nozzle'
@@ -63,6 +65,12 @@ export interface ToolOptions {
   readonly obstructionKind: Obstruction['kind'];
   readonly obstructionBottom_m: number;
   readonly obstructionTop_m: number;
+  readonly deviceKind: DeviceKind;
+  /** Middle of new devices above the finished floor [m]; null: not yet known. */
+  readonly deviceHeight_m: number | null;
+  /** What the next sign is for. */
+  readonly signKind: Extract<Device, { kind: 'sign' }>['sign'];
+  readonly adjoiningKind: Adjoining['kind'];
   readonly orthogonal: boolean;
   readonly snapGrid: boolean;
   readonly snapPlan: boolean;

@@ -1,5 +1,6 @@
 import { type Command, sequence } from '#shared/commands/command';
 import { editCylinder } from '#shared/commands/edit-cylinder';
+import { editDevice } from '#shared/commands/edit-device';
 import { editDimension } from '#shared/commands/edit-dimension';
 import { editOpening } from '#shared/commands/edit-opening';
 import { editSupport } from '#shared/commands/edit-support';
@@ -19,6 +20,7 @@ import type { Network, Plan, Ref, RefOf } from '#shared/model/plan';
 import { type FoundThing, findThing } from '../store/find-thing.ts';
 import type { PipeMove } from '../store/state.ts';
 import { cylinderPlace, cylinderRadius_m } from './cylinder-place.ts';
+import { devicePlace } from './device-place.ts';
 import { dimensionLine, leftOf_m, openingSegment, wallsOf } from './level-things.ts';
 import { pipesAt, stackOf } from './network-hits.ts';
 import { alongWall_m, withinWall_m } from './opening.ts';
@@ -213,6 +215,19 @@ export function dragOf(view: ToolView, hit: Ref, group: readonly Ref[], pressed:
       return shift([hit], nearestCorner(found.thing.footprint, pressed, reach_m), [hit]);
     case 'ceiling-zone':
       return shift([hit], nearestCorner(found.thing.outline, pressed, reach_m), [hit]);
+    case 'adjoining':
+      return shift([hit], nearestCorner(found.thing.outline, pressed, reach_m), [hit]);
+    case 'device': {
+      const { ref, thing, level } = found;
+      return {
+        grab: { x: thing.at.x, y: thing.at.y },
+        without: [hit],
+        commandTo(to) {
+          const { at, facing_rad, wall } = devicePlace(level, thing.kind, to, to);
+          return editDevice(ref, { at, facing_rad: wall ? facing_rad : thing.facing_rad });
+        },
+      };
+    }
     case 'note':
       return shift([hit], { x: found.thing.at.x, y: found.thing.at.y }, [hit]);
     default:

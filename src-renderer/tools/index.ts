@@ -1,7 +1,9 @@
 import type { ToolId } from '../store/state.ts';
+import { adjoiningTool } from './adjoining.ts';
 import { calibrateTool } from './calibrate.ts';
 import { ceilingZoneTool } from './ceiling-zone.ts';
 import { cylinderTool } from './cylinder.ts';
+import { deviceTool } from './device.ts';
 import { dimensionTool } from './dimension.ts';
 import { enclosureTool } from './enclosure.ts';
 import { holeTool } from './hole.ts';
@@ -26,6 +28,8 @@ export const TOOLS: Readonly<Record<ToolId, Tool<unknown>>> = {
   'ceiling-zone': ceilingZoneTool,
   opening: openingTool,
   obstruction: obstructionTool,
+  device: deviceTool,
+  adjoining: adjoiningTool,
   cylinder: cylinderTool,
   pipe: pipeTool,
   nozzle: nozzleTool,

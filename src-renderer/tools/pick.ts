@@ -21,7 +21,7 @@ interface Pickable extends Box {
 }
 
 /** What is picked first where things lie on each other; a support is as small as a pipe end. */
-const ORDER: readonly RefKind[] = ['nozzle', 'cylinder', 'node', 'pipe', 'opening', 'corner', 'wall', 'obstruction', 'dimension', 'note', 'ceiling-zone', 'enclosure', 'underlay'];
+const ORDER: readonly RefKind[] = ['nozzle', 'cylinder', 'node', 'pipe', 'device', 'opening', 'corner', 'wall', 'obstruction', 'dimension', 'note', 'ceiling-zone', 'enclosure', 'adjoining', 'underlay'];
 
 const rankOf = ({ kind }: Ref): number => ORDER.indexOf(kind === 'support' ? 'node' : kind);
 
@@ -56,6 +56,8 @@ function* pickablesOf(plan: Plan, levelId: string): Generator<Pickable> {
     }
   }
   for (const { id, footprint, top_m } of Object.values(level.obstructions)) yield area({ kind: 'obstruction', level: levelId, id }, footprint, [], top_m);
+  for (const { id, at, height_m } of Object.values(level.devices)) yield disc({ kind: 'device', level: levelId, id }, at, 0, height_m ?? 0);
+  for (const { id, outline, floor_m } of Object.values(level.adjoining)) yield area({ kind: 'adjoining', level: levelId, id }, outline, [], floor_m);
   for (const dimension of Object.values(level.dimensions)) yield piece({ kind: 'dimension', level: levelId, id: dimension.id }, dimensionLine(dimension));
   for (const { id, at } of Object.values(level.notes)) yield disc({ kind: 'note', level: levelId, id }, at, 0);
   for (const network of networksOn(plan, levelId)) {

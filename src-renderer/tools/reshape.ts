@@ -1,3 +1,4 @@
+import { editAdjoining } from '#shared/commands/edit-adjoining';
 import { editCeilingZone } from '#shared/commands/edit-ceiling-zone';
 import { editDimension } from '#shared/commands/edit-dimension';
 import { editObstruction } from '#shared/commands/edit-obstruction';
@@ -28,6 +29,10 @@ function handlesOf({ plan }: ToolView, ref: Ref): Handle[] {
     case 'ceiling-zone': {
       const { ref: of, thing } = found;
       return thing.outline.map((at, i) => ({ at, drag: { commandTo: (to) => editCeilingZone(of, { outline: withCorner(thing.outline, i, to) }) } }));
+    }
+    case 'adjoining': {
+      const { ref: of, thing } = found;
+      return thing.outline.map((at, i) => ({ at, drag: { commandTo: (to) => editAdjoining(of, { outline: withCorner(thing.outline, i, to) }) } }));
     }
     case 'dimension': {
       const { ref: of, thing } = found;

@@ -33,7 +33,7 @@ export type SelectState =
   | ({ readonly at: 'dragging'; readonly to: PlanPoint } & Held);
 
 /** Things that are set at a distance from a wall. */
-const SET_BY_WALL: readonly Ref['kind'][] = ['nozzle', 'cylinder', 'obstruction', 'node', 'pipe', 'note'];
+const SET_BY_WALL: readonly Ref['kind'][] = ['nozzle', 'cylinder', 'obstruction', 'node', 'pipe', 'device', 'note'];
 const start: SelectState = { at: 'idle', presses: 0 };
 /** How near the pointer must be to things over each other to be told of them [px]. */
 const HINT_REACH_px = 6;
@@ -171,7 +171,7 @@ export const selectTool: Tool<SelectState> = {
     if (view.session.selection.length === 1 && (only?.kind === 'enclosure' || only?.kind === 'wall' || only?.kind === 'corner')) {
       return 'Drag a corner or a wall to reshape the enclosure; double-click a wall to add a corner.';
     }
-    if (view.session.selection.length === 1 && (only?.kind === 'obstruction' || only?.kind === 'ceiling-zone')) return 'Drag to move, drag a corner to reshape. Shift or Ctrl with a click selects more. Escape selects nothing.';
+    if (view.session.selection.length === 1 && (only?.kind === 'obstruction' || only?.kind === 'ceiling-zone' || only?.kind === 'adjoining')) return 'Drag to move, drag a corner to reshape. Shift or Ctrl with a click selects more. Escape selects nothing.';
     if (view.session.selection.length === 1 && (only?.kind === 'opening' || only?.kind === 'dimension')) return 'Drag to move, drag an end to reshape. Shift or Ctrl with a click selects more. Escape selects nothing.';
     if (only) return 'Drag to move. Shift or Ctrl with a click selects more. Escape selects nothing.';
     return 'Click a thing to select it, or drag a box around several.';

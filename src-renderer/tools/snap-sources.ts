@@ -79,6 +79,14 @@ function* entriesOf(plan: Plan, levelId: string): Generator<Entry> {
       yield lineEntry('obstructions', side, ref);
     }
   }
+  for (const { id, at } of Object.values(level.devices)) yield placeEntry('devices', at, 'node', { kind: 'device', level: levelId, id });
+  for (const { id, outline } of Object.values(level.adjoining)) {
+    const ref: Ref = { kind: 'adjoining', level: levelId, id };
+    for (const side of sidesOf(outline)) {
+      yield placeEntry('adjoining', side.a, 'end', ref);
+      yield lineEntry('adjoining', side, ref);
+    }
+  }
   for (const { id, a, b } of Object.values(level.dimensions)) {
     const ref: Ref = { kind: 'dimension', level: levelId, id };
     yield placeEntry('dimensions', a, 'end', ref);

@@ -3,7 +3,8 @@ import type { PressureZone } from '../derived/pipe-zone.ts';
 import { circle, doubleLine, line, pen, ring } from './marks.ts';
 import { PRINT, WEIGHT } from './print-ink.ts';
 import type { FittingSign } from '../isometric/fitting-sign.ts';
-import type { Support } from '../model/plan.ts';
+import type { Device, Support } from '../model/plan.ts';
+import { deviceShape } from './device-shape.ts';
 import { fittingShape } from './fitting-shape.ts';
 import type { Mark } from './sheet.ts';
 import { type SupportLie, supportShape } from './support-shape.ts';
@@ -145,6 +146,14 @@ export function supportSymbol(x: number, y: number, kind: Support['kind'], lie: 
     ...(bar ? [line(pen(WEIGHT.heavy * factor), ...placed(bar))] : []),
   ];
 }
+
+/** The sign of a detector, alarm, switch, sign, panel or air outlet, as `device-shape` has it. */
+export const deviceSymbol = (x: number, y: number, device: Device, factor: number): Mark[] =>
+  deviceShape(device).map(({ places, isClosed, fill, isHeavy, isDashed }) => {
+    const stroke = pen((isHeavy ? WEIGHT.heavy : WEIGHT.medium) * factor, PRINT.ink, isDashed ? [0.9 * factor, 0.6 * factor] : undefined);
+    const placed = places.map((value, i) => (i % 2 === 0 ? x + value * factor : y - value * factor));
+    return isClosed ? ring(stroke, placed, fill === 'ink' ? PRINT.ink : fill === 'paper' ? PRINT.paper : undefined) : line(stroke, ...placed);
+  });
 
 /** Datum: ring with two opposite quarters filled. */
 export function datumSymbol(x: number, y: number, factor: number): Mark[] {

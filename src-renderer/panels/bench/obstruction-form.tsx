@@ -3,12 +3,17 @@ import { area_m2, boundsOf } from '#shared/geometry/outline';
 import { isRectangle } from '#shared/geometry/rectangle';
 import type { Obstruction, RefOf } from '#shared/model/plan';
 import { OBSTRUCTION_WORDS } from '#shared/model/thing-name';
-import { Choice, optionsOf } from '../fields/choice.tsx';
+import { Choice, KnownChoice, optionsOf } from '../fields/choice.tsx';
 import { LengthField, QuantityField } from '../fields/quantity-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
+import { NOBODY_HAS_LOOKED } from './device-fields.tsx';
 import { SizeFields } from './size-fields.tsx';
 import { Readings, Slip } from './slip.tsx';
 import { useCommit, useFigures, useShownPlan } from './use-plan.ts';
+
+/** Kinds on which things may lie that a jet would blow about, and kinds that may hold disk drives. */
+const HOLDS_ITEMS: ReadonlySet<Obstruction['kind']> = new Set<Obstruction['kind']>(['rack', 'cabinet', 'tray', 'panel', 'work-place', 'other']);
+const HOLDS_DRIVES: ReadonlySet<Obstruction['kind']> = new Set<Obstruction['kind']>(['rack', 'cabinet', 'work-place', 'other']);
 
 /** Form of a beam, rack, duct or other thing in the way. */
 export function ObstructionForm({ at }: { readonly at: RefOf<'obstruction'> }) {
@@ -24,7 +29,7 @@ export function ObstructionForm({ at }: { readonly at: RefOf<'obstruction'> }) {
   return (
     <Slip title="Obstacle">
       <div className="fields">
-        <Choice label="Kind" value={solid.kind} options={optionsOf(OBSTRUCTION_WORDS)} onCommit={(kind) => change(kind === 'panel' ? { kind } : { kind, front_rad: null })} />
+        <Choice label="Kind" value={solid.kind} options={optionsOf(OBSTRUCTION_WORDS)} onCommit={(kind) => change({ kind, ...(kind === 'panel' ? {} : { front_rad: null }), ...(kind === 'live-part' ? {} : { voltage_V: null }) })} />
         <TextField label="Name" value={solid.name} onCommit={(name) => change({ name })} />
         <LengthField label="Bottom above floor" value={solid.bottom_m} onCommit={(bottom_m) => change({ bottom_m })} />
         <LengthField label="Top above floor" value={solid.top_m} onCommit={(top_m) => change({ top_m })} />
@@ -39,6 +44,20 @@ export function ObstructionForm({ at }: { readonly at: RefOf<'obstruction'> }) {
             help="Where its door opens to: 0° is east, 90° is north. The working space before it is kept free."
           />
         ) : null}
+        {solid.kind === 'live-part' ? (
+          <QuantityField
+            kind="voltage"
+            label="Highest voltage to earth"
+            value={solid.voltage_V}
+            least={0}
+            most={1e6}
+            blank={{ text: 'nobody has looked', commit: () => change({ voltage_V: null }) }}
+            onCommit={(voltage_V) => change({ voltage_V })}
+            help="Of a bare part that can be reached."
+          />
+        ) : null}
+        {HOLDS_ITEMS.has(solid.kind) ? <KnownChoice label="Loose or light things on it" value={solid.hasLooseItems} unknown={NOBODY_HAS_LOOKED} onCommit={(hasLooseItems) => change({ hasLooseItems })} wide /> : null}
+        {HOLDS_DRIVES.has(solid.kind) ? <KnownChoice label="Running disk drives in it" value={solid.hasDrives} unknown={NOBODY_HAS_LOOKED} onCommit={(hasDrives) => change({ hasDrives })} wide /> : null}
         <Choice
           label="Gas"
           value={solid.isPermeable ? 'through' : 'solid'}

@@ -6,7 +6,9 @@ import type { State } from '../../store/state.ts';
 import { useStore } from '../../store/use-store.ts';
 import { FindingRow } from '../findings/finding-row.tsx';
 import { NetworkForm } from '../network/network-form.tsx';
+import { AdjoiningForm } from './adjoining-form.tsx';
 import { CylinderForm } from './cylinder-form.tsx';
+import { DeviceForm } from './device-form.tsx';
 import { EnclosureForm } from './enclosure-form.tsx';
 import { EnclosureSums } from './enclosure-sums.tsx';
 import { DimensionForm, NoteForm } from './note-form.tsx';
@@ -16,6 +18,7 @@ import { CeilingZoneForm, OpeningForm } from './opening-form.tsx';
 import { NodeForm } from './node-form.tsx';
 import { PipeForm } from './pipe-form.tsx';
 import { PathSums } from './path-sums.tsx';
+import { useDesk } from '../window-context.ts';
 import { AlignSlip, ArrangeSlip, SeveralForm } from './several-form.tsx';
 import { Slip } from './slip.tsx';
 import { SupportForm } from './support-form.tsx';
@@ -41,6 +44,10 @@ function FormOf({ at }: { readonly at: Ref }) {
       return <CeilingZoneForm at={{ ...at, kind: 'ceiling-zone' }} />;
     case 'obstruction':
       return <ObstructionForm at={{ ...at, kind: 'obstruction' }} />;
+    case 'device':
+      return <DeviceForm at={{ ...at, kind: 'device' }} />;
+    case 'adjoining':
+      return <AdjoiningForm at={{ ...at, kind: 'adjoining' }} />;
     case 'underlay':
       return <UnderlayForm at={{ ...at, kind: 'underlay' }} />;
     case 'dimension':
@@ -65,7 +72,9 @@ function FormOf({ at }: { readonly at: Ref }) {
 function TouchingFindings({ at }: { readonly at: Ref }) {
   const key = useStore(shownKey);
   useStore(selectEvaluation);
-  const findings = useStore((state) => findingsOf(state, at));
+  // While a cure is tried out the list keeps to the plan as it is: what is pointed at must not go away.
+  const isTrying = useDesk((desk) => desk.isTrying);
+  const findings = useStore((state) => findingsOf(isTrying ? { ...state, preview: null } : state, at));
   const open = findings.filter(({ verdict }) => verdict !== 'ok');
   const kept = findings.length - open.length;
   if (findings.length === 0) return null;
@@ -97,7 +106,7 @@ export function SelectionPanel() {
     );
   }
   const networkId = only.kind === 'network' ? only.id : 'network' in only ? only.network : null;
-  const canBeAligned = ['nozzle', 'cylinder', 'obstruction', 'node', 'pipe', 'note'].includes(only.kind);
+  const canBeAligned = ['nozzle', 'cylinder', 'obstruction', 'node', 'pipe', 'device', 'note'].includes(only.kind);
   return (
     <>
       <FormOf at={only} />

@@ -1,4 +1,5 @@
-import { OBSTRUCTION_WORDS, OPENING_WORDS } from '#shared/model/thing-name';
+import { ADJOINING_WORDS, SIGN_WORDS } from '#shared/model/surroundings-words';
+import { DEVICE_WORDS, OBSTRUCTION_WORDS, OPENING_WORDS } from '#shared/model/thing-name';
 import { feet_m } from '#shared/units/convert';
 import { lengthSystem } from '../../plan-words.ts';
 import type { State, ToolOptions } from '../../store/state.ts';
@@ -73,6 +74,31 @@ export function ToolOptionsSlip() {
             <Choice label="Kind" value={options.obstructionKind} options={optionsOf(OBSTRUCTION_WORDS)} onCommit={(obstructionKind) => change({ obstructionKind })} wide />
             <LengthField label="Bottom above floor" value={options.obstructionBottom_m} onCommit={(obstructionBottom_m) => change({ obstructionBottom_m })} />
             <LengthField label="Top above floor" value={options.obstructionTop_m} onCommit={(obstructionTop_m) => change({ obstructionTop_m })} />
+          </div>
+        </Slip>
+      );
+    case 'device':
+      return (
+        <Slip title="Next device" part="tool-options">
+          <div className="fields">
+            {/* Another kind hangs at another height. */}
+            <Choice label="Kind" value={options.deviceKind} options={optionsOf(DEVICE_WORDS)} onCommit={(deviceKind) => change({ deviceKind, deviceHeight_m: null })} wide />
+            <LengthField
+              label="Height above floor"
+              value={options.deviceHeight_m}
+              blank={{ text: 'nobody has looked', commit: () => change({ deviceHeight_m: null }) }}
+              onCommit={(deviceHeight_m) => change({ deviceHeight_m })}
+              help="To its middle."
+            />
+            {options.deviceKind === 'sign' ? <Choice label="Stands" value={options.signKind} options={optionsOf(SIGN_WORDS)} onCommit={(signKind) => change({ signKind })} /> : null}
+          </div>
+        </Slip>
+      );
+    case 'adjoining':
+      return (
+        <Slip title="Next space" part="tool-options">
+          <div className="fields">
+            <Choice label="What it is" value={options.adjoiningKind} options={optionsOf(ADJOINING_WORDS)} onCommit={(adjoiningKind) => change({ adjoiningKind })} wide />
           </div>
         </Slip>
       );

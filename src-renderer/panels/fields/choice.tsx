@@ -50,19 +50,25 @@ interface KnownChoiceProps {
   onCommit(value: boolean | null): void;
   readonly yes?: string;
   readonly no?: string;
+  /** What null is called. */
+  readonly unknown?: string;
+  readonly wide?: boolean;
+  readonly help?: ReactNode;
 }
 
 /** Yes, no, or not yet known. */
-export function KnownChoice({ label, value, onCommit, yes = 'Yes', no = 'No' }: KnownChoiceProps) {
+export function KnownChoice({ label, value, onCommit, yes = 'Yes', no = 'No', unknown = 'Not yet known', wide, help }: KnownChoiceProps) {
   return (
     <Choice
       label={label}
       value={value === null ? 'unknown' : value ? 'yes' : 'no'}
       options={[
-        { value: 'unknown', label: 'Not yet known' },
+        { value: 'unknown', label: unknown },
         { value: 'yes', label: yes },
         { value: 'no', label: no },
       ]}
+      wide={wide}
+      help={help}
       onCommit={(chosen) => onCommit(chosen === 'unknown' ? null : chosen === 'yes')}
     />
   );

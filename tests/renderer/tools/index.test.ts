@@ -16,6 +16,8 @@ const plan = (): Plan =>
     .ceilingZone([{ x: 4, y: 0.5 }, { x: 5.5, y: 0.5 }, { x: 5.5, y: 1.5 }, { x: 4, y: 1.5 }], 2.4)
     .obstruction('rack', [{ x: 4.5, y: 2 }, { x: 5.5, y: 2 }, { x: 5.5, y: 3 }, { x: 4.5, y: 3 }], 0, 2)
     .dimension({ x: 0, y: -1 }, { x: 6, y: -1 }, -0.5)
+    .device('manual-release', 0.025, 1, { facing_rad: 0 })
+    .adjoining('corridor', [{ x: 0, y: -2 }, { x: 6, y: -2 }, { x: 6, y: -0.2 }, { x: 0, y: -0.2 }])
     .note(1, 6, 'Ask')
     .network()
     .cylinder(0.14, 3, Math.PI)
