@@ -6,6 +6,7 @@ import { type Segment, nearestOnSegment } from '../geometry/segment.ts';
 import type { RefOf } from '../model/plan.ts';
 import type { Solid, Space } from './derived.ts';
 import { remembered } from './remember.ts';
+import { isThere } from './solids.ts';
 import { floorAt_m } from './spaces.ts';
 
 /** A face that a nozzle must stand clear of: a finished wall, or the side of a thing as high as the space. */
@@ -26,7 +27,9 @@ const JOINT_m = 1e-3;
  * its corners. While the ceiling is unknown, a thing that stands on the floor and rises above `orifice_m` counts.
  * @param orifice_m height that it must rise above while the ceiling is unknown [m]
  */
-export function isFullHeight(space: Space, { footprint, bottom_m, top_m }: Solid, orifice_m: number): boolean {
+export function isFullHeight(space: Space, solid: Solid, orifice_m: number): boolean {
+  if (!isThere(solid)) return false;
+  const { footprint, bottom_m, top_m } = solid;
   const floors = footprint.map((corner) => floorAt_m(space, corner) ?? space.floor_m);
   if (bottom_m > Math.max(...floors) + JOINT_m) return false;
   const ceilings = footprint.map((corner) => space.ceilingAt_m(corner));

@@ -9,20 +9,23 @@ import { wallsAlone } from './near-wall.ts';
 import { type Arc, gapsBetween, turned } from './turn-intervals.ts';
 
 /** Limits that must be known before any turn of a nozzle can be called legal. */
-const ARC_LIMITS = ['cornerZone_m', 'cornerAngle_rad', 'nearWallZone_m', 'nearWallAngle_rad', 'freeJet_m'] as const satisfies readonly LimitKey[];
+const ARC_LIMITS = ['cornerZone_m', 'cornerAngle_rad', 'nearWallZone_m', 'nearWallAngle_rad'] as const satisfies readonly LimitKey[];
+
+/** The limit that says how far a nozzle's jets must run free: a void has one of its own. */
+export const freeJetKey = ({ space }: HungNozzle): 'freeJet_m' | 'voidFreeJet_m' => (space && space.kind !== 'room' ? 'voidFreeJet_m' : 'freeJet_m');
 
 /** Limits of the nozzle's profile that are blank although its legal turns depend on them. */
-export const blankArcLimits = ({ profile }: HungNozzle): LimitKey[] => ARC_LIMITS.filter((key) => !profile?.limits[key]);
+export const blankArcLimits = (nozzle: HungNozzle): LimitKey[] => [...ARC_LIMITS, freeJetKey(nozzle)].filter((key) => !nozzle.profile?.limits[key]);
 
 /**
  * The ranges of `rotation_rad` in which every hole of a nozzle stays off the corners it stands in, blows along the walls
- * it stands near, and runs free for the least length: what N5, N6 and N7 ask, with the profile's limits. Ends included.
+ * it stands near, and runs free for the least length: what N5, N6 and N7 ask, in a void N18, with the profile's limits. Ends included.
  * Found exactly, each hole's forbidden directions being arcs, and narrowed by a hair so that an end never breaks a limit.
  * @returns ranges in order of their start in [0, 2π); a range may pass 2π; a full turn is 0 … 2π. Empty where no turn is
  * legal, and also where it cannot be known: no space, no holes, or a limit in `blankArcLimits`
  */
 export function legalArcs(nozzle: HungNozzle): Arc[] {
-  const { cornerZone_m, cornerAngle_rad, nearWallZone_m, nearWallAngle_rad, freeJet_m } = nozzle.profile?.limits ?? {};
+  const { cornerZone_m, cornerAngle_rad, nearWallZone_m, nearWallAngle_rad, [freeJetKey(nozzle)]: freeJet_m } = nozzle.profile?.limits ?? {};
   if (!cornerZone_m || !cornerAngle_rad || !nearWallZone_m || !nearWallAngle_rad || !freeJet_m) return [];
   const { at, space } = nozzle;
   const holes_rad = nozzle.nozzle.holes_rad;

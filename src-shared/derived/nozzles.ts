@@ -3,6 +3,7 @@ import { normalAngle_rad } from '../geometry/angle.ts';
 import type { PlanPoint3 } from '../geometry/point.ts';
 import type { Nozzle } from '../model/plan.ts';
 import type { DerivedNetwork, DerivedNozzle, Solid, Space } from './derived.ts';
+import { isThere } from './solids.ts';
 import type { SpaceIndex } from './space-index.ts';
 
 /**
@@ -11,8 +12,8 @@ import type { SpaceIndex } from './space-index.ts';
  */
 export const blockersOf = (space: Space, at: PlanPoint3): Solid[] =>
   space.solids.filter(
-    ({ bottom_m, top_m, footprint }) =>
-      (bottom_m < at.z && at.z < top_m) || (bottom_m <= at.z && at.z <= top_m && isInsideOrOn(at, footprint)),
+    (solid) =>
+      isThere(solid) && ((solid.bottom_m < at.z && at.z < solid.top_m) || (solid.bottom_m <= at.z && at.z <= solid.top_m && isInsideOrOn(at, solid.footprint))),
   );
 
 /** Derives a nozzle: the space it serves (as chosen, or the one it hangs in), the ceiling over it, what stops its jets. */

@@ -20,6 +20,9 @@ const solidOf = rememberedPart((obstruction: Obstruction, level: string): Solid 
   };
 });
 
+/** Whether anything stands there: a work place is only where people are, and nothing stops at it. */
+export const isThere = ({ obstruction }: Solid): boolean => obstruction.kind !== 'work-place';
+
 /** Solids of one level, with an index of their places. */
 export interface SolidIndex {
   readonly solids: readonly Solid[];

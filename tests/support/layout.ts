@@ -21,7 +21,7 @@ export interface LayoutSpec {
   /** Straight pipes from place to place in flow order; the first place is the source. */
   readonly runs?: readonly { readonly places: readonly PlanPoint3[]; readonly size?: PipeSize }[];
   readonly cylinders?: number;
-  readonly obstructions?: readonly Pick<Obstruction, 'footprint' | 'bottom_m' | 'top_m' | 'kind'>[];
+  readonly obstructions?: readonly (Pick<Obstruction, 'footprint' | 'bottom_m' | 'top_m' | 'kind'> & Partial<Obstruction>)[];
   /** Limits put in place of the sample's; null blanks one. */
   readonly limits?: Partial<Record<LimitKey, number | null>>;
   readonly footprint?: UnitProfile['footprint'];

@@ -2,9 +2,11 @@ import { cornersNear } from '../../derived/corner-zone.ts';
 import type { ConvexCorner, HungNozzle, WallFace } from '../../derived/derived.ts';
 import { blankArcLimits, legalArcs } from '../../derived/legal-arc.ts';
 import { wallsAlone } from '../../derived/near-wall.ts';
-import { angleBetween_rad, axisAngle_rad, normalAngle_rad, turnTo_rad } from '../../geometry/angle.ts';
+import { angleBetween_rad, axisAngle_rad, turnTo_rad } from '../../geometry/angle.ts';
+import { ANGLE_SLACK_rad } from '../../geometry/tolerance.ts';
 import { LIMIT_CATALOGUE } from '../../profile/limit-catalogue.ts';
 import type { Cure } from '../finding.ts';
+import { turnBy } from './turn-by.ts';
 
 /** How far one hole is off the direction to one corner. */
 export interface CornerShot {
@@ -49,11 +51,22 @@ export function turnCure(nozzle: HungNozzle, say: { turn(angle_rad: number): str
   const turns = arcs.flatMap(({ from_rad, to_rad }) => [turnTo_rad(rotation_rad, from_rad), turnTo_rad(rotation_rad, to_rad)]);
   const least = turns.sort((a, b) => Math.abs(a) - Math.abs(b))[0];
   if (least === undefined) return { kind: 'advice', text: 'No turn of this nozzle clears it: move the nozzle.' };
-  const way = least > 0 ? 'counter-clockwise' : 'clockwise';
-  return {
-    kind: 'turn-nozzle',
-    text: `Turn it ${say.turn(Math.abs(least))} ${way}`,
-    nozzle: { network: nozzle.ref.network, id: nozzle.ref.id },
-    rotation_rad: normalAngle_rad(rotation_rad + least),
-  };
+  return turnBy(nozzle, least, say);
+}
+
+/** Holes that the corner or the near-wall check stops already: turning them cures what else they blow at. */
+export function stoppedHoles(nozzle: HungNozzle): ReadonlySet<number> {
+  const { cornerZone_m, cornerAngle_rad, nearWallZone_m, nearWallAngle_rad } = nozzle.profile?.limits ?? {};
+  const stopped = new Set<number>();
+  if (cornerZone_m && cornerAngle_rad) {
+    for (const { hole_rad, off_rad } of cornerShotsOf(nozzle, cornerZone_m.value)) {
+      if (off_rad < cornerAngle_rad.value - ANGLE_SLACK_rad) stopped.add(hole_rad);
+    }
+  }
+  if (cornerZone_m && nearWallZone_m && nearWallAngle_rad) {
+    for (const { hole_rad, off_rad } of nearWallShotsOf(nozzle, nearWallZone_m.value, cornerZone_m.value)) {
+      if (off_rad > nearWallAngle_rad.value + ANGLE_SLACK_rad) stopped.add(hole_rad);
+    }
+  }
+  return stopped;
 }

@@ -1,14 +1,13 @@
-import type { HungNozzle } from '../../derived/derived.ts';
 import { jetsOf } from '../../derived/jets.ts';
-import { ANGLE_SLACK_rad, LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
+import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
 import { atLeast, defineRule, limitOrBlank, notChecked } from '../rule.ts';
-import { type NozzleSubject, nozzleSubjects, placeOfNozzle } from '../subjects.ts';
-import { cornerShotsOf, nearWallShotsOf, turnCure } from './hole-faults.ts';
+import { type NozzleSubject, askedNozzle, perNetwork, placeOfNozzle } from '../subjects.ts';
+import { stoppedHoles, turnCure } from './hole-faults.ts';
 
 /**
  * N7: every jet runs free before it meets anything.
  * Measure: shortest way from a hole to the first thing its jet meets at the height of the orifice [m].
- * Limit: least free jet, from the unit profile (common practice: 3 ft).
+ * Limit: least free jet, from the unit profile (common practice: 3 ft). A nozzle in a void is N18's, with a limit of its own.
  * Not checked: the nozzle serves no space, has no holes, or the limit is blank. A hole that N5 or N6 stops already
  * is not judged again: turning it cures both.
  */
@@ -22,7 +21,7 @@ export const n07FreeJet = defineRule<NozzleSubject>({
     source: 'unit profile; common practice 3 ft (0.9 m)',
   },
   limitKeys: ['freeJet_m'],
-  subjects: nozzleSubjects,
+  subjects: perNetwork(({ nozzles }) => nozzles.filter(({ space }) => !space || space.kind === 'room').map(askedNozzle)),
   check(nozzle, { say }) {
     const free = limitOrBlank(nozzle.profile, 'freeJet_m');
     if (!free.limit) return free.blank;
@@ -46,20 +45,3 @@ export const n07FreeJet = defineRule<NozzleSubject>({
     };
   },
 });
-
-/** Holes that the corner or near-wall rule stops already. */
-function stoppedHoles(nozzle: HungNozzle): Set<number> {
-  const { cornerZone_m, cornerAngle_rad, nearWallZone_m, nearWallAngle_rad } = nozzle.profile?.limits ?? {};
-  const stopped = new Set<number>();
-  if (cornerZone_m && cornerAngle_rad) {
-    for (const { hole_rad, off_rad } of cornerShotsOf(nozzle, cornerZone_m.value)) {
-      if (off_rad < cornerAngle_rad.value - ANGLE_SLACK_rad) stopped.add(hole_rad);
-    }
-  }
-  if (cornerZone_m && nearWallZone_m && nearWallAngle_rad) {
-    for (const { hole_rad, off_rad } of nearWallShotsOf(nozzle, nearWallZone_m.value, cornerZone_m.value)) {
-      if (off_rad > nearWallAngle_rad.value + ANGLE_SLACK_rad) stopped.add(hole_rad);
-    }
-  }
-  return stopped;
-}
