@@ -1,12 +1,14 @@
 import type { Contact, PipeContacts } from '../../derived/clash-contacts.ts';
+import { clashPass } from '../../derived/clash-pass.ts';
 import type { ClashPipe } from '../../derived/clash-pipe.ts';
 import { type LevelRun, clearingShift_m, findLevelRun } from '../../derived/clear-run.ts';
+import type { Derived, DerivedNetwork } from '../../derived/derived.ts';
 import { remembered } from '../../derived/remember.ts';
 import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
 import { inches_m } from '../../units/convert.ts';
 import type { Cure } from '../finding.ts';
 import { type CheckContext, atLeast, defineRule, limitOrBlank, notChecked } from '../rule.ts';
-import { perNetworkAmongThings } from './among-things.ts';
+import { per } from '../subjects.ts';
 import { clashPipeName, clashThingName } from './clash-thing-name.ts';
 
 /** A pipe with one thing that it is too close to, or with the nearest one. */
@@ -89,22 +91,41 @@ const askedOf = remembered((near: readonly PipeContacts[]): AskedNetwork => {
   return now;
 });
 
-/** So many pipes of a network at fault are each looked at for a shift that clears them; a network with more of them has other troubles. */
+/** So many pipes at fault are each looked at for a shift that clears them; a plan with more of them has other troubles. */
 const MOST_CURED = 100;
 
-const byPipe = remembered((network: readonly PipeContacts[]): ReadonlyMap<ClashPipe, PipeContacts> => new Map(network.map((each) => [each.pipe, each])));
+/** A network with what its pipes are near to. */
+interface Asking {
+  readonly network: DerivedNetwork;
+  readonly near: readonly PipeContacts[];
+  /** Its clashes are told with the run that could be shifted. */
+  readonly isCured: boolean;
+}
 
-/** Every subject; clashes of a network that has few of them with the run that could be shifted. */
-const everySubject = perNetworkAmongThings<Clash>(({ network }, contacts) => {
-  const { all, atFault } = askedOf(contacts);
-  if (atFault.length === 0 || atFault.length > MOST_CURED) return all;
-  const near = byPipe(contacts);
-  const runs = new Map(atFault.map(({ near: { pipe } }) => [pipe, findLevelRun(pipe, near, network)]));
+const asking = remembered((near: readonly PipeContacts[], network: DerivedNetwork, isCured: boolean): Asking => ({ network, near, isCured }));
+const byPipe = remembered((near: readonly PipeContacts[]): ReadonlyMap<ClashPipe, PipeContacts> => new Map(near.map((each) => [each.pipe, each])));
+
+/** Every network; while few pipes of the plan are at fault, with word that theirs are to be cured. */
+function everyNetwork(derived: Derived): readonly Asking[] {
+  const pass = clashPass(derived);
+  const faults = pass.map((near) => (near.length > 0 ? askedOf(near).atFault.length : 0));
+  const isFew = faults.reduce((sum, each) => sum + each, 0) <= MOST_CURED;
+  return derived.networks.flatMap((network, i) => {
+    const near = pass[i] ?? [];
+    return near.length > 0 ? [asking(near, network, isFew && (faults[i] ?? 0) > 0)] : [];
+  });
+}
+
+/** Every subject of a network, those that are to be cured with the run that could be shifted. */
+function subjectsOf({ network: { network }, near, isCured }: Asking): AskedPipe['asked'] {
+  const { all, atFault } = askedOf(near);
+  if (!isCured) return all;
+  const runs = new Map(atFault.map(({ near: { pipe } }) => [pipe, findLevelRun(pipe, byPipe(near), network)]));
   return all.map((each) => {
     const run = runs.get(each.subject.pipe);
     return run ? { ...each, subject: { ...each.subject, run } } : each;
   });
-});
+}
 
 /** Feet are shifted in eighths of an inch, metres in 5 mm. */
 const STEP_m = { feet: inches_m(1 / 8), metric: 0.005 };
@@ -137,7 +158,7 @@ export const p27Clash = defineRule<Clash>({
   measure: 'length',
   basis: { formula: 'outside of pipe with its insulation to nearest solid ≥ limit; below 0 they collide', source: 'common practice 1 in (25 mm)' },
   limitKeys: ['pipeClearance_m'],
-  subjects: everySubject,
+  subjects: per(everyNetwork, ({ network }) => network.ref.id)(subjectsOf),
   check(clash, { say, lengths }) {
     const { pipe, contact, unknownCeiling } = clash;
     const wanted = wantedOf(clash);
