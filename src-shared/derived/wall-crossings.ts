@@ -1,12 +1,14 @@
+import RBush from 'rbush';
 import { isInsideRegion } from '../geometry/inside.ts';
+import type { Box } from '../geometry/outline.ts';
 import type { PlanPoint, PlanPoint3 } from '../geometry/point.ts';
 import { distance3_m, distance_m } from '../geometry/point.ts';
 import { along3 } from '../geometry/segment3.ts';
 import { SAME_PLACE_m } from '../geometry/tolerance.ts';
-import { type Corner, type Enclosure, type RefOf, ringOf } from '../model/plan.ts';
-import { ceilingOf } from './ceiling.ts';
+import { type Corner, type Enclosure, type Level, type RefOf, ringOf } from '../model/plan.ts';
 import type { DerivedNetwork, DerivedPipe } from './derived.ts';
-import { remembered } from './remember.ts';
+import { shapeOf } from './enclosure-shape.ts';
+import { remembered, rememberedPart } from './remember.ts';
 
 /** A wall face that a pipe goes through. */
 export interface CrossedFace {
@@ -44,12 +46,35 @@ interface Reach {
   readonly floor_m: number;
   readonly topAt_m: (at: PlanPoint) => number;
 }
-function reachOf(enclosure: Enclosure): Reach {
-  const { at_m } = ceilingOf(enclosure, [], 0);
+function reachOf(enclosure: Enclosure, level: string): Reach {
+  const { at_m } = shapeOf(enclosure, level).ceiling;
   return {
     floor_m: -(enclosure.underFloor?.depth_m ?? 0),
     topAt_m: (at) => (at_m(at) ?? Number.POSITIVE_INFINITY) + (enclosure.ceilingVoid?.depth_m ?? 0),
   };
+}
+
+/** An enclosure by where it lies on the plan. */
+interface Around extends Box {
+  readonly enclosure: Enclosure;
+  readonly reach: Reach;
+  readonly order: number;
+}
+
+/** Enclosures farther than this from a pipe on the plan are not looked at [m]: more than any slack. */
+const BESIDE_m = 0.01;
+
+const enclosuresOf = rememberedPart((enclosures: Level['enclosures'], level: string): RBush<Around> => {
+  const index = new RBush<Around>();
+  index.load(Object.values(enclosures).map((enclosure, order) => ({ ...shapeOf(enclosure, level).bounds, enclosure, reach: reachOf(enclosure, level), order })));
+  return index;
+});
+
+/** The enclosures that a pipe may go through, in the order of the plan. */
+function enclosuresAround({ from, to }: DerivedPipe, index: RBush<Around>): Around[] {
+  return index
+    .search({ minX: Math.min(from.x, to.x) - BESIDE_m, minY: Math.min(from.y, to.y) - BESIDE_m, maxX: Math.max(from.x, to.x) + BESIDE_m, maxY: Math.max(from.y, to.y) + BESIDE_m })
+    .sort((a, b) => a.order - b.order);
 }
 
 /** Where pipe ends on a wall and goes on behind it: ends of the pipes that follow. */
@@ -60,7 +85,11 @@ function onwardOf({ pipes }: DerivedNetwork, pipe: DerivedPipe): PlanPoint3[] {
 function hitsOf(network: DerivedNetwork, pipe: DerivedPipe, enclosure: Enclosure, reach: Reach): Hit[] {
   const level = network.level.id;
   const hits: Hit[] = [];
-  const onward = onwardOf(network, pipe);
+  let onward: PlanPoint3[] | undefined;
+  const goesOn = (corner: Corner, next: Corner, from_m: number): boolean => {
+    onward ??= onwardOf(network, pipe);
+    return onward.some((end) => sideOf(corner, next, end) * from_m < 0 && Math.abs(sideOf(corner, next, end)) > SAME_PLACE_m);
+  };
   const take = (ring: readonly Corner[]): void => {
     for (const [i, corner] of ring.entries()) {
       const next = ring[(i + 1) % ring.length];
@@ -68,7 +97,7 @@ function hitsOf(network: DerivedNetwork, pipe: DerivedPipe, enclosure: Enclosure
       const [from_m, to_m] = [sideOf(corner, next, pipe.from), sideOf(corner, next, pipe.to)];
       if (Math.abs(from_m) <= SAME_PLACE_m) continue;
       const isOn = Math.abs(to_m) <= SAME_PLACE_m;
-      const goesBehind = isOn ? onward.some((end) => sideOf(corner, next, end) * from_m < 0 && Math.abs(sideOf(corner, next, end)) > SAME_PLACE_m) : from_m * to_m < 0;
+      const goesBehind = isOn ? goesOn(corner, next, from_m) : from_m * to_m < 0;
       if (!goesBehind) continue;
       const share = isOn ? 1 : from_m / (from_m - to_m);
       const at = along3({ a: pipe.from, b: pipe.to }, share);
@@ -117,9 +146,9 @@ function slabsOf(pipe: DerivedPipe, enclosure: Enclosure, reach: Reach): Crossin
  * void are no crossing. Pipe along a wall face, or one that ends at it, is none either.
  */
 export const crossingsOf = remembered((network: DerivedNetwork): readonly Crossing[] => {
-  const enclosures = Object.values(network.level.enclosures).map((enclosure) => ({ enclosure, reach: reachOf(enclosure) }));
-  return network.pipes.flatMap((pipe) => [
-    ...wallsOf(pipe, enclosures.flatMap(({ enclosure, reach }) => hitsOf(network, pipe, enclosure, reach))),
-    ...enclosures.flatMap(({ enclosure, reach }) => slabsOf(pipe, enclosure, reach)),
-  ]);
+  const index = enclosuresOf(network.level.enclosures, network.level.id);
+  return network.pipes.flatMap((pipe) => {
+    const around = enclosuresAround(pipe, index);
+    return [...wallsOf(pipe, around.flatMap(({ enclosure, reach }) => hitsOf(network, pipe, enclosure, reach))), ...around.flatMap(({ enclosure, reach }) => slabsOf(pipe, enclosure, reach))];
+  });
 });

@@ -3,17 +3,34 @@ import type { Derived } from '../derived/derived.ts';
 import { isAlike } from '../derived/remember.ts';
 import { type Chunk, type Ground, type LookedAt, chunkOf, stillHolds } from './chunk.ts';
 import type { Finding } from './finding.ts';
-import type { Answer, Asked, CheckContext, RuleSpec } from './rule.ts';
+import type { Answer, Asked, CheckContext, CureFinder, RuleSpec } from './rule.ts';
 import { RuleFindings } from './rule-findings.ts';
 import type { SubjectsOf } from './subjects.ts';
 import { wordingFor } from './wording.ts';
 
-function findingOf<S>(spec: RuleSpec<S>, { ref, name }: Asked<S>, answer: Answer): Finding {
-  const common = { rule: spec.id, title: spec.title, subject: ref, name, measure: spec.measure, basis: spec.basis };
-  if (answer.kind === 'not-checked') return { ...common, verdict: 'not-checked', text: `Not checked: ${answer.because}`, place: answer.place, cure: answer.cure };
-  const { isKept, text, measured, limit, limitSource, margin, severity = spec.severity, measure = spec.measure, inputs, place, cure } = answer;
-  // Written out field by field: most of what a step of a drag asks anew ends here.
-  return { ...common, measure, text, measured, limit, limitSource, margin, inputs, place, cure, verdict: isKept ? 'ok' : severity };
+/** A finding whose cure is looked for when somebody reads it first. */
+function withLateCure(finding: Finding, find: CureFinder): Finding {
+  let cure: { readonly found: Finding['cure'] } | undefined;
+  return {
+    ...finding,
+    get cure() {
+      cure ??= { found: find() };
+      return cure.found;
+    },
+  };
+}
+
+function findingOf<S>(spec: RuleSpec<S>, asked: Asked<S>, answer: Answer): Finding {
+  const { cure } = answer;
+  return typeof cure === 'function' ? withLateCure(written(spec, asked, answer, undefined), cure) : written(spec, asked, answer, cure);
+}
+
+// Written out field by field: most of what a step of a drag asks anew ends here.
+function written<S>(spec: RuleSpec<S>, { ref, name }: Asked<S>, answer: Answer, cure: Finding['cure']): Finding {
+  const { id: rule, title, basis } = spec;
+  if (answer.kind === 'not-checked') return { rule, title, subject: ref, name, measure: spec.measure, basis, verdict: 'not-checked', text: `Not checked: ${answer.because}`, place: answer.place, cure };
+  const { isKept, text, measured, limit, limitSource, margin, severity = spec.severity, measure = spec.measure, inputs, place } = answer;
+  return { rule, title, subject: ref, name, measure, basis, text, measured, limit, limitSource, margin, inputs, place, cure, verdict: isKept ? 'ok' : severity };
 }
 
 /** Subjects that are put together anew from the same parts: a network with one of its nozzles, worked out. */

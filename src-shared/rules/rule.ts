@@ -31,9 +31,12 @@ export interface Rule {
   run(derived: Derived, design: Design): Finding[];
 }
 
+/** Looks for a cure once somebody reads it, where that takes long. */
+export type CureFinder = () => Cure | undefined;
+
 /** What a rule says about one subject. */
 export type Answer =
-  | { readonly kind: 'not-checked'; readonly because: string; readonly place?: Place; readonly cure?: Cure }
+  | { readonly kind: 'not-checked'; readonly because: string; readonly place?: Place; readonly cure?: Cure | CureFinder }
   | {
       readonly kind: 'judged';
       readonly isKept: boolean;
@@ -50,7 +53,7 @@ export type Answer =
       /** What went into it besides the measured value and its limit. */
       readonly inputs?: readonly FindingInput[];
       readonly place?: Place;
-      readonly cure?: Cure;
+      readonly cure?: Cure | CureFinder;
     };
 
 /** What every check may use besides its subject. */
@@ -101,7 +104,7 @@ export function defineRule<S>(spec: RuleSpec<S>): Rule {
 }
 
 /** Answer of a check that lacks something. */
-export const notChecked = (because: string, place?: Place, cure?: Cure): Answer => ({ kind: 'not-checked', because, place, cure });
+export const notChecked = (because: string, place?: Place, cure?: Cure | CureFinder): Answer => ({ kind: 'not-checked', because, place, cure });
 
 /** A figure of the unit's manual, or the answer to give while it is blank. */
 export function limitOrBlank(profile: UnitProfile | undefined, key: LimitKey): { limit: SourcedLimit } | { limit: undefined; blank: Answer } {

@@ -30,7 +30,7 @@ export const p18SupportSpan = defineRule<ShapedNetwork>({
   subjects: shapedNetworkSubjects,
   check({ network, shape }, { basis, say }) {
     const supports = supportSumsOf(network);
-    if (!supports.isKnown) return notChecked(supports.because, undefined, supportsByTable(shape, basis));
+    if (!supports.isKnown) return notChecked(supports.because, undefined, () => supportsByTable(shape, basis));
     const { spans } = supports.sums;
     const table = SUPPORT_TABLE_WORDS[basis.supportTable];
     const tabled = spans.filter(isTabled);
@@ -53,7 +53,7 @@ export const p18SupportSpan = defineRule<ShapedNetwork>({
           ? `No more than ${free} of ${size} hangs free; ${allowed} is allowed.`
           : `${tooLong.length === 1 ? 'A stretch hangs' : `${tooLong.length} stretches hang`} free too far: ${free} of ${size}, where ${allowed} is allowed. Add a support.${rest}`,
       place: placeOn(network, placesOf(tooLong.length > 0 ? tooLong : [worst]), { dimension: { a, b } }),
-      cure: tooLong.length === 0 ? undefined : (supportsByTable(shape, basis) ?? { kind: 'advice', text: 'Add a support, or place all of them by the table.' }),
+      cure: tooLong.length === 0 ? undefined : () => (supportsByTable(shape, basis) ?? { kind: 'advice', text: 'Add a support, or place all of them by the table.' }),
     };
   },
 });

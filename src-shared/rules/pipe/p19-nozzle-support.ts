@@ -44,7 +44,7 @@ export const p19NozzleSupport = defineRule<Member<SupportSums['nozzles'][number]
         limitSource: source,
         text: `No support holds its pipe; one is needed within ${say.length(allowed_m)}. Add one.`,
         place: placeOn(network, at ? [at] : []),
-        cure: cureOf(),
+        cure: cureOf,
       };
     }
     const figures = atMost(distance_m, { value: allowed_m, source }, LENGTH_SLACK_m);
@@ -54,7 +54,7 @@ export const p19NozzleSupport = defineRule<Member<SupportSums['nozzles'][number]
       ...figures,
       text: figures.isKept ? `Its last support is ${far} away; ${allowed} is allowed.` : `Its last support is ${far} away; only ${allowed} is allowed. Add one.`,
       place: placeOn(network, at ? [at] : [], at && held ? { dimension: { a: at, b: held } } : {}),
-      cure: figures.isKept ? undefined : cureOf(),
+      cure: figures.isKept ? undefined : cureOf,
     };
   },
 });
