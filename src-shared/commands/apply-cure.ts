@@ -2,6 +2,7 @@ import type { Cure } from '../rules/finding.ts';
 import { addDirtTrap } from './add-dirt-trap.ts';
 import { addDrains } from './add-drains.ts';
 import { addPenetration } from './add-penetration.ts';
+import { addShutdowns } from './add-shutdowns.ts';
 import { addSupport } from './add-support.ts';
 import { type Command, command, refuse, sequence } from './command.ts';
 import { editNode } from './edit-node.ts';
@@ -49,6 +50,8 @@ export function applyCure(cure: Cure): Command {
       return setPipeHeight(cure.pipes.map((pipe) => ({ kind: 'pipe', ...pipe })), cure.z_m);
     case 'insert-part':
       return insertPart({ kind: 'pipe', ...cure.pipe }, cure.at, cure.part);
+    case 'add-shutdowns':
+      return addShutdowns(cure.enclosure, cure.rows);
     case 'advice':
       return adviceAlone(cure.text);
   }

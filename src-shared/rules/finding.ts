@@ -1,7 +1,7 @@
 import type { Outline } from '../geometry/outline.ts';
 import type { PlanPoint, PlanPoint3 } from '../geometry/point.ts';
 import { digestOf } from '../model/digest.ts';
-import type { PipeNode, Ref, RefOf, Support, Waiver } from '../model/plan.ts';
+import type { PipeNode, Ref, RefOf, Shutdown, Support, Waiver } from '../model/plan.ts';
 import type { LimitKind } from '../profile/limit-catalogue.ts';
 
 /** stop: must be cured; warn: needs a decision; note: to be known; not-checked: data is missing; ok: kept. */
@@ -60,6 +60,8 @@ export type Cure =
   | { readonly kind: 'set-pipe-height'; readonly text: string; readonly pipes: readonly { readonly network: string; readonly id: string }[]; readonly z_m: number }
   /** Builds a union into a pipe. */
   | { readonly kind: 'insert-part'; readonly text: string; readonly pipe: { readonly network: string; readonly id: string }; readonly at: PlanPoint3; readonly part: 'union' }
+  /** Adds rows to the release matrix of an enclosure. */
+  | { readonly kind: 'add-shutdowns'; readonly text: string; readonly enclosure: RefOf<'enclosure'>; readonly rows: readonly Omit<Shutdown, 'id'>[] }
   | { readonly kind: 'advice'; readonly text: string };
 
 /** One figure or fact that a finding rests on, in the plan's units. */

@@ -25,6 +25,7 @@ import { planSheets } from './plan-sheets.ts';
 import { fitsPaper } from './plan-view.ts';
 import { printStrip } from './scale-bars.ts';
 import { takenScales } from '../paper/scales.ts';
+import { releaseMatrix } from './release-matrix.ts';
 import { cylinderSchedule, nozzleSchedule, spaceSchedule } from './schedules.ts';
 import { planCuts } from './section-cuts.ts';
 import { takeOffBlocks } from './take-off-blocks.ts';
@@ -160,6 +161,7 @@ function submittalBlocks(derived: Derived, layout: SheetLayout, takeOff: SheetOp
     full(findingsTable(numbered, findings)),
     full(spaceSchedule(derived)),
     full(cylinderSchedule(derived)),
+    full(releaseMatrix(derived)),
     ...takeOffBlocks(derived, layout, takeOff),
     ...supportBlock(derived),
     narrow(pathSchedule(derived)),
@@ -177,6 +179,7 @@ function fieldBlocks(derived: Derived, layout: SheetLayout, takeOff: SheetOption
     full(fieldTable(derived)),
     full(holdPointsTable(plan.siteRecord.checks)),
     full(cylinderSchedule(derived)),
+    full(releaseMatrix(derived)),
     ...takeOffBlocks(derived, layout, takeOff),
     ...supportBlock(derived),
     narrow(cautionsTable()),

@@ -1,91 +1,31 @@
-import { useState } from 'react';
 import { sequence } from '#shared/commands/command';
 import { editEnclosure } from '#shared/commands/edit-enclosure';
 import { editWall } from '#shared/commands/edit-wall';
 import { distance_m } from '#shared/geometry/point';
-import type { Enclosure, RefOf } from '#shared/model/plan';
+import type { Enclosure, RefOf, Wall } from '#shared/model/plan';
 import { thingName } from '#shared/model/thing-name';
 import { useStoreItself } from '../../store/use-store.ts';
-import { Choice, Tick, optionsOf } from '../fields/choice.tsx';
+import { Choice, optionsOf } from '../fields/choice.tsx';
 import { LengthField, QuantityField } from '../fields/quantity-field.tsx';
 import { LongTextField, TextField } from '../fields/text-field.tsx';
+import { AfterDischargeSlip } from './after-discharge-slip.tsx';
+import { CeilingSlip } from './ceiling-slip.tsx';
 import { LeastConcentration } from './least-concentration.tsx';
 import { LeakageSlip } from './leakage-slip.tsx';
 import { PeopleSlip } from './people-slip.tsx';
+import { ShutdownSlip } from './shutdown-slip.tsx';
 import { Slip } from './slip.tsx';
-import { lowHeight_m, withSlope } from './slope-form.ts';
-import { CONSTRUCTION, wallSide } from './wall-words.ts';
+import { CONSTRUCTION, REACHES, wallSide } from './wall-words.ts';
 import { TemperatureFields } from './temperature-fields.tsx';
 import { useCommit, useFigures, useShownPlan } from './use-plan.ts';
 
 const OCCUPANCY = { unknown: 'Not yet known', 'normally-occupied': 'People work here', 'normally-unoccupied': 'People come now and then', unoccupiable: 'Nobody can be inside' } as const;
 const HAZARD = { unknown: 'Not yet known', 'A-surface': 'Class A, surface fire', 'A-higher': 'Class A, higher hazard', B: 'Class B, flammable liquid', C: 'Class C, live electrical' } as const;
 
+/** Stands for walls of which each says something else. */
+const MIXED = 'mixed';
+
 type EnclosureRef = RefOf<'enclosure'>;
-type Voids = 'underFloor' | 'ceilingVoid';
-
-/** A void begins with the depth that the user types: no depth is ever assumed. */
-function VoidFields({ label, space, onCommit }: { readonly label: string; readonly space: Enclosure[Voids]; onCommit(space: Enclosure[Voids]): void }) {
-  const [isAsked, ask] = useState(false);
-  const tick = (has: boolean): void => {
-    ask(has);
-    if (!has && space) onCommit(null);
-  };
-  return (
-    <>
-      <Tick label={label} value={space !== null || isAsked} onCommit={tick} />
-      {space || isAsked ? (
-        <div className="fields is-inset">
-          <LengthField
-            label="Clear depth"
-            value={space?.depth_m ?? null}
-            least={0.01}
-            onCommit={(depth_m) => onCommit({ isProtected: true, exclusion: null, ...space, depth_m })}
-            help={space ? undefined : 'Type its depth: until then it is not in the plan and not checked.'}
-          />
-          {space ? (
-            <Choice
-              label="Agent there"
-              value={space.isProtected ? 'yes' : 'no'}
-              options={[
-                { value: 'yes', label: 'Protected' },
-                { value: 'no', label: 'Left out, signed for' },
-              ]}
-              onCommit={(chosen) => onCommit({ ...space, isProtected: chosen === 'yes' })}
-            />
-          ) : null}
-        </div>
-      ) : null}
-    </>
-  );
-}
-
-function CeilingSlip({ enclosure, change }: { readonly enclosure: Enclosure; change(part: Partial<Enclosure>): void }) {
-  const { id, slope } = enclosure;
-  return (
-    <Slip title="Ceiling and voids">
-      <div className="fields">
-        <LengthField
-          label={slope ? 'Height at the low place' : 'Floor to ceiling'}
-          value={lowHeight_m(enclosure)}
-          least={0.1}
-          blank={{ text: 'not known', commit: () => change({ height_m: null }) }}
-          help={enclosure.height_m === null ? 'Without it, drop and volume are not checked.' : undefined}
-          onCommit={(low_m) => change(slope ? withSlope(enclosure, { low_m }) : { height_m: low_m })}
-        />
-      </div>
-      <Tick label="Sloped ceiling" value={slope !== null} onCommit={(has) => change(has ? withSlope(enclosure, {}) : { height_m: lowHeight_m(enclosure), slope: null })} />
-      {slope ? (
-        <div className="fields is-inset">
-          <QuantityField kind="angle" label="Rises toward" value={slope.direction_rad} onCommit={(direction_rad) => change(withSlope(enclosure, { direction_rad }))} help="0° is east, 90° is north." />
-          <QuantityField kind="ratio" label="Rise over run" value={slope.rise} onCommit={(rise) => change(withSlope(enclosure, { rise }))} />
-        </div>
-      ) : null}
-      <VoidFields key={`${id} under`} label="Under-floor void" space={enclosure.underFloor} onCommit={(underFloor) => change({ underFloor })} />
-      <VoidFields key={`${id} above`} label="Void above the ceiling" space={enclosure.ceilingVoid} onCommit={(ceilingVoid) => change({ ceilingVoid })} />
-    </Slip>
-  );
-}
 
 function PartsSlip({ at, enclosure }: { readonly at: EnclosureRef; readonly enclosure: Enclosure }) {
   const store = useStoreItself();
@@ -132,6 +72,10 @@ function WallsSlip({ at, enclosure }: { readonly at: EnclosureRef; readonly encl
   const walls = [outline, ...holes].flat();
   const borne = new Set(walls.map(({ wall }) => wall.allowablePressure_Pa));
   const [only = null] = borne;
+  const reached = new Set(walls.map(({ wall }) => wall.reaches));
+  const everyReach = (reaches: Wall['reaches']): void => {
+    commit(sequence('Set how far up all walls go', walls.map(({ id }) => editWall({ kind: 'wall', level: at.level, enclosure: at.id, id }, { reaches }))));
+  };
   const everyWall = (allowablePressure_Pa: number | null): void => {
     const changes = walls.map(({ id }) => editWall({ kind: 'wall', level: at.level, enclosure: at.id, id }, { allowablePressure_Pa }));
     commit(sequence('Set what all walls bear', changes));
@@ -149,6 +93,7 @@ function WallsSlip({ at, enclosure }: { readonly at: EnclosureRef; readonly encl
           onCommit={everyWall}
           help={borne.has(null) ? 'Ask a structural engineer. Without it no relief vent can be sized.' : undefined}
         />
+        <Choice label="All walls go up to" value={reached.size === 1 ? (walls[0]?.wall.reaches ?? 'unknown') : MIXED} options={reached.size === 1 ? optionsOf(REACHES) : [{ value: MIXED, label: 'Not all alike' }, ...optionsOf(REACHES)]} onCommit={(chosen) => (chosen === MIXED ? undefined : everyReach(chosen))} />
       </div>
       <ul className="pick-list">
         {outline.map((corner, i) => {
@@ -202,11 +147,16 @@ export function EnclosureForm({ at }: { readonly at: EnclosureRef }) {
           <LengthField label="Height above the sea" value={enclosure.altitude_m} least={-1000} most={6000} blank={{ text: 'not known', commit: () => change({ altitude_m: null }) }} onCommit={(altitude_m) => change({ altitude_m })} />
           <TemperatureFields value={enclosure.temperature} onCommit={(temperature) => change({ temperature })} />
         </div>
+        <div className="fields">
+          <TextField label="Discharged together with" value={enclosure.dischargedWith} placeholder="by itself" onCommit={(dischargedWith) => change({ dischargedWith })} wide help="Rooms with the same name here are discharged together." />
+        </div>
         <LongTextField label="What lies on the other sides" value={enclosure.adjacent} rows={2} onCommit={(adjacent) => change({ adjacent })} />
       </Slip>
       <CeilingSlip enclosure={enclosure} change={change} />
-      <PeopleSlip people={enclosure.people} onCommit={(people) => change({ people })} />
+      <PeopleSlip people={enclosure.people} ambientSound_dBA={enclosure.ambientSound_dBA} change={change} />
       <LeakageSlip key={enclosure.id} enclosure={enclosure} change={change} />
+      <ShutdownSlip at={at} enclosure={enclosure} change={change} />
+      <AfterDischargeSlip key={`${enclosure.id} after`} after={enclosure.afterDischarge} onCommit={(afterDischarge) => change({ afterDischarge })} />
       <PartsSlip at={at} enclosure={enclosure} />
       <WallsSlip at={at} enclosure={enclosure} />
     </>

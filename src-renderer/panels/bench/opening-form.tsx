@@ -11,6 +11,7 @@ import { NeededVent } from './needed-vent.tsx';
 import { SizeFields } from './size-fields.tsx';
 import { Readings, Slip } from './slip.tsx';
 import { useCommit, useFigures, useShownPlan } from './use-plan.ts';
+import { VentWayFields } from './vent-way-fields.tsx';
 
 const SWING = { none: 'Does not swing', in: 'Into the room', out: 'Out of the room' } as const;
 const HINGE = { start: 'At this end', end: 'At the far end' } as const;
@@ -38,6 +39,7 @@ export function OpeningForm({ at }: { readonly at: RefOf<'opening'> }) {
           <>
             <Choice label="Swings" value={opening.swing} options={optionsOf(SWING)} onCommit={(swing) => change({ swing })} />
             <Choice label="Hinge" value={opening.hinge} options={optionsOf(HINGE)} onCommit={(hinge) => change({ hinge })} />
+            <LengthField label="Gap under the leaf" value={opening.undercut_m} least={0} blank={{ text: 'not known', commit: () => change({ undercut_m: null }) }} onCommit={(undercut_m) => change({ undercut_m })} />
           </>
         ) : (
           <QuantityField kind="area" label="Free area" value={opening.freeArea_m2} least={0} blank={{ text: 'not known', commit: () => change({ freeArea_m2: null }) }} onCommit={(freeArea_m2) => change({ freeArea_m2 })} />
@@ -46,6 +48,7 @@ export function OpeningForm({ at }: { readonly at: RefOf<'opening'> }) {
         <KnownChoice label="Closes before discharge" value={opening.closes} onCommit={(closes) => change({ closes })} />
       </div>
       {opening.kind === 'penetration' ? <CrossingFields crossing={opening.crossing} onCommit={(crossing) => change({ crossing })} /> : null}
+      {opening.kind === 'relief-vent' ? <VentWayFields key={`${at.id} way`} steps={opening.ventPath} onCommit={(ventPath) => change({ ventPath })} /> : null}
       {opening.kind === 'relief-vent' ? <NeededVent at={at} onTake={(freeArea_m2) => change({ freeArea_m2 })} /> : null}
     </Slip>
   );

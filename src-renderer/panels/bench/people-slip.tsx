@@ -10,10 +10,16 @@ type People = Enclosure['people'];
 
 const STAYS = EXPOSURES.map((value) => ({ value, label: capitalised(EXPOSURE_WORDS[value]) }));
 const MOST_s = 3600;
+const MOST_dBA = 140;
 
-/** What people in the room need: how long they may be in the gas, how long they take, how long the alarm gives them. */
-export function PeopleSlip({ people, onCommit }: { readonly people: People; onCommit(people: People): void }) {
+interface PeopleSlipProps extends Pick<Enclosure, 'people' | 'ambientSound_dBA'> {
+  change(part: Partial<Enclosure>): void;
+}
+
+/** What people in the room need: how long they may be in the gas, how long they take, how long the alarm gives them, and how loud it must be. */
+export function PeopleSlip({ people, ambientSound_dBA, change }: PeopleSlipProps) {
   const { exposure, egress_s, delay_s } = people;
+  const onCommit = (next: People): void => change({ people: next });
   const blankHelp = 'Until it is known, whether people are out in time is not checked.';
   return (
     <Slip title="People and alarm" part="people">
@@ -38,6 +44,17 @@ export function PeopleSlip({ people, onCommit }: { readonly people: People; onCo
           blank={{ text: 'not chosen', commit: () => onCommit({ ...people, delay_s: null }) }}
           onCommit={(seconds) => onCommit({ ...people, delay_s: seconds })}
           help={delay_s === null ? blankHelp : 'From the alarm until the gas comes.'}
+        />
+        <QuantityField
+          kind="sound"
+          label="Loudest usual noise"
+          value={ambientSound_dBA}
+          least={0}
+          most={MOST_dBA}
+          blank={{ text: 'not known', commit: () => change({ ambientSound_dBA: null }) }}
+          onCommit={(level_dBA) => change({ ambientSound_dBA: level_dBA })}
+          help={ambientSound_dBA === null ? 'In dB(A). Until it is known, whether the alarm is heard is not checked.' : 'In dB(A), with everything running.'}
+          wide
         />
       </div>
     </Slip>

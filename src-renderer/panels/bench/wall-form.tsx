@@ -10,7 +10,7 @@ import { Choice, KnownChoice, optionsOf } from '../fields/choice.tsx';
 import { LengthField, QuantityField } from '../fields/quantity-field.tsx';
 import { Readings, Slip } from './slip.tsx';
 import { useCommit, useFigures, useShownPlan } from './use-plan.ts';
-import { CONSTRUCTION, wallSide } from './wall-words.ts';
+import { CONSTRUCTION, REACHES, wallSide } from './wall-words.ts';
 
 /** A wall or corner with the corner after it, in whichever ring it stands. */
 export function findCorner(plan: Plan, at: RefOf<'wall'> | RefOf<'corner'>): { readonly corner: Corner; readonly next: Corner } | undefined {
@@ -81,6 +81,7 @@ export function WallForm({ at }: { readonly at: RefOf<'wall'> }) {
           help={wall.allowablePressure_Pa === null ? 'From the structural engineer. Until it is known, the relief vent is not worked out.' : 'From the structural engineer.'}
         />
         <WallStrengthFields at={at} />
+        <Choice label="Goes up to" value={wall.reaches} options={optionsOf(REACHES)} onCommit={(reaches) => change({ reaches })} />
       </div>
       <DoWithLength label="Move the face into the room by" action="Move" run={(offset_m) => commit(moveWall(at, offset_m))} />
       <p className="field-help">A minus moves it outward.</p>

@@ -6,6 +6,9 @@ import { compassName } from '#shared/derived/datum';
 /** What a wall is made of, in the user's words. */
 export const CONSTRUCTION = { unknown: 'Not yet known', block: 'Block', concrete: 'Concrete', 'stud-gypsum': 'Stud and gypsum', panel: 'Panel', glass: 'Glass', other: 'Other' } as const;
 
+/** How far up a wall goes, in the user's words. */
+export const REACHES = { unknown: 'Not yet known', slab: 'The slab', ceiling: 'The ceiling only' } as const;
+
 /**
  * Side of the room on which an outer wall stands: "north", "south-west"; undefined for the wall of a shaft.
  * @param corner  id of the corner that the wall starts from

@@ -4,6 +4,7 @@ import type { Network, Plan, Ref, RefOf } from '#shared/model/plan';
 import { LIMIT_CATALOGUE, type LimitKey } from '#shared/profile/limit-catalogue';
 import type { Finding } from '#shared/rules/finding';
 import { type MissingField, MOST, blankFields } from '../sums/missing-fields.ts';
+import { ABOUT_ROOMS, mendRoom } from './mend-rooms.ts';
 import { joinedTo, subjectOf } from '../sums/sum-subjects.ts';
 
 /** The sum that a check waits for. */
@@ -90,7 +91,7 @@ function ventOf(plan: Plan, on: Ref): MissingField[] {
 }
 
 /** Notes that are cleared by something that is typed. */
-const MENDED_NOTES: ReadonlySet<string> = new Set(['P34']);
+const MENDED_NOTES: ReadonlySet<string> = new Set(['E16', 'P34', 'S10']);
 
 /** Bracing is said in the basis of design; then at the supports that brace. */
 function bracingOf(plan: Plan, on: Ref): MissingField[] {
@@ -121,6 +122,7 @@ export function whereToMend(derived: Derived, { rule, subject, verdict, cure }: 
   if (network && ABOUT_SUPPORTS.has(rule) && Object.keys(network.supports).length === 0) return [{ kind: 'field', on: { kind: 'network', id: network.id }, label: 'Place supports by the table', text: 'Place the supports' }];
   if (rule === 'P23') return bracingOf(plan, subject);
   if (rule === 'P29' && subject.kind === 'opening') return [{ kind: 'field', on: subject, label: crossingLack(plan, subject), text: 'Enter sleeve, rating and seal' }];
+  if (ABOUT_ROOMS.has(rule)) return cure && cure.kind !== 'advice' ? [] : mendRoom(plan, { rule, subject, verdict });
   const topic = TOPICS[rule];
   const about = subjectOf(subject);
   if (rule === 'E8' && verdict === 'stop') return ventOf(plan, subject);

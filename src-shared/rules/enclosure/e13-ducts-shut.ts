@@ -2,13 +2,14 @@ import { type Damper, type DuctCrossing, ductCrossingsOf } from '../../derived/d
 import type { Solid } from '../../derived/derived.ts';
 import { isInsideRegion } from '../../geometry/inside.ts';
 import { midpoint } from '../../geometry/point.ts';
-import type { Device, Enclosure, Shutdown } from '../../model/plan.ts';
+import type { Device, Enclosure, RefOf, Shutdown } from '../../model/plan.ts';
 import { thingName } from '../../model/thing-name.ts';
-import type { Place } from '../finding.ts';
+import type { Cure, Place } from '../finding.ts';
 import { type Answer, type Asked, defineRule, notChecked } from '../rule.ts';
 import { type ServedRoom, perServedRoom, placeOfRoom } from '../served-rooms.ts';
 
 interface Common {
+  readonly room: RefOf<'enclosure'>;
   readonly enclosure: Enclosure;
   readonly place: Place;
 }
@@ -24,7 +25,13 @@ type AskedAir = Common &
 const rowsFor = ({ shutdowns }: Enclosure, ...targets: readonly string[]): Shutdown[] => Object.values(shutdowns).filter(({ target }) => target !== null && targets.includes(target));
 const rowName = ({ name, kind }: Shutdown): string => (name.trim() ? `“${name.trim()}”` : `a ${kind}`);
 
-const addRow = (what: string) => ({ kind: 'advice', text: `Add a row for ${what} to the release matrix of the room.` }) as const;
+/** A row that shuts or stops a thing at the first detector, for the room's release matrix. */
+const addRow = (room: RefOf<'enclosure'>, name: string, kind: Shutdown['kind'], target: string): Cure => ({
+  kind: 'add-shutdowns',
+  text: `Add a row for “${name}” to the release matrix`,
+  enclosure: room,
+  rows: [{ name, kind, target, on: 'first-detector' }],
+});
 
 /** Ducts, dampers and diffusers of a room, and rows of its release matrix whose thing has gone; the room itself where there is none. */
 function askedOf(room: ServedRoom): Asked<AskedAir>[] {
@@ -35,33 +42,33 @@ function askedOf(room: ServedRoom): Asked<AskedAir>[] {
   const ducts = solids.flatMap((duct): Asked<AskedAir>[] => {
     const crossings = duct.obstruction.kind === 'duct' ? ductCrossingsOf(duct, spaces, level) : [];
     const place = { level: level.id, at: crossings.map(({ at }) => midpoint(at.a, at.b)), areas: [[duct.footprint]] };
-    return crossings.length > 0 ? [{ subject: { kind: 'duct', enclosure, place, duct, crossings }, ref: duct.ref, name: named(duct.ref) }] : [];
+    return crossings.length > 0 ? [{ subject: { kind: 'duct', room: ref, enclosure, place, duct, crossings }, ref: duct.ref, name: named(duct.ref) }] : [];
   });
   const inDucts = new Set(ducts.flatMap(({ subject }) => (subject.kind === 'duct' ? subject.crossings.flatMap(({ dampers }) => dampers.map((damper) => damper.ref.id)) : [])));
   const dampers = Object.values(enclosure.openings)
     .filter(({ kind, id }) => kind === 'damper' && !inDucts.has(id))
     .map((opening): Asked<AskedAir> => {
       const at = { kind: 'opening', level: level.id, enclosure: ref.id, id: opening.id } as const;
-      return { subject: { kind: 'damper', enclosure, place: placeOfRoom(room), damper: { ref: at, opening } }, ref: at, name: named(at) };
+      return { subject: { kind: 'damper', room: ref, enclosure, place: placeOfRoom(room), damper: { ref: at, opening } }, ref: at, name: named(at) };
     });
   const [space] = spaces;
   const diffusers = Object.values(level.devices)
     .filter((device) => device.kind === 'diffuser' && space !== undefined && isInsideRegion(device.at, space.outline, space.holes))
     .map((device): Asked<AskedAir> => {
       const at = { kind: 'device', level: level.id, id: device.id } as const;
-      return { subject: { kind: 'diffuser', enclosure, place: { level: level.id, at: [device.at] }, device }, ref: at, name: named(at) };
+      return { subject: { kind: 'diffuser', room: ref, enclosure, place: { level: level.id, at: [device.at] }, device }, ref: at, name: named(at) };
     });
   const openings = Object.values(level.enclosures).flatMap((each) => Object.keys(each.openings));
   const there = new Set([...openings, ...Object.keys(level.obstructions), ...Object.keys(level.devices)]);
   const lost = Object.values(enclosure.shutdowns)
     .filter(({ target }) => target !== null && !there.has(target))
-    .map((row): Asked<AskedAir> => ({ subject: { kind: 'row', enclosure, place: placeOfRoom(room), row }, ref, name: `${name}, ${rowName(row)} of the release matrix` }));
+    .map((row): Asked<AskedAir> => ({ subject: { kind: 'row', room: ref, enclosure, place: placeOfRoom(room), row }, ref, name: `${name}, ${rowName(row)} of the release matrix` }));
   const all = [...ducts, ...dampers, ...diffusers, ...lost];
-  return all.length > 0 ? all : [{ subject: { kind: 'none', enclosure, place: placeOfRoom(room) }, ref, name }];
+  return all.length > 0 ? all : [{ subject: { kind: 'none', room: ref, enclosure, place: placeOfRoom(room) }, ref, name }];
 }
 
 /** A duct at the first place where something is wanting. */
-function ductAnswer({ duct, crossings, enclosure, place }: Extract<AskedAir, { kind: 'duct' }>): Answer {
+function ductAnswer({ duct, crossings, room, enclosure, place }: Extract<AskedAir, { kind: 'duct' }>): Answer {
   const many = crossings.length === 1 ? '' : ` at one of ${crossings.length} places`;
   const [bare] = crossings.filter(({ dampers }) => dampers.length === 0);
   if (bare) {
@@ -80,8 +87,9 @@ function ductAnswer({ duct, crossings, enclosure, place }: Extract<AskedAir, { k
   if (unknown) return notChecked(`nobody has said whether its damper “${unknown.opening.name}” closes.`, place);
   const unlisted = crossings.find((each) => rowsFor(enclosure, duct.ref.id, ...each.dampers.map(({ ref }) => ref.id)).length === 0);
   if (unlisted) {
-    const name = unlisted.dampers[0]?.opening.name || 'its damper';
-    return { kind: 'judged', isKept: false, text: `Has a damper, but no row of the release matrix of the room shuts it.`, place, cure: addRow(`“${name}”`) };
+    const [damper] = unlisted.dampers;
+    const cure = damper && addRow(room, damper.opening.name || 'Damper', 'damper', damper.ref.id);
+    return { kind: 'judged', isKept: false, text: 'Has a damper, but no row of the release matrix of the room shuts it.', place, cure };
   }
   const rows = crossings.flatMap((each) => rowsFor(enclosure, duct.ref.id, ...each.dampers.map(({ ref }) => ref.id)));
   return { kind: 'judged', isKept: true, text: `Is shut by ${rows[0] ? rowName(rows[0]) : 'its row'} of the release matrix.`, place };
@@ -105,9 +113,9 @@ export const e13DuctsShut = defineRule<AskedAir>({
   },
   subjects: perServedRoom(askedOf),
   check(asked) {
-    const { enclosure, place } = asked;
+    const { room, enclosure, place } = asked;
     const inputs = [{ label: 'Rows of the release matrix', value: String(Object.keys(enclosure.shutdowns).length) }];
-    const judged = (isKept: boolean, text: string, what?: string): Answer => ({ kind: 'judged', isKept, text, inputs, place, ...(what ? { cure: addRow(what) } : {}) });
+    const judged = (isKept: boolean, text: string, cure?: Cure): Answer => ({ kind: 'judged', isKept, text, inputs, place, cure });
     switch (asked.kind) {
       case 'none':
         return judged(true, 'No duct goes through its walls, and no damper or diffuser is drawn in it.');
@@ -117,11 +125,11 @@ export const e13DuctsShut = defineRule<AskedAir>({
       }
       case 'damper': {
         const [row] = rowsFor(enclosure, asked.damper.ref.id);
-        return row ? judged(true, `Is shut by ${rowName(row)} of the release matrix.`) : judged(false, 'No row of the release matrix of the room shuts it.', `“${asked.damper.opening.name || 'this damper'}”`);
+        return row ? judged(true, `Is shut by ${rowName(row)} of the release matrix.`) : judged(false, 'No row of the release matrix of the room shuts it.', addRow(room, asked.damper.opening.name || 'Damper', 'damper', asked.damper.ref.id));
       }
       case 'diffuser': {
         const [row] = [...rowsFor(enclosure, asked.device.id).filter(({ kind }) => kind === 'fan' || kind === 'damper'), ...Object.values(enclosure.shutdowns).filter(({ kind, target }) => kind === 'fan' && target === null)];
-        return row ? judged(true, `Is stopped by ${rowName(row)} of the release matrix.`) : judged(false, 'No row of the release matrix of the room stops its fan or shuts it: air would carry the gas away.', `“${asked.device.name || 'this diffuser'}” or its fan`);
+        return row ? judged(true, `Is stopped by ${rowName(row)} of the release matrix.`) : judged(false, 'No row of the release matrix of the room stops its fan or shuts it: air would carry the gas away.', addRow(room, `Fan of ${asked.device.name || 'a diffuser'}`, 'fan', asked.device.id));
       }
       case 'row':
         return { kind: 'judged', isKept: false, text: 'Shuts something that is no longer drawn. Say anew what it shuts, or take it out.', inputs, place, cure: { kind: 'advice', text: 'Say anew what the row shuts, or take it out.' } };
