@@ -31,6 +31,8 @@ export interface DeskState {
   readonly clipboard: { readonly refs: readonly Ref[]; readonly cut: boolean; readonly from: PlanPoint } | null;
   /** The five steps of a first drawing stand on the bench until they are done or put away. */
   readonly showsSteps: boolean;
+  /** The board shows what a cure or another choice would do, while lists and forms keep to the plan as it is. */
+  readonly isTrying: boolean;
 }
 
 /** Holds the desk of one window. */
@@ -51,6 +53,7 @@ export function makeDesk(): Desk {
     menu: null,
     clipboard: null,
     showsSteps: true,
+    isTrying: false,
   };
   const listeners = new Set<() => void>();
   return {

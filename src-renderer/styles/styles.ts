@@ -6,6 +6,7 @@ import './bench.css';
 import './fields.css';
 import './network.css';
 import './findings.css';
+import './why.css';
 import './ledger.css';
 import './menus.css';
 import './charts.css';

@@ -56,3 +56,12 @@ export function catalogueOf(rules: readonly Rule[], findings: readonly Finding[]
       return { id, title, part: partOf(id), measure, basis, limitKeys, counts: countFindings(found), isAskedOfNothing: found.length === 0 };
     });
 }
+
+/** Whether a check has these words, in any order, in id, title, formula or source. */
+export function matchesCheck({ id, title, basis }: CatalogueRow, words: string): boolean {
+  const said = `${id} ${title} ${basis.formula} ${basis.source}`.toLowerCase();
+  return words
+    .toLowerCase()
+    .split(/\s+/)
+    .every((word) => said.includes(word));
+}

@@ -1,4 +1,5 @@
-import { type Finding, VERDICTS, type Verdict } from '#shared/rules/finding';
+import { countFindings } from '#shared/rules/count-findings';
+import type { Finding, Verdict } from '#shared/rules/finding';
 import type { LengthSystem } from '#shared/units/length-text';
 import { formatQuantity, formatQuantityAgainstLimit } from '#shared/units/quantity-text';
 
@@ -44,16 +45,5 @@ export const OPEN_VERDICTS: ReadonlySet<Verdict> = new Set<Verdict>(['stop', 'wa
 export const filterFindings = (findings: readonly Finding[], { verdicts, rule, level }: FindingFilter): Finding[] =>
   findings.filter((finding) => verdicts.has(finding.verdict) && (rule === null || finding.rule === rule) && (level === null || finding.place === undefined || finding.place.level === level));
 
-/** Rules that occur among findings, in catalogue order: letters first, then numbers by size. */
-export function rulesOf(findings: readonly Finding[]): { readonly id: string; readonly title: string }[] {
-  const titles = new Map(findings.map(({ rule, title }) => [rule, title]));
-  const number = (id: string): number => Number(id.replace(/\D/g, ''));
-  return [...titles].map(([id, title]) => ({ id, title })).sort((a, b) => a.id.charAt(0).localeCompare(b.id.charAt(0)) || number(a.id) - number(b.id));
-}
-
-/** How many findings there are of each verdict. */
-export const countByVerdict = (findings: readonly Finding[]): Readonly<Record<Verdict, number>> => {
-  const counts = Object.fromEntries(VERDICTS.map((verdict) => [verdict, 0])) as Record<Verdict, number>;
-  for (const { verdict } of findings) counts[verdict] += 1;
-  return counts;
-};
+/** How many findings there are of each verdict; those that somebody accepted are left out. */
+export const countByVerdict = (findings: readonly Finding[]): Readonly<Record<Verdict, number>> => countFindings(findings);

@@ -1,55 +1,102 @@
-import { useEffect, useRef, useState } from 'react';
-import { VERDICTS, type Verdict, findingKey } from '#shared/rules/finding';
+import { useState } from 'react';
+import type { CuredAll } from '#shared/commands/cure-all';
+import type { Evaluation } from '#shared/evaluate';
+import { partOf } from '#shared/rules/catalogue';
+import { type Finding, VERDICTS, type Verdict, findingKey } from '#shared/rules/finding';
 import { VERDICT_WORDS } from '../../plan-words.ts';
 import { presentEvaluation, selectEvaluation } from '../../store/selectors.ts';
 import type { State } from '../../store/state.ts';
 import { useStore } from '../../store/use-store.ts';
 import { Choice } from '../fields/choice.tsx';
 import { VerdictMark } from '../verdict-mark.tsx';
-import { FindingRow } from './finding-row.tsx';
-import { OPEN_VERDICTS, countByVerdict, filterFindings, rulesOf } from './finding-words.ts';
+import { useDesk } from '../window-context.ts';
+import { AssumptionsView } from './assumptions-view.tsx';
+import { CatalogueView } from './catalogue-view.tsx';
+import { CureAllSlip } from './cure-all-slip.tsx';
+import { ARRANGEMENTS, ARRANGEMENT_WORDS, type Arrangement, groupFindings, matchesWords, partsIn } from './finding-groups.ts';
+import { FindingList } from './finding-list.tsx';
+import { OPEN_VERDICTS, countByVerdict, filterFindings } from './finding-words.ts';
+import { AcceptedSlip, LapsedSlip } from './waivers-slip.tsx';
 
 const shownKey = (state: State) => state.session.finding;
 
 /** Longer lists wait for the end of a drag: they are no help within a frame. */
 const MOST_LIVE = 3000;
-const listedEvaluation = (state: State) => {
+const liveEvaluation = (state: State): Evaluation => {
   const live = selectEvaluation(state);
   return live.findings.length > MOST_LIVE ? presentEvaluation(state) : live;
 };
 
-/** Rows painted at once; more are one press away. */
+/** Lines painted at once; more are one press away. */
 const PAGE = 100;
 
-/** Everything the checks say, to be filtered, gone to, understood and cured. */
+const VIEWS = { findings: 'Findings', catalogue: 'Every check', assumptions: 'Taken for granted' } as const;
+type View = keyof typeof VIEWS;
+
+/** Everything the checks say, to be filtered, gone to, understood, cured or accepted; every check; every assumption. */
 export function FindingsPanel() {
-  const { findings, derived } = useStore(listedEvaluation);
+  // While a cure is tried out the list keeps to the plan as it is: what is pointed at must not go away.
+  const isTrying = useDesk((desk) => desk.isTrying);
+  const evaluation = useStore(isTrying ? presentEvaluation : liveEvaluation);
+  const [view, setView] = useState<View>('findings');
+  const [rule, setRule] = useState<string | null>(null);
+  const show = (id: string): void => {
+    setRule(id);
+    setView('findings');
+  };
+  return (
+    <div className="findings-panel">
+      <fieldset className="view-choice">
+        <legend className="out-of-sight">What is listed</legend>
+        {(Object.keys(VIEWS) as View[]).map((each) => (
+          <button key={each} type="button" className="button is-slim" aria-pressed={view === each} data-view={each} onClick={() => setView(each)}>
+            {VIEWS[each]}
+          </button>
+        ))}
+      </fieldset>
+      {view === 'findings' ? <FindingsView evaluation={evaluation} rule={rule} onRule={setRule} /> : null}
+      {view === 'catalogue' ? <CatalogueView findings={evaluation.findings} onShow={show} /> : null}
+      {view === 'assumptions' ? <AssumptionsView /> : null}
+      <p className="caution">These checks are a preliminary aid. The listing, the manual of the unit, the adopted code and licensed practice decide.</p>
+    </div>
+  );
+}
+
+interface FindingsViewProps {
+  readonly evaluation: Evaluation;
+  /** Only the findings of this check; null: of every check. */
+  readonly rule: string | null;
+  onRule(rule: string | null): void;
+}
+
+function FindingsView({ evaluation: { findings, derived, lapsed }, rule, onRule }: FindingsViewProps) {
   const key = useStore(shownKey);
   const [verdicts, setVerdicts] = useState<ReadonlySet<Verdict>>(OPEN_VERDICTS);
-  const [rule, setRule] = useState('');
+  const [part, setPart] = useState('');
   const [level, setLevel] = useState('');
+  const [words, setWords] = useState('');
+  const [arrangement, arrange] = useState<Arrangement>('thing');
   const [most, setMost] = useState(PAGE);
-  const list = useRef<HTMLUListElement>(null);
-
-  // Going to a finding by key brings its line into sight.
-  useEffect(() => {
-    if (key !== null) list.current?.querySelector(`[data-finding="${CSS.escape(key)}"]`)?.scrollIntoView({ block: 'nearest' });
-  }, [key]);
+  const [cured, setCured] = useState<CuredAll | null>(null);
 
   const counts = countByVerdict(findings);
   const levels = Object.values(derived.plan.levels);
-  const passing = filterFindings(findings, { verdicts, rule: rule || null, level: level || null });
+  const isAsked = (finding: Finding): boolean => (rule === null ? verdicts.has(finding.verdict) : finding.rule === rule) && (part === '' || partOf(finding.rule) === part) && matchesWords(finding, words);
+  const unaccepted = findings.filter(({ waiver }) => !waiver);
+  const passing = filterFindings(unaccepted.filter(isAsked), { verdicts: new Set(VERDICTS), rule, level: level || null });
   // A finding that is open stays in the list though it was just cured.
-  const open = key === null ? undefined : findings.find((finding) => findingKey(finding) === key);
+  const open = key === null ? undefined : unaccepted.find((finding) => findingKey(finding) === key);
   const shown = open && !passing.includes(open) ? [open, ...passing] : passing;
+  const accepted = findings.filter((finding) => finding.waiver);
   const toggle = (verdict: Verdict): void => {
     const next = new Set(verdicts);
     if (!next.delete(verdict)) next.add(verdict);
     setVerdicts(next);
   };
+  const title = rule === null ? undefined : findings.find((finding) => finding.rule === rule)?.title;
 
   return (
-    <div className="findings-panel">
+    <>
       <fieldset className="verdict-filter">
         <legend className="out-of-sight">Show</legend>
         {VERDICTS.map((verdict) => (
@@ -60,23 +107,33 @@ export function FindingsPanel() {
         ))}
       </fieldset>
       <div className="fields">
-        <Choice label="Check" value={rule} options={[{ value: '', label: 'All checks' }, ...rulesOf(findings).map(({ id, title }) => ({ value: id, label: title }))]} onCommit={setRule} />
+        <div className="field">
+          <label htmlFor="finding-words">Find</label>
+          <input id="finding-words" type="search" value={words} placeholder="N2, ceiling…" onChange={(event) => setWords(event.target.value)} />
+        </div>
+        <Choice label="About" value={part} options={[{ value: '', label: 'Everything' }, ...partsIn(unaccepted).map(({ letter, name }) => ({ value: letter as string, label: name }))]} onCommit={setPart} />
+        <Choice<Arrangement> label="Arrange" value={arrangement} options={ARRANGEMENTS.map((value) => ({ value, label: ARRANGEMENT_WORDS[value] }))} onCommit={arrange} />
         {levels.length > 1 ? <Choice label="Level" value={level} options={[{ value: '', label: 'All levels' }, ...levels.map(({ id, name }) => ({ value: id, label: name }))]} onCommit={setLevel} /> : null}
       </div>
+      {rule === null ? null : (
+        <p className="row">
+          Only “{title ?? rule}”.
+          <button type="button" className="link" onClick={() => onRule(null)}>
+            Show every check
+          </button>
+        </p>
+      )}
+      <CureAllSlip findings={findings} result={cured} onResult={setCured} />
       {findings.length === 0 ? <p className="quiet">Nothing is drawn that a check could look at. Draw an enclosure first.</p> : null}
-      {findings.length > 0 && shown.length === 0 ? <p className="quiet">Nothing of this kind.</p> : null}
-      <ul className="finding-list" ref={list}>
-        {shown.slice(0, most).map((finding) => {
-          const own = findingKey(finding);
-          return <FindingRow key={own} finding={finding} isOpen={own === key} />;
-        })}
-      </ul>
+      {findings.length > 0 && shown.length === 0 ? <p className="quiet">{unaccepted.some(({ verdict }) => OPEN_VERDICTS.has(verdict)) ? 'Nothing of this kind.' : 'Nothing is left to clear here. Look through what was taken for granted, then issue the sheets.'}</p> : null}
+      <FindingList groups={groupFindings(shown, arrangement, derived.plan)} open={key} most={most} />
       {shown.length > most ? (
         <button type="button" className="button" onClick={() => setMost(most + PAGE)}>
           Show more ({shown.length - most} left)
         </button>
       ) : null}
-      <p className="caution">These checks are a preliminary aid. The listing, the manual of the unit, the adopted code and licensed practice decide.</p>
-    </div>
+      <AcceptedSlip findings={accepted} open={key} />
+      <LapsedSlip lapsed={lapsed} />
+    </>
   );
 }

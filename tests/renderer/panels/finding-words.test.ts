@@ -1,6 +1,6 @@
 import type { Finding } from '#shared/rules/finding';
 import { describe, expect, test } from 'vitest';
-import { OPEN_VERDICTS, asksForProfile, countByVerdict, figuresOf, filterFindings, rulesOf } from '../../../src-renderer/panels/findings/finding-words.ts';
+import { OPEN_VERDICTS, asksForProfile, countByVerdict, figuresOf, filterFindings } from '../../../src-renderer/panels/findings/finding-words.ts';
 
 const finding = (part: Partial<Finding>): Finding => ({
   rule: 'N1',
@@ -72,8 +72,7 @@ describe('the list of findings', () => {
     expect(filterFindings(findings, { verdicts: OPEN_VERDICTS, rule: null, level: 'down' }).map(({ rule }) => rule)).toEqual(['N1']);
   });
 
-  test('lists rules in catalogue order and counts verdicts', () => {
-    expect(rulesOf(findings).map(({ id }) => id)).toEqual(['N1', 'P2', 'P10']);
-    expect(countByVerdict(findings)).toEqual({ stop: 1, warn: 0, 'not-checked': 1, note: 0, ok: 1 });
+  test('counts verdicts', () => {
+    expect(countByVerdict(findings)).toEqual({ accepted: 0, stop: 1, warn: 0, 'not-checked': 1, note: 0, ok: 1 });
   });
 });

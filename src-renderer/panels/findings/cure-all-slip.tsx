@@ -1,0 +1,90 @@
+import { type CuredAll, cureAll } from '#shared/commands/cure-all';
+import { makeLive } from '#shared/live';
+import { type Finding, findingKey } from '#shared/rules/finding';
+import { goToFinding } from '../../actions/check-actions.ts';
+import { countOf } from '../../plan-words.ts';
+import { Slip } from '../bench/slip.tsx';
+import { useActionContext } from '../window-context.ts';
+import { VerdictMark } from '../verdict-mark.tsx';
+
+/** More of what was left than this is in the list below anyway. */
+const MOST_LEFT = 40;
+
+/** Whether a finding has a cure that one press carries out. */
+export const isCurable = ({ verdict, cure, waiver }: Finding): boolean => verdict !== 'ok' && !waiver && cure !== undefined && cure.kind !== 'advice';
+
+interface CureAllProps {
+  readonly findings: readonly Finding[];
+  readonly result: CuredAll | null;
+  onResult(result: CuredAll | null): void;
+}
+
+/** Carries out every ready cure as one step, and tells what it did and what it left. */
+export function CureAllSlip({ findings, result, onResult }: CureAllProps) {
+  const { store } = useActionContext();
+  const ready = findings.filter(isCurable).length;
+  const cure = (): void => {
+    const { history, discharges } = store.get();
+    const live = makeLive();
+    const done = cureAll(history.present, (plan) => live.check(plan, discharges).findings);
+    const { outcome } = done;
+    if (outcome) store.commit(() => outcome);
+    onResult(done);
+  };
+  return (
+    <>
+      {ready > 0 ? (
+        <div className="cure-all">
+          <button type="button" className="button" onClick={cure}>
+            Cure all that can be cured ({ready})
+          </button>
+          <p className="field-help">One step for undo. A cure that would bring another stop is left out.</p>
+        </div>
+      ) : null}
+      {result ? <CuredReport result={result} onClose={() => onResult(null)} /> : null}
+    </>
+  );
+}
+
+function CuredReport({ result: { cured, left }, onClose }: { readonly result: CuredAll; onClose(): void }) {
+  const { store } = useActionContext();
+  return (
+    <Slip
+      title={cured.length === 0 ? 'Nothing could be cured' : `Cured: ${countOf(cured.length, 'finding')}`}
+      part="cured"
+      aside={
+        <button type="button" className="button is-slim" onClick={onClose}>
+          Put away
+        </button>
+      }
+    >
+      {cured.length > 0 ? (
+        <ul className="cured-list">
+          {cured.map(({ finding, cure }) => (
+            <li key={findingKey(finding)}>
+              <VerdictMark verdict="ok" silent />
+              <span>
+                <strong>{finding.name}</strong> {finding.title}: <span className="quiet">{cure.text}</span>
+              </span>
+            </li>
+          ))}
+        </ul>
+      ) : null}
+      {left.length > 0 ? <h4>Left as they are: {left.length}</h4> : null}
+      <ul className="cured-list">
+        {left.slice(0, MOST_LEFT).map(({ finding, because }) => (
+          <li key={findingKey(finding)}>
+            <VerdictMark verdict={finding.verdict} />
+            <span>
+              <button type="button" className="link" onClick={() => goToFinding(store, finding)}>
+                <strong>{finding.name}</strong> {finding.title}
+              </button>
+              : <span className="quiet">{because}</span>
+            </span>
+          </li>
+        ))}
+      </ul>
+      {left.length > MOST_LEFT ? <p className="quiet">and {left.length - MOST_LEFT} more in the list below</p> : null}
+    </Slip>
+  );
+}

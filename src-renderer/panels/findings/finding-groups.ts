@@ -1,0 +1,87 @@
+import type { Plan } from '#shared/model/plan';
+import { refKey } from '#shared/model/plan';
+import { CATALOGUE_PARTS, type PartLetter, partOf } from '#shared/rules/catalogue';
+import { type Finding, VERDICTS, type Verdict } from '#shared/rules/finding';
+
+/** How the list is put in order within a verdict. */
+export const ARRANGEMENTS = ['thing', 'check', 'place'] as const;
+export type Arrangement = (typeof ARRANGEMENTS)[number];
+export const ARRANGEMENT_WORDS: Readonly<Record<Arrangement, string>> = { thing: 'By what it is about', check: 'By check', place: 'By level' };
+
+/** Findings of one verdict about one thing, of one check, or on one level. */
+export interface FindingGroup {
+  readonly key: string;
+  readonly title: string;
+  readonly findings: readonly Finding[];
+}
+
+/** Findings of one verdict, in groups. */
+export interface VerdictGroup {
+  readonly verdict: Verdict;
+  readonly count: number;
+  readonly groups: readonly FindingGroup[];
+}
+
+const KINDS: Readonly<Partial<Record<Finding['subject']['kind'], string>>> = {
+  enclosure: 'Rooms',
+  network: 'Pipe networks',
+  nozzle: 'Nozzles',
+  cylinder: 'Cylinders',
+  pipe: 'Pipes',
+  node: 'Pipe ends and joints',
+  support: 'Supports',
+  opening: 'Openings',
+  wall: 'Walls',
+  corner: 'Walls',
+  obstruction: 'Obstacles',
+  device: 'Devices',
+  adjoining: 'Adjoining spaces',
+  underlay: 'Floor plans',
+  profile: 'Unit profile',
+  plan: 'Whole plan',
+};
+
+const named = ({ subject }: Finding): string => KINDS[subject.kind] ?? 'Other things';
+
+function groupOf(finding: Finding, arrangement: Arrangement, plan: Plan): Omit<FindingGroup, 'findings'> {
+  if (arrangement === 'check') return { key: finding.rule, title: finding.title };
+  if (arrangement === 'thing') return { key: named(finding), title: named(finding) };
+  const level = finding.place && plan.levels[finding.place.level];
+  return level ? { key: level.id, title: level.name } : { key: 'plan', title: 'Whole plan' };
+}
+
+/** Puts findings together by verdict, gravest first, and within a verdict in the order asked for. */
+export function groupFindings(findings: readonly Finding[], arrangement: Arrangement, plan: Plan): VerdictGroup[] {
+  return VERDICTS.flatMap((verdict): VerdictGroup[] => {
+    const found = findings.filter((finding) => finding.verdict === verdict);
+    if (found.length === 0) return [];
+    const groups = new Map<string, { title: string; findings: Finding[] }>();
+    for (const finding of found) {
+      const { key, title } = groupOf(finding, arrangement, plan);
+      const known = groups.get(key);
+      if (known) known.findings.push(finding);
+      else groups.set(key, { title, findings: [finding] });
+    }
+    // What is about one thing stands together.
+    const byThing = (a: Finding, b: Finding): number => thingKey(a).localeCompare(thingKey(b), 'en', { numeric: true });
+    return [{ verdict, count: found.length, groups: [...groups].map(([key, { title, findings: list }]) => ({ key, title, findings: arrangement === 'thing' ? list.toSorted(byThing) : list })) }];
+  });
+}
+
+const thingKey = ({ subject, name }: Finding): string => `${name}/${subject.kind === 'plan' || subject.kind === 'profile' ? subject.kind : refKey(subject)}`;
+
+/** Which findings a search lets through: words in any order, anywhere in name, title or sentence. */
+export function matchesWords({ name, title, text, rule }: Finding, words: string): boolean {
+  const said = `${name} ${title} ${text} ${rule}`.toLowerCase();
+  return words
+    .toLowerCase()
+    .split(/\s+/)
+    .every((word) => said.includes(word));
+}
+
+/** Parts of the catalogue that occur among findings, with how many each has. */
+export const partsIn = (findings: readonly Finding[]): { readonly letter: PartLetter; readonly name: string; readonly count: number }[] =>
+  CATALOGUE_PARTS.flatMap(({ letter, name }) => {
+    const count = findings.filter(({ rule }) => partOf(rule) === letter).length;
+    return count === 0 ? [] : [{ letter, name, count }];
+  });
