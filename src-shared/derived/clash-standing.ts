@@ -3,6 +3,7 @@ import { type SolidFloor, type SolidWall, solidFloorOf, solidWallsOf } from './c
 import { type SolidCeiling, solidCeilingOf } from './clash-ceiling.ts';
 import type { Derived, Solid, Space } from './derived.ts';
 import { remembered, sameList } from './remember.ts';
+import { isThere } from './solids.ts';
 
 /** What stands still around the pipe of a level. */
 export type StandingThing =
@@ -57,7 +58,7 @@ export const standingByLevel = remembered((solids: Derived['solids'], spaces: De
     levels.set(level, things);
     return things;
   };
-  for (const solid of solids) on(solid.ref.level).push(solidThing(solid));
+  for (const solid of solids.filter(isThere)) on(solid.ref.level).push(solidThing(solid));
   const rooms = spaces.filter(({ kind }) => kind === 'room');
   for (const level of new Set(rooms.map((room) => room.level.id))) {
     const bounding = boundingOf(rooms.filter((room) => room.level.id === level), lastBounding.get(level));

@@ -11,6 +11,7 @@ import { type PlacedFootprint, placedFootprint } from './footprint.ts';
 import { type Region, differenceOf, fillOf, partsOf } from './polygon-sums.ts';
 import { remembered } from './remember.ts';
 import { seenOf, standsOnFloor } from './sight.ts';
+import { isThere } from './solids.ts';
 import { isWithinHeight } from './space-index.ts';
 
 /** A part of the floor that no nozzle covers. */
@@ -116,7 +117,7 @@ function standingOf(space: Space, spots: readonly Spot[]): Solid[] {
   return space.solids.filter(
     (solid) =>
       isFullHeight(space, solid, highest_m === -Infinity ? solid.top_m : highest_m) ||
-      (highest_m > -Infinity && solid.top_m > highest_m && standsOnFloor(space, solid)),
+      (highest_m > -Infinity && solid.top_m > highest_m && isThere(solid) && standsOnFloor(space, solid)),
   );
 }
 

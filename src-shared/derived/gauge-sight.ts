@@ -4,6 +4,7 @@ import { type PlanPoint, distance_m } from '../geometry/point.ts';
 import { rayHit_m } from '../geometry/segment.ts';
 import type { Space } from './derived.ts';
 import type { OtherCylinder } from './front-depth.ts';
+import { isThere } from './solids.ts';
 
 /** A gauge at the axis of its cylinder. */
 export interface Gauge {
@@ -34,7 +35,7 @@ export function sightEndOf(gauge: Gauge, room: Space, others: readonly OtherCyli
   const ends = [
     ...room.walls.map(({ segment }) => ({ name: 'the wall', away_m: rayHit_m(at, facing_rad, segment) })),
     ...room.solids
-      .filter(({ bottom_m, top_m }) => bottom_m <= height_m && top_m >= height_m)
+      .filter((solid) => isThere(solid) && solid.bottom_m <= height_m && solid.top_m >= height_m)
       .flatMap(({ footprint, obstruction }) => {
         const name = obstruction.name || 'an obstruction';
         if (isInsideOrOn(at, footprint)) return [{ name, away_m: 0 }];

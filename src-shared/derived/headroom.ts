@@ -9,6 +9,7 @@ import type { Network } from '../model/plan.ts';
 import type { UnitProfile } from '../profile/unit-profile.ts';
 import type { DerivedNetwork, Solid, Space } from './derived.ts';
 import { rememberedPart, sameList } from './remember.ts';
+import { isThere } from './solids.ts';
 import { findWallBehind } from './wall-behind.ts';
 
 /** A thing on the floor this high is walked around, and a cane finds pipe that comes down so low: 27 in, IBC 1003.3, memory [m]. */
@@ -63,7 +64,7 @@ const lastOf = new WeakMap<readonly Space[], KeptOffFloor>();
  * list of rooms while nothing of that changes.
  */
 export function keptOffFloor(rooms: readonly Space[], solids: readonly Solid[], networks: readonly DerivedNetwork[]): KeptOffFloor {
-  const standing = solids.filter(({ bottom_m, top_m }) => bottom_m <= STANDS_m && top_m >= CANE_m).map(({ footprint }) => footprint);
+  const standing = solids.filter((solid) => isThere(solid) && solid.bottom_m <= STANDS_m && solid.top_m >= CANE_m).map(({ footprint }) => footprint);
   const cylinders = networks.flatMap(({ network, profile }) => stripsOf(network.cylinders, rooms, profile));
   const last = lastOf.get(rooms);
   const rings = sameList(last?.rings, [...standing, ...cylinders]);

@@ -1,6 +1,7 @@
 import type { Space } from '../../derived/derived.ts';
 import { remembered } from '../../derived/remember.ts';
 import { intersectionOf, fillOf } from '../../derived/polygon-sums.ts';
+import { isThere } from '../../derived/solids.ts';
 import { boundsOf, boxesTouch, signedArea_m2 } from '../../geometry/outline.ts';
 
 /** Heights between which a solid is sure to be in a space [m]: over the highest floor and under the lowest ceiling about it. */
@@ -26,7 +27,7 @@ export const netVolumeOf_m3 = remembered((space: Space): number | undefined => {
   if (space.grossVolume_m3 === undefined) return undefined;
   const room = [space.outline, ...space.holes];
   const solids = space.solids
-    .filter(({ obstruction }) => !obstruction.isPermeable)
+    .filter((solid) => isThere(solid) && !solid.obstruction.isPermeable)
     .flatMap((solid) => {
       const sure_m = sureHeights_m(space, solid);
       if (!sure_m) return [];

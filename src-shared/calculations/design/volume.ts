@@ -1,5 +1,6 @@
 import type { Space } from '../../derived/derived.ts';
 import { remembered } from '../../derived/remember.ts';
+import { isThere } from '../../derived/solids.ts';
 import type { Deduction, VolumeSums } from './design.ts';
 import { netVolumeOf_m3 } from './net-volume.ts';
 import { type Worked, notWorked, worked } from './worked.ts';
@@ -7,7 +8,7 @@ import { type Worked, notWorked, worked } from './worked.ts';
 /** What each solid thing in a space takes off it by itself. */
 const deductionsOf = remembered((space: Space): readonly Deduction[] =>
   space.solids.flatMap((solid) => {
-    if (solid.obstruction.isPermeable) return [];
+    if (solid.obstruction.isPermeable || !isThere(solid)) return [];
     const volume_m3 = (space.grossVolume_m3 ?? 0) - (netVolumeOf_m3({ ...space, solids: [solid] }) ?? 0);
     return volume_m3 > 0 ? [{ ref: solid.ref, name: solid.obstruction.name, volume_m3 }] : [];
   }),
