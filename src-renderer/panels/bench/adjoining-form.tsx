@@ -23,7 +23,7 @@ export function AdjoiningForm({ at }: { readonly at: RefOf<'adjoining'> }) {
       <div className="fields">
         <TextField label="Name" value={space.name} required="A space needs a name." onCommit={(name) => change({ name })} />
         <Choice label="What it is" value={space.kind} options={optionsOf(ADJOINING_WORDS)} onCommit={(kind) => change({ kind })} />
-        <LengthField label="Its floor above ours" value={space.floor_m} onCommit={(floor_m) => change({ floor_m })} help="A minus where it lies lower: gas collects there." />
+        <LengthField label="Its floor above ours" value={space.floor_m} onCommit={(floor_m) => change({ floor_m })} help="A minus where it lies lower, as a pit does." />
         <SizeFields ring={space.outline} onCommit={(outline) => change({ outline })} />
         <Choice label="Gas that drifts in" value={space.gas} options={optionsOf(GAS_WORDS)} onCommit={(gas) => change({ gas })} wide />
       </div>
