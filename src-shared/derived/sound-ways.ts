@@ -42,7 +42,7 @@ export function soundFloorOf(space: Space, ear_m: number): SoundFloor {
 export const isOnFloor = ({ outline, holes, tall }: SoundFloor, at: PlanPoint): boolean => isInsideRegion(at, outline, holes) && tall.every((ring) => sideOfOutline(at, ring) !== 'inside');
 
 /** Whether a place lies in the crack between two of the rings, where nothing gets through. */
-const isInCrack = ({ outline, holes, tall }: SoundFloor, at: PlanPoint): boolean => tall.length > 0 && [outline, ...holes, ...tall].filter((ring) => sideOfOutline(at, ring) === 'on').length > 1;
+export const isInCrack = ({ outline, holes, tall }: SoundFloor, at: PlanPoint): boolean => tall.length > 0 && [outline, ...holes, ...tall].filter((ring) => sideOfOutline(at, ring) === 'on').length > 1;
 
 /** Shares of the way from `a` to `b` at which it meets a side, ends of sides included. */
 function meetings({ sides }: SoundFloor, a: PlanPoint, b: PlanPoint): number[] {

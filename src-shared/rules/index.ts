@@ -29,6 +29,13 @@ import { e06HoldTime } from './enclosure/e06-hold-time.ts';
 import { e07LeakageArea } from './enclosure/e07-leakage-area.ts';
 import { e08ReliefVent } from './enclosure/e08-relief-vent.ts';
 import { e09WallStrength } from './enclosure/e09-wall-strength.ts';
+import { e10VentPath } from './enclosure/e10-vent-path.ts';
+import { e11VentClearOfJet } from './enclosure/e11-vent-clear-of-jet.ts';
+import { e12OpeningsClose } from './enclosure/e12-openings-close.ts';
+import { e13DuctsShut } from './enclosure/e13-ducts-shut.ts';
+import { e14WallsToSlab } from './enclosure/e14-walls-to-slab.ts';
+import { e15ConnectedSpace } from './enclosure/e15-connected-space.ts';
+import { e16Extract } from './enclosure/e16-extract.ts';
 import { n01WallClearance } from './nozzle/n01-wall-clearance.ts';
 import { n02CeilingDrop } from './nozzle/n02-ceiling-drop.ts';
 import { n03CeilingKnown } from './nozzle/n03-ceiling-known.ts';
@@ -36,12 +43,23 @@ import { n04FacesDown } from './nozzle/n04-faces-down.ts';
 import { n05CornerShot } from './nozzle/n05-corner-shot.ts';
 import { n06NearWallShot } from './nozzle/n06-near-wall-shot.ts';
 import { n07FreeJet } from './nozzle/n07-free-jet.ts';
+import { n08JetAtPeople } from './nozzle/n08-jet-at-people.ts';
 import { n09CoverageGap } from './nozzle/n09-coverage-gap.ts';
 import { n10NozzleReach } from './nozzle/n10-nozzle-reach.ts';
 import { n11HeightTier } from './nozzle/n11-height-tier.ts';
+import { n12NozzleSpacing } from './nozzle/n12-nozzle-spacing.ts';
+import { n13PartialPartition } from './nozzle/n13-partial-partition.ts';
+import { n14BeamPocket } from './nozzle/n14-beam-pocket.ts';
+import { n15AboveEquipment } from './nozzle/n15-above-equipment.ts';
+import { n16FloorVoid } from './nozzle/n16-floor-void.ts';
+import { n17CeilingVoid } from './nozzle/n17-ceiling-void.ts';
+import { n18VoidNozzle } from './nozzle/n18-void-nozzle.ts';
+import { n19LiveParts } from './nozzle/n19-live-parts.ts';
 import { n20OrificeCode } from './nozzle/n20-orifice-code.ts';
 import { n21FlowShare } from './nozzle/n21-flow-share.ts';
 import { n22NozzlesPerUnit } from './nozzle/n22-nozzles-per-unit.ts';
+import { n23TilesClipped } from './nozzle/n23-tiles-clipped.ts';
+import { n24DriveNoise } from './nozzle/n24-drive-noise.ts';
 import { p01Network } from './pipe/p01-network.ts';
 import { p02PathLength } from './pipe/p02-path-length.ts';
 import { p03TotalLength } from './pipe/p03-total-length.ts';
@@ -80,10 +98,23 @@ import { l01DeviceVoltage } from './release/l01-device-voltage.ts';
 import { l02ReleaseCurrent } from './release/l02-release-current.ts';
 import { l03ConduitFill } from './release/l03-conduit-fill.ts';
 import { l04ConduitBends } from './release/l04-conduit-bends.ts';
+import { l05Supervision } from './release/l05-supervision.ts';
 import { l06PressureSwitch } from './release/l06-pressure-switch.ts';
+import { l07ActuatorWatched } from './release/l07-actuator-watched.ts';
+import { l08PanelListing } from './release/l08-panel-listing.ts';
+import { l09Battery } from './release/l09-battery.ts';
+import { l10TwoDetectors } from './release/l10-two-detectors.ts';
 import type { Rule } from './rule.ts';
 import { s01EgressTime } from './safety/s01-egress-time.ts';
 import { s02DischargeDelay } from './safety/s02-discharge-delay.ts';
+import { s03AlarmReach } from './safety/s03-alarm-reach.ts';
+import { s04Signs } from './safety/s04-signs.ts';
+import { s05ManualRelease } from './safety/s05-manual-release.ts';
+import { s06Abort } from './safety/s06-abort.ts';
+import { s07Disconnect } from './safety/s07-disconnect.ts';
+import { s08DoorButton } from './safety/s08-door-button.ts';
+import { s09AdjacentSpaces } from './safety/s09-adjacent-spaces.ts';
+import { s10ReEntry } from './safety/s10-re-entry.ts';
 
 const JUDGING: readonly Rule[] = [
   n01WallClearance,
@@ -93,12 +124,23 @@ const JUDGING: readonly Rule[] = [
   n05CornerShot,
   n06NearWallShot,
   n07FreeJet,
+  n08JetAtPeople,
   n09CoverageGap,
   n10NozzleReach,
   n11HeightTier,
+  n12NozzleSpacing,
+  n13PartialPartition,
+  n14BeamPocket,
+  n15AboveEquipment,
+  n16FloorVoid,
+  n17CeilingVoid,
+  n18VoidNozzle,
+  n19LiveParts,
   n20OrificeCode,
   n21FlowShare,
   n22NozzlesPerUnit,
+  n23TilesClipped,
+  n24DriveNoise,
   p01Network,
   p02PathLength,
   p03TotalLength,
@@ -155,13 +197,33 @@ const JUDGING: readonly Rule[] = [
   e07LeakageArea,
   e08ReliefVent,
   e09WallStrength,
+  e10VentPath,
+  e11VentClearOfJet,
+  e12OpeningsClose,
+  e13DuctsShut,
+  e14WallsToSlab,
+  e15ConnectedSpace,
+  e16Extract,
   s01EgressTime,
   s02DischargeDelay,
+  s03AlarmReach,
+  s04Signs,
+  s05ManualRelease,
+  s06Abort,
+  s07Disconnect,
+  s08DoorButton,
+  s09AdjacentSpaces,
+  s10ReEntry,
   l01DeviceVoltage,
   l02ReleaseCurrent,
   l03ConduitFill,
   l04ConduitBends,
+  l05Supervision,
   l06PressureSwitch,
+  l07ActuatorWatched,
+  l08PanelListing,
+  l09Battery,
+  l10TwoDetectors,
   d01UnderlayScale,
   d02ScaleAndText,
   d03TitleBlock,

@@ -68,7 +68,7 @@ function worked(space: Space, sounders: readonly Sounder[], ambient_dBA: number,
   if (sources.length === 0) return { faintest: undefined, loudest: undefined, unheard: [], unlit };
   const levels = (at: PlanPoint, around_m: number): number[] =>
     sources.flatMap(({ sound_dBA, rise_m, ways }) => {
-      const way_m = ways.distanceTo_m(at) + around_m;
+      const way_m = Math.max(0, ways.distanceTo_m(at) + around_m);
       return way_m === Infinity ? [] : [soundAt_dBA(sound_dBA, Math.max(NEAREST_EAR_m, Math.hypot(way_m, rise_m)))];
     });
   const level: FigureAt = (at, around_m) => soundSum_dBA(levels(at, around_m));

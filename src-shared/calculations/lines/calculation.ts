@@ -1,7 +1,7 @@
 import type { Ref } from '../../model/plan.ts';
 
 /** The calculation sheets, in the order in which a design needs them. */
-export const CALCULATION_TOPICS = ['agent', 'people', 'discharge', 'vent', 'hold', 'strength', 'supports', 'supervision', 'wiring'] as const;
+export const CALCULATION_TOPICS = ['agent', 'people', 'discharge', 'vent', 'hold', 'strength', 'supports', 'supervision', 'wiring', 'battery'] as const;
 export type CalculationTopic = (typeof CALCULATION_TOPICS)[number];
 
 /** One line of a calculation as it is shown and printed: formula, the numbers in it, the result, where it comes from. */

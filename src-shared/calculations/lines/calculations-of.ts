@@ -5,6 +5,7 @@ import type { Plan, Ref } from '../../model/plan.ts';
 import type { LengthSystem } from '../../units/length-text.ts';
 import type { Design, EnclosureDesign, NetworkDesign } from '../design/design.ts';
 import { agentLines } from './agent-lines.ts';
+import { batteryLines } from './battery-lines.ts';
 import { CALCULATION_TOPICS, type Calculation } from './calculation.ts';
 import { dischargeLines } from './discharge-lines.ts';
 import type { LineContext } from './draft.ts';
@@ -18,7 +19,7 @@ import { ventLines } from './vent-lines.ts';
 import { wiringLines } from './wiring-lines.ts';
 
 const OF_ENCLOSURE = [agentLines, peopleLines, fillingLines, ventLines, holdLines];
-const OF_NETWORK = [dischargeLines, strengthLines, supportLines, supervisionLines, wiringLines];
+const OF_NETWORK = [dischargeLines, strengthLines, supportLines, supervisionLines, wiringLines, batteryLines];
 
 // A drag asks for the lines at every frame: those of a thing are kept with its design.
 const contextOf = remembered((levels: Plan['levels'], profiles: LineContext['profiles'], basis: BasisOfDesign, lengths: LengthSystem): LineContext => ({ levels, profiles, basis, lengths }));
