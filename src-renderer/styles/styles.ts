@@ -7,6 +7,7 @@ import './fields.css';
 import './network.css';
 import './findings.css';
 import './why.css';
+import './basis-compare.css';
 import './ledger.css';
 import './menus.css';
 import './charts.css';

@@ -9,6 +9,7 @@ import { useCommit, useFigures, useShownPlan } from '../bench/use-plan.ts';
 import { useRun } from '../window-context.ts';
 import { BASIS_GROUPS } from './basis-choices.ts';
 import { changedResults } from './basis-changes.ts';
+import { BasisCompare } from './basis-compare.tsx';
 import { BasisField, fieldText } from './basis-field.tsx';
 
 const MOST_SHOWN = 5;
@@ -54,10 +55,15 @@ export function BasisPanel() {
   const change = (part: Partial<BasisOfDesign>): void => {
     commit(editBasis(part));
   };
+  const [isComparing, compare] = useState(false);
+  if (isComparing) return <BasisCompare onClose={() => compare(false)} />;
   const isUsual = (Object.keys(usual) as (keyof BasisOfDesign)[]).every((key) => basis[key] === usual[key]);
   return (
     <div className="basis">
       <p>Where editions or methods differ, this plan follows the choices below. They are printed on the calculation sheets; the adopted code decides.</p>
+      <button type="button" className="button" data-action="compare" onClick={() => compare(true)}>
+        Compare with another edition or method…
+      </button>
       <BasisEffects />
       {BASIS_GROUPS.map(({ title, fields }) => (
         <Slip key={title} title={title}>
