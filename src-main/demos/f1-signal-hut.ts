@@ -45,7 +45,7 @@ export function buildSignalHut(): Demo {
   room.adjacent = 'Open ground on all sides.';
   furnishRoom(plan, room, {
     detectors: [planPoint(ft(5), ft(3)), planPoint(ft(12), ft(8))],
-    sounders: [{ at: planPoint(ft(15, 10), ft(9)), facing_rad: Math.PI }],
+    sounders: [{ at: planPoint(ft(16), ft(9)), facing_rad: Math.PI }],
     cylinderSign: planPoint(ft(0, 2), ft(8, 4)),
   });
 

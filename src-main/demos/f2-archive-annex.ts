@@ -153,8 +153,8 @@ export function buildArchiveAnnex(hasFaults: boolean): Demo {
   furnishRoom(plan, room, {
     detectors: [planPoint(ft(8), ft(12)), planPoint(ft(18), ft(8))],
     sounders: [
-      { at: planPoint(ft(31, 4), ft(13)), facing_rad: Math.PI },
-      { at: planPoint(ft(0, 2), ft(20)), facing_rad: 0 },
+      { at: planPoint(ft(31, 6), ft(13)), facing_rad: Math.PI },
+      { at: planPoint(ft(0), ft(20)), facing_rad: 0 },
     ],
     cylinderSign: planPoint(ft(31, 4), ft(3)),
   });

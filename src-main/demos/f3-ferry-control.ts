@@ -149,13 +149,14 @@ function drawRoom(plan: Demo['plan'], spec: RoomSpec, hasFaults: boolean): void 
     leadsTo: toCorridor ? 'corridor' : 'outdoors',
   });
 
+  room.adjacent = 'Walls between the rooms go from slab to slab and are sealed: gas does not reach the room beside.';
   if (spec.name === '206') room.people.exposure = '3-min';
   const middle_y = (y0 + y1) / 2;
   furnishRoom(plan, room, {
     detectors: [planPoint(x0 + (x1 - x0) * 0.3, middle_y + 0.6), planPoint(x0 + (x1 - x0) * 0.7, middle_y - 0.6)],
     sounders: [
-      { at: planPoint(x0 + 0.05, middle_y), facing_rad: 0 },
-      { at: planPoint(x1 - 0.05, middle_y), facing_rad: Math.PI },
+      { at: planPoint(x0, middle_y), facing_rad: 0 },
+      { at: planPoint(x1, middle_y), facing_rad: Math.PI },
     ],
     cylinderSign: planPoint((spec.cylinders[0] ?? x0) - 0.35, corridorY(spec) + (spec.isNorth ? 0.05 : -0.05)),
   });

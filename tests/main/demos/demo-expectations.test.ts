@@ -94,14 +94,15 @@ describe('F2 with seeded faults', () => {
     const clashes = findings.filter(({ rule, verdict }) => rule === 'P27' && verdict === 'warn');
     expect(clashes.length).toBeGreaterThan(0);
     for (const { measured } of clashes) expect((measured ?? 0) / INCH_m).toBeCloseTo(0.17, 6);
-    expect(new Set(faults(findings, 'warn').map((each) => each.split(' ')[0]))).toEqual(new Set(['D5', 'P27']));
+    expect(new Set(faults(findings, 'warn').map((each) => each.split(' ')[0]))).toEqual(new Set(['D5', 'N14', 'P27']));
+    expect(faults(findings, 'warn').filter((each) => each.startsWith('N14'))).toEqual(['N14 N3']);
   });
 });
 
 describe('F3 with seeded faults', () => {
-  test('the cornered nozzle of 203 is found by the corner and the coverage check, the cylinder of 204 in the swing of its door, and nothing else', async () => {
+  test('the cornered nozzle of 203 is found by the corner and the coverage check, the cylinder of 204 in the swing of its door, the vent of 202 into the corridor and the duct without damper in both its rooms, and nothing else', async () => {
     const findings = await findingsOf('F3-faults');
-    expect(faults(findings, 'stop')).toEqual(['C7 204-C1', 'N5 203-N2', 'N9 Room 203']);
+    expect(faults(findings, 'stop')).toEqual(['C7 204-C1', 'E10 Relief vent, Room 202', 'E13 Duct 201 to 202, no damper, Room 201', 'E13 Duct 201 to 202, no damper, Room 202', 'N5 203-N2', 'N9 Room 203']);
     expect(faults(findings, 'warn')).toEqual(['D5 Sample 80 L unit (invented)']);
   });
 });
