@@ -4,6 +4,8 @@ import type { Network, Plan, Ref, RefOf } from '#shared/model/plan';
 import { LIMIT_CATALOGUE, type LimitKey } from '#shared/profile/limit-catalogue';
 import type { Finding } from '#shared/rules/finding';
 import { type MissingField, MOST, blankFields } from '../sums/missing-fields.ts';
+import { ABOUT_ALARMS, mendAlarm } from './mend-alarms.ts';
+import { ABOUT_NOZZLES, mendNozzle } from './mend-nozzles.ts';
 import { ABOUT_ROOMS, mendRoom } from './mend-rooms.ts';
 import { joinedTo, subjectOf } from '../sums/sum-subjects.ts';
 
@@ -91,7 +93,7 @@ function ventOf(plan: Plan, on: Ref): MissingField[] {
 }
 
 /** Notes that are cleared by something that is typed. */
-const MENDED_NOTES: ReadonlySet<string> = new Set(['E16', 'P34', 'S10']);
+const MENDED_NOTES: ReadonlySet<string> = new Set(['E16', 'N23', 'P34', 'S10']);
 
 /** Bracing is said in the basis of design; then at the supports that brace. */
 function bracingOf(plan: Plan, on: Ref): MissingField[] {
@@ -99,6 +101,12 @@ function bracingOf(plan: Plan, on: Ref): MissingField[] {
   const network = networkOf(plan, on);
   const support = Object.values(network?.supports ?? {}).find(({ brace }) => brace === 'none');
   return network && support ? [{ kind: 'field', on: { kind: 'support', network: network.id, id: support.id }, label: 'Earthquake brace', text: 'Say how a support braces' }] : [];
+}
+
+/** What the battery of a panel still lacks; the battery itself when it is too small. */
+function batteryFields(plan: Plan, { id }: Network): MissingField[] {
+  const missing = blankFields(plan, 'battery', [{ kind: 'network', id }]);
+  return missing.length > 0 ? missing.slice(0, MOST) : [{ kind: 'field', on: { kind: 'network', id }, label: 'Battery', text: 'Change the battery' }];
 }
 
 /** An electrical panel of which nobody said where its front is. */
@@ -113,7 +121,7 @@ function crossingLack(plan: Plan, { level, enclosure, id }: RefOf<'opening'>): s
 }
 
 /** Fields and tools with which a finding is cleared, nearest first; none where its text or its cure says enough. */
-export function whereToMend(derived: Derived, { rule, subject, verdict, cure }: Finding): MissingField[] {
+export function whereToMend(derived: Derived, { rule, subject, verdict, cure, place }: Finding): MissingField[] {
   if (verdict === 'ok' || (verdict === 'note' && !MENDED_NOTES.has(rule)) || subject.kind === 'plan' || subject.kind === 'profile') return [];
   const { plan } = derived;
   const network = networkOf(plan, subject);
@@ -122,7 +130,10 @@ export function whereToMend(derived: Derived, { rule, subject, verdict, cure }: 
   if (network && ABOUT_SUPPORTS.has(rule) && Object.keys(network.supports).length === 0) return [{ kind: 'field', on: { kind: 'network', id: network.id }, label: 'Place supports by the table', text: 'Place the supports' }];
   if (rule === 'P23') return bracingOf(plan, subject);
   if (rule === 'P29' && subject.kind === 'opening') return [{ kind: 'field', on: subject, label: crossingLack(plan, subject), text: 'Enter sleeve, rating and seal' }];
+  if (ABOUT_NOZZLES.has(rule)) return mendNozzle(derived, { rule, subject, verdict });
+  if (ABOUT_ALARMS.has(rule)) return mendAlarm(plan, { rule, subject, verdict, place });
   if (ABOUT_ROOMS.has(rule)) return cure && cure.kind !== 'advice' ? [] : mendRoom(plan, { rule, subject, verdict });
+  if (rule === 'L9') return network ? batteryFields(plan, network) : [];
   const topic = TOPICS[rule];
   const about = subjectOf(subject);
   if (rule === 'E8' && verdict === 'stop') return ventOf(plan, subject);

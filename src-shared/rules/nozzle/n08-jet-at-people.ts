@@ -1,40 +1,12 @@
-import type { HungNozzle, Solid } from '../../derived/derived.ts';
-import { type ConeHit, type JetCone, SPENT_FREE_JETS, conesOf, findConeHit } from '../../derived/jet-cone.ts';
+import { SPENT_FREE_JETS } from '../../derived/jet-cone.ts';
 import { findLeastTurn } from '../../derived/least-turn.ts';
+import { type Struck, isForbidden, isUnknownShelf, struckBy } from '../../derived/struck-things.ts';
 import { planPoint } from '../../geometry/point.ts';
 import type { Cure, FindingInput, Place } from '../finding.ts';
 import { type Answer, type CheckContext, defineRule, limitOrBlank, notChecked } from '../rule.ts';
 import { type NozzleSubject, placeOfNozzle } from '../subjects.ts';
 import { type NozzleInSpace, ROOM_NOZZLES } from './nozzles-in-spaces.ts';
 import { turnBy } from './turn-by.ts';
-
-/** What people put loose things on. */
-const SHELVES: ReadonlySet<string> = new Set(['rack', 'cabinet', 'other']);
-
-/** A thing that a jet comes to. */
-interface Struck extends ConeHit {
-  readonly cone: JetCone;
-  readonly solid: Solid;
-}
-
-/** Things of its space that a jet of a nozzle comes to, nearest along their jets first. */
-function struckBy(nozzle: HungNozzle, isAsked: (solid: Solid) => boolean): Struck[] {
-  const solids = nozzle.space?.solids.filter(isAsked) ?? [];
-  if (solids.length === 0) return [];
-  return conesOf(nozzle)
-    .flatMap((cone) =>
-      solids.flatMap((solid): Struck[] => {
-        const hit = findConeHit(cone, solid);
-        return hit ? [{ ...hit, cone, solid }] : [];
-      }),
-    )
-    .sort((a, b) => a.along_m - b.along_m);
-}
-
-/** A place where people are, or where loose things are known to lie. */
-const isForbidden = ({ obstruction: { kind, hasLooseItems } }: Solid): boolean => kind === 'work-place' || hasLooseItems === true;
-/** A shelf of which nobody has said whether loose things lie on it. */
-const isUnknown = ({ obstruction: { kind, hasLooseItems } }: Solid): boolean => SHELVES.has(kind) && hasLooseItems === null;
 
 const placeOf = (nozzle: NozzleSubject, struck: readonly Struck[], first: Struck): Place => ({
   ...placeOfNozzle(nozzle, first.cone.from),
@@ -76,7 +48,7 @@ export const n08JetAtPeople = defineRule<NozzleInSpace>({
     const { at, space, profile } = nozzle;
     if (!at || !space) return notChecked('the nozzle hangs in no enclosure.');
     const place = placeOfNozzle(nozzle, at);
-    const concerned = space.solids.filter((solid) => isForbidden(solid) || isUnknown(solid));
+    const concerned = space.solids.filter((solid) => isForbidden(solid) || isUnknownShelf(solid));
     if (concerned.length === 0) return { kind: 'judged', isKept: true, text: 'No work place and no shelf with loose things is near its jets.', place };
     const spread = limitOrBlank(profile, 'jetSpread_rad');
     if (!spread.limit) return spread.blank;
@@ -105,7 +77,7 @@ export const n08JetAtPeople = defineRule<NozzleInSpace>({
         cure: cureOf(asked, first, { say }),
       };
     }
-    const unknown = struckBy(nozzle, isUnknown);
+    const unknown = struckBy(nozzle, isUnknownShelf);
     const [doubtful] = unknown;
     if (doubtful) return notChecked(`its jet at ${say.angle(doubtful.cone.azimuth_rad)} comes to ${doubtful.solid.obstruction.name}, and nobody has said whether loose things lie on it.`, placeOf(nozzle, unknown, doubtful));
     return { kind: 'judged', isKept: true, text: 'Its jets reach no work place and no shelf with loose things.', inputs, place };
