@@ -1,20 +1,17 @@
 import { applyCure } from '#shared/commands/apply-cure';
 import type { Ref } from '#shared/model/plan';
 import { type Finding, findingKey } from '#shared/rules/finding';
-import { selectEvaluation } from '../store/selectors.ts';
+import { selectOpenFindings, selectShownFinding } from '../store/selectors.ts';
 import type { State, Store } from '../store/state.ts';
 import type { Action } from './action.ts';
 import { fitPlaces } from './fit-view.ts';
 import { saveTakeOff } from './save-take-off.ts';
 
 /** Findings that ask for something: all but the kept ones and the notes. */
-export const openFindings = (state: State): Finding[] => selectEvaluation(state).findings.filter(({ verdict }) => verdict !== 'ok' && verdict !== 'note');
+export const openFindings = (state: State): Finding[] => selectOpenFindings(state).filter(({ verdict }) => verdict !== 'note');
 
 /** The finding that is shown in detail, or undefined. */
-export const shownFinding = (state: State): Finding | undefined => {
-  const key = state.session.finding;
-  return key === null ? undefined : selectEvaluation(state).findings.find((finding) => findingKey(finding) === key);
-};
+export const shownFinding: (state: State) => Finding | undefined = selectShownFinding;
 
 const isThing = (subject: Finding['subject']): subject is Ref => subject.kind !== 'plan' && subject.kind !== 'profile';
 

@@ -1,7 +1,7 @@
 import type { Answer, OpenPlan, PlanRef, Problem, SavedPlan } from '#shared/host/contract';
 import type { Plan } from '#shared/model/plan';
 import { problemText } from '../plan-words.ts';
-import { presentEvaluation } from '../store/selectors.ts';
+import { finishedPresent } from '../store/selectors.ts';
 import type { Stage, State } from '../store/state.ts';
 import type { ActionContext } from './action.ts';
 import { fitLevel } from './fit-view.ts';
@@ -22,8 +22,7 @@ export const planName = (state: State): string => bareName(state.session.file?.n
 
 /** Where work on an opened plan goes on: at what stops it, at the layout, or at the survey. */
 function stageFor(state: State): Stage {
-  const { findings } = presentEvaluation(state);
-  if (findings.some(({ verdict }) => verdict === 'stop')) return 'proof';
+  if (finishedPresent(state).found.counts.stop > 0) return 'proof';
   return Object.values(state.history.present.networks).some((network) => Object.keys(network.nozzles).length > 0) ? 'layout' : 'survey';
 }
 

@@ -8,12 +8,12 @@ import { PointerField } from '../input/pointer-field.tsx';
 import { useSpaceHeld } from '../input/use-space-held.ts';
 import { useToolLook } from '../input/use-tool-look.ts';
 import { useDrawings, useToolRunner } from '../input/board-context.ts';
-import { selectFindings, shownPlan } from '../store/selectors.ts';
+import { selectOpenFindings, selectShownFinding, shownPlan } from '../store/selectors.ts';
 import type { Camera, Session, State } from '../store/state.ts';
 import { useStore, useStoreItself } from '../store/use-store.ts';
 import { ActiveLayer, GroundLayer, MarkLayer, PlanLayer } from './board-layers.tsx';
 import './board.css';
-import { findingMarks, findingWith } from './draw-findings.ts';
+import { findingMarks } from './draw-findings.ts';
 import { forgetLabels } from './draw-labels.ts';
 import { whenLettersReady } from './lettering.ts';
 import { type Typing, useBoardKeys, useBoardPointer, useKeyboardPointer } from './use-board-input.ts';
@@ -28,7 +28,6 @@ const selectionOf = (state: State): Session['selection'] => state.session.select
 const pointedOf = (state: State): readonly Ref[] => state.session.pointed;
 const showsIsometric = (state: State): boolean => state.session.sideView === 'isometric';
 const cutOf = (state: State): Session['cut'] => state.session.cut;
-const findingOf = (state: State): string | null => state.session.finding;
 const stageOf = (state: State): Session['stage'] => state.session.stage;
 const refusalOf = (state: State): string | null => state.session.refusal;
 const levelNameOf = (state: State): string => shownPlan(state).levels[state.session.level]?.name ?? '';
@@ -48,9 +47,8 @@ export function Board() {
   const board = useStore(boardOf);
   const selection = useStore(selectionOf);
   const cut = useStore(cutOf);
-  const chosen = useStore(findingOf);
   const stage = useStore(stageOf);
-  const findings = useStore(selectFindings);
+  const findings = useStore(selectOpenFindings);
   const levelName = useStore(levelNameOf);
   const { tool, asks } = useToolLook();
 
@@ -77,7 +75,7 @@ export function Board() {
     () => (rest.layers.findings.visible ? findingMarks(findings, rest.level, stage === 'proof' ? PROOF_VERDICTS : OTHER_VERDICTS) : []),
     [findings, rest.level, rest.layers, stage],
   );
-  const finding = useMemo(() => findingWith(findings, chosen), [findings, chosen]);
+  const finding = useStore(selectShownFinding);
   useEffect(
     () =>
       whenLettersReady(() => {

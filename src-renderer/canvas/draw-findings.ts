@@ -134,7 +134,3 @@ export function measuredText(finding: Finding, lengths: 'feet' | 'metric'): stri
   const { value, limit } = formatAgainstLimit(finding.measured, finding.limit, lengths);
   return `${value} (limit ${limit})`;
 }
-
-/** The finding with a key, or undefined. */
-export const findingWith = (findings: readonly Finding[], key: string | null): Finding | undefined =>
-  key === null ? undefined : findings.find((finding) => findingKey(finding) === key);

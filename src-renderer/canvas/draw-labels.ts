@@ -94,7 +94,7 @@ const markBox = ({ x, y }: { x: number; y: number }): LabelBox => ({ x: x + MARK
 
 /** Symbols that no text should cover. */
 function symbolBoxes(view: Viewport, scene: Scene, region: Box): LabelBox[] {
-  const faults = scene.evaluation.findings
+  const faults = scene.evaluation.found.open
     .filter(({ verdict, place }) => (verdict === 'stop' || verdict === 'warn') && place?.level === scene.level)
     .flatMap(({ place }) => (place?.at[0] && isInBox(place.at[0], region) ? [markBox(fixedPx(view, place.at[0]))] : []));
   return networksOf(scene)

@@ -11,7 +11,7 @@ export interface FirstStep {
 }
 
 /** The five steps of a first drawing, ticked by what the plan holds, in whichever order it came about. */
-export function firstSteps(plan: Plan, { derived, findings }: Evaluation): readonly FirstStep[] {
+export function firstSteps(plan: Plan, { derived, found }: Evaluation): readonly FirstStep[] {
   const enclosures = Object.values(plan.levels).flatMap((level) => Object.values(level.enclosures));
   const joined = derived.networks.some((network) => network.paths.length > 0);
   return [
@@ -19,6 +19,6 @@ export function firstSteps(plan: Plan, { derived, findings }: Evaluation): reado
     { title: 'Give it its height', how: 'Select the room and type floor to ceiling.', action: 'stage-survey', isDone: enclosures.length > 0 && enclosures.every((enclosure) => enclosure.height_m !== null) },
     { title: 'Stand the cylinder', how: 'Press against the wall that carries it.', action: 'tool-cylinder', isDone: Object.values(plan.networks).some((network) => Object.keys(network.cylinders).length > 0) },
     { title: 'Hang a nozzle, run the pipe', how: 'From the cylinder to the nozzle; bends become elbows.', action: derived.nozzles.length === 0 ? 'tool-nozzle' : 'tool-pipe', isDone: joined },
-    { title: 'Clear the stops', how: 'Go through what the checks say: each leads to its cure or to the field it waits for.', action: 'findings', isDone: joined && !findings.some((finding) => finding.verdict === 'stop') },
+    { title: 'Clear the stops', how: 'Go through what the checks say: each leads to its cure or to the field it waits for.', action: 'findings', isDone: joined && found.counts.stop === 0 },
   ];
 }

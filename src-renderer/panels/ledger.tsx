@@ -76,7 +76,7 @@ export function Ledger() {
     { topic: 'people', label: 'Oxygen, hottest', value: oxygenHot_pct === undefined ? 'not known' : `${oxygenHot_pct.toFixed(2)} %` },
   ];
   return (
-    <section className="ledger" aria-label="Live figures" aria-busy={isBusy}>
+    <section className="ledger" aria-label="Live figures" aria-busy={isBusy || evaluation.isStale}>
       {cells.map(({ figure, ...cell }) => (
         <Cell key={figure} id={figure} {...cell} isOpen={isOpen(figure)} onOpen={open(figure)} />
       ))}

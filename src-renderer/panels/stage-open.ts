@@ -26,11 +26,10 @@ function openInSurvey(plan: Plan): StageOpen {
   return unknown > 0 ? open(`${countOf(unknown, 'height')} unknown`) : done('heights known');
 }
 
-function openInLayout(plan: Plan, { findings }: Evaluation): StageOpen {
+function openInLayout(plan: Plan, { found: { counts } }: Evaluation): StageOpen {
   const networks = Object.values(plan.networks);
   if (!networks.some((network) => Object.keys(network.nozzles).length > 0)) return open('no nozzle yet');
-  const stops = findings.filter((finding) => finding.verdict === 'stop').length;
-  return stops > 0 ? open(countOf(stops, 'stop'), true) : done('no stops');
+  return counts.stop > 0 ? open(countOf(counts.stop, 'stop'), true) : done('no stops');
 }
 
 /** Limits of the profiles in use that were never entered. */
@@ -41,14 +40,12 @@ export const blankLimitsOf = (plan: Plan): number => {
     .reduce((sum, profile) => sum + LIMIT_KEYS.filter((key) => !profile.limits[key]).length, 0);
 };
 
-function openInProof(plan: Plan, { findings }: Evaluation): StageOpen {
+function openInProof(plan: Plan, { found: { counts } }: Evaluation): StageOpen {
   const blank = blankLimitsOf(plan);
   if (blank > 0) return open(`${countOf(blank, 'limit')} blank`);
-  const unchecked = findings.filter((finding) => finding.verdict === 'not-checked').length;
-  if (unchecked > 0) return open(`${unchecked} not checked`);
-  const warnings = findings.filter((finding) => finding.verdict === 'warn').length;
-  if (warnings > 0) return open(countOf(warnings, 'warning'));
-  return findings.length === 0 ? open('nothing to check') : done('all checked');
+  if (counts['not-checked'] > 0) return open(`${counts['not-checked']} not checked`);
+  if (counts.warn > 0) return open(countOf(counts.warn, 'warning'));
+  return Object.values(counts).every((count) => count === 0) ? open('nothing to check') : done('all checked');
 }
 
 function openInSheets(plan: Plan): StageOpen {

@@ -1,6 +1,7 @@
 import type { DischargeInput } from '#shared/calculations/discharge/discharge';
+import type { AskedDischarge } from '#shared/calculations/discharge/discharge-source';
 import type { Plan } from '#shared/model/plan';
-import { type AskedDischarge, askedOf } from './evaluations.ts';
+import { askedOf } from './evaluations.ts';
 import { type RunAnswer, keyOf, makeKnownDischarges } from './known-discharges.ts';
 import { selectEvaluation, shownPlan } from './selectors.ts';
 import type { Store } from './state.ts';

@@ -3,8 +3,9 @@ import type { Calculation } from '#shared/calculations/lines/calculation';
 import type { Evaluation } from '#shared/evaluate';
 import type { Plan, Ref } from '#shared/model/plan';
 import { refKey } from '#shared/model/plan';
-import type { Finding, Verdict } from '#shared/rules/finding';
-import { askedOf, evaluationOf } from './evaluations.ts';
+import type { FindingCounts } from '#shared/rules/count-findings';
+import type { Finding } from '#shared/rules/finding';
+import { askedOf, evaluationOf, finishedEvaluation } from './evaluations.ts';
 import { type FoundThing, findThing } from './find-thing.ts';
 import { type Ledger, ledgerOf } from './ledger.ts';
 import type { State } from './state.ts';
@@ -33,8 +34,14 @@ export const isWorkingOut = (state: State): boolean => askedOf(selectEvaluation(
 /** What follows from the plan without the gesture under way. */
 export const presentEvaluation = (state: State): Evaluation => evaluationOf(state.history.present, state.discharges);
 
-/** Every answer of every rule about the shown plan, gravest first. */
-export const selectFindings = (state: State): readonly Finding[] => selectEvaluation(state).findings;
+/** What asks for something or is to be known about the shown plan, gravest first: all but the kept ones. */
+export const selectOpenFindings = (state: State): readonly Finding[] => selectEvaluation(state).found.open;
+
+/** The finding that is shown in detail, or undefined. */
+export const selectShownFinding = (state: State): Finding | undefined => (state.session.finding === null ? undefined : selectEvaluation(state).found.withKey(state.session.finding));
+
+/** The plan checked to the end, without the gesture under way. */
+export const finishedPresent = (state: State): Evaluation => finishedEvaluation(state.history.present, state.discharges);
 
 /** Every calculation about a plan, as lines that can be followed. */
 const calculationsFrom = remembered((evaluation: Evaluation): readonly Calculation[] => calculationsOf(evaluation));
@@ -42,33 +49,22 @@ const calculationsFrom = remembered((evaluation: Evaluation): readonly Calculati
 /** Every calculation about the shown plan. */
 export const selectCalculations = (state: State): readonly Calculation[] => calculationsFrom(selectEvaluation(state));
 
-const findingsByThing = remembered((evaluation: Evaluation): ReadonlyMap<string, readonly Finding[]> => {
-  const byThing = new Map<string, Finding[]>();
-  for (const finding of evaluation.findings) {
-    if (finding.subject.kind === 'plan' || finding.subject.kind === 'profile') continue;
-    const key = refKey(finding.subject);
-    const known = byThing.get(key);
-    if (known) known.push(finding);
-    else byThing.set(key, [finding]);
-  }
-  return byThing;
-});
-
-const NO_FINDINGS: readonly Finding[] = [];
+const aboutThings = remembered((_: Evaluation) => new Map<string, readonly Finding[]>());
 
 /** What the rules say about one thing, gravest first. */
-export const findingsOf = (state: State, ref: Ref): readonly Finding[] => findingsByThing(selectEvaluation(state)).get(refKey(ref)) ?? NO_FINDINGS;
-
-const countsByEvaluation = remembered((evaluation: Evaluation): Readonly<Record<Verdict, number>> => {
-  const counts: Record<Verdict, number> = { stop: 0, warn: 0, note: 0, 'not-checked': 0, ok: 0 };
-  for (const { verdict } of evaluation.findings) counts[verdict] += 1;
-  return counts;
-});
+export function findingsOf(state: State, ref: Ref): readonly Finding[] {
+  const evaluation = selectEvaluation(state);
+  const known = aboutThings(evaluation);
+  const key = refKey(ref);
+  const about = known.get(key) ?? evaluation.found.about(ref);
+  known.set(key, about);
+  return about;
+}
 
 /** How many findings there are of each verdict. */
-export const findingCounts = (state: State): Readonly<Record<Verdict, number>> => countsByEvaluation(selectEvaluation(state));
+export const findingCounts = (state: State): FindingCounts => selectEvaluation(state).found.counts;
 
-const ledgers = remembered((evaluation: Evaluation): Ledger => ledgerOf(evaluation.derived, evaluation.design, countsByEvaluation(evaluation)));
+const ledgers = remembered((evaluation: Evaluation): Ledger => ledgerOf(evaluation.derived, evaluation.design, evaluation.found.counts));
 
 /** The live numbers of the bottom line. */
 export const selectLedger = (state: State): Ledger => ledgers(selectEvaluation(state));

@@ -159,6 +159,8 @@ export interface Store {
   preview(command: Command | null): void;
   /** More discharges are known. */
   takeDischarges(source: DischargeSource): void;
+  /** More of the plan has been checked. */
+  tellChecked(): void;
   undo(): void;
   redo(): void;
   /** Another plan: history and selection start anew. */

@@ -48,6 +48,9 @@ export function makeStore(plan: Plan, session: Session): Store {
     takeDischarges(source) {
       become({ ...state, discharges: source });
     },
+    tellChecked() {
+      become({ ...state });
+    },
     undo() {
       const history = undo(state.history);
       become({ ...state, history, preview: null, session: change({ refusal: null, ...follow(history) }) });

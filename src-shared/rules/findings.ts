@@ -1,7 +1,7 @@
 import { type Plan, type Ref, type Waiver, refKey } from '../model/plan.ts';
 import type { VerdictCounts } from './chunk.ts';
 import type { FindingCounts } from './count-findings.ts';
-import { type Finding, VERDICTS, type Verdict } from './finding.ts';
+import { type Finding, VERDICTS, type Verdict, findingKey } from './finding.ts';
 import type { RuleFindings } from './rule-findings.ts';
 import { type LapsedWaiver, waive } from './waive.ts';
 
@@ -57,6 +57,7 @@ export class Findings {
   readonly isStale: boolean;
   /** Acceptances of findings that no longer hold. */
   readonly lapsed: readonly LapsedWaiver[];
+  readonly #ids: readonly string[];
   readonly #rules: readonly RuleFindings[];
   readonly #judged: readonly Judged[];
   #all: readonly Finding[] | undefined;
@@ -70,6 +71,7 @@ export class Findings {
   constructor(ids: readonly string[], rules: readonly RuleFindings[], waivers: Plan['waivers']) {
     const accepting = new Map<string, Waiver[]>();
     for (const waiver of Object.values(waivers)) accepting.set(waiver.rule, [...(accepting.get(waiver.rule) ?? []), waiver]);
+    this.#ids = ids;
     this.#rules = rules;
     this.#judged = rules.map((found, i) => judged(found, waivers, accepting.get(ids[i] ?? '')));
     this.isStale = rules.some((found) => found.isStale);
@@ -82,6 +84,11 @@ export class Findings {
     for (const id of ids) accepting.delete(id);
     const ofNoRule = [...accepting.values()].flat().map((waiver): LapsedWaiver => ({ waiver, because: 'gone' }));
     this.lapsed = [...this.#judged.flatMap(({ lapsed }) => lapsed), ...ofNoRule];
+  }
+
+  /** How many findings there are, kept and accepted ones included. */
+  get size(): number {
+    return Object.values(this.counts).reduce((sum, count) => sum + count, 0);
   }
 
   /** Every finding, kept ones included, gravest first, then in the order of the catalogue. */
@@ -105,6 +112,12 @@ export class Findings {
   about(ref: Ref): readonly Finding[] {
     const found = this.#judged.flatMap((each) => each.about(ref));
     return VERDICTS.flatMap((verdict) => found.filter((finding) => finding.verdict === verdict));
+  }
+
+  /** The finding with a key, or undefined. */
+  withKey(key: string): Finding | undefined {
+    const place = this.#ids.indexOf(key.slice(0, key.indexOf('/')));
+    return this.#judged[place]?.all.find((finding) => findingKey(finding) === key);
   }
 
   /** Whether a finding is one from before the last change, which is being asked anew. */

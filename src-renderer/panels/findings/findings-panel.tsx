@@ -24,7 +24,7 @@ const shownKey = (state: State) => state.session.finding;
 const MOST_LIVE = 3000;
 const liveEvaluation = (state: State): Evaluation => {
   const live = selectEvaluation(state);
-  return live.findings.length > MOST_LIVE ? presentEvaluation(state) : live;
+  return live.found.size > MOST_LIVE ? presentEvaluation(state) : live;
 };
 
 /** Lines painted at once; more are one press away. */

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { type Finding, type Verdict, findingKey } from '#shared/rules/finding';
-import { findingMarks, findingWith, markAt, markPlace, marksAt, measuredText } from '../../../src-renderer/canvas/draw-findings.ts';
+import { findingMarks, markAt, markPlace, marksAt, measuredText } from '../../../src-renderer/canvas/draw-findings.ts';
 
 const finding = (rule: string, verdict: Verdict, change: Partial<Finding> = {}): Finding => ({
   rule,
@@ -60,11 +60,4 @@ test('a measured length is told apart from its limit whenever they differ', () =
   expect(measured).toMatch(/\d/);
   expect(measured).not.toBe(limit);
   expect(measuredText(finding('N5', 'stop', { measure: 'angle', measured: 1, limit: 2 }), 'feet')).toBe('');
-});
-
-test('the finding shown in detail is found by its key', () => {
-  const all = [finding('N1', 'stop'), finding('N2', 'warn')];
-  expect(findingWith(all, findingKey(all[1] ?? finding('', 'ok')))?.rule).toBe('N2');
-  expect(findingWith(all, null)).toBeUndefined();
-  expect(findingWith(all, 'gone')).toBeUndefined();
 });

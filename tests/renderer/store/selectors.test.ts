@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { editEnclosure } from '#shared/commands/edit-enclosure';
 import { moveNozzle } from '#shared/commands/move-nozzle';
-import { findingCounts, findingsOf, presentEvaluation, selectEvaluation, selectFindings, selectLedger, selectedThings, shownPlan } from '../../../src-renderer/store/selectors.ts';
+import { findingKey } from '#shared/rules/finding';
+import { findingCounts, findingsOf, presentEvaluation, selectEvaluation, selectLedger, selectOpenFindings, selectShownFinding, selectedThings, shownPlan } from '../../../src-renderer/store/selectors.ts';
 import { startSession } from '../../../src-renderer/store/start-session.ts';
 import { makeStore } from '../../../src-renderer/store/store.ts';
 import { place3, planBuilder } from '../../support/plan-builder.ts';
@@ -24,9 +25,9 @@ describe('selectors', () => {
   test('answer the same object until the plan changes', () => {
     const store = open();
     store.session({ selection: [built.lastNozzle] });
-    const first = { findings: selectFindings(store.get()), ledger: selectLedger(store.get()), counts: findingCounts(store.get()), things: selectedThings(store.get()), of: findingsOf(store.get(), built.lastNozzle) };
+    const first = { findings: selectOpenFindings(store.get()), ledger: selectLedger(store.get()), counts: findingCounts(store.get()), things: selectedThings(store.get()), of: findingsOf(store.get(), built.lastNozzle) };
     store.session({ benchWidth_px: 500 });
-    expect(selectFindings(store.get())).toBe(first.findings);
+    expect(selectOpenFindings(store.get())).toBe(first.findings);
     expect(selectLedger(store.get())).toBe(first.ledger);
     expect(findingCounts(store.get())).toBe(first.counts);
     expect(selectedThings(store.get())).toBe(first.things);
@@ -41,6 +42,18 @@ describe('selectors', () => {
     expect(Object.values(counts).reduce((sum, count) => sum + count, 0)).toBe(findings.length);
     for (const finding of findingsOf(open().get(), built.lastNozzle)) expect(finding.subject).toMatchObject(built.lastNozzle);
     expect(findingsOf(open().get(), built.lastNozzle)).toHaveLength(findings.filter(({ subject }) => subject.kind === 'nozzle').length);
+  });
+
+  test('the finding shown in detail is found by its key, kept or not', () => {
+    const store = open();
+    for (const finding of selectEvaluation(store.get()).findings.slice(-3)) {
+      store.session({ finding: findingKey(finding) });
+      expect(selectShownFinding(store.get())).toBe(finding);
+    }
+    store.session({ finding: 'gone' });
+    expect(selectShownFinding(store.get())).toBeUndefined();
+    store.session({ finding: null });
+    expect(selectShownFinding(store.get())).toBeUndefined();
   });
 
   test('selected things come with their owners; what has gone is left out', () => {
