@@ -10,6 +10,8 @@ import { changedAt, freeId, without } from './list-edits.ts';
 import { RowButtons } from './row-buttons.tsx';
 
 const KINDS = { solenoid: 'Release solenoid', other: 'Something else' } as const satisfies Record<ReleaseDevice['kind'], string>;
+/** How a device is wired, as it is asked. */
+const WIRING = { unknown: 'Not yet known', 'in-line': 'Both wires go through it', tapped: 'On a branch' } as const satisfies Record<ReleaseDevice['wiring'], string>;
 const MOST_DEVICES = 200;
 
 interface ReleaseDevicesProps {
@@ -60,6 +62,14 @@ export function ReleaseDevices({ devices, limits, sums, onCommit }: ReleaseDevic
                 blank={{ text: voltage.blank, commit: () => change({ leastVoltage_V: null }) }}
                 onCommit={(leastVoltage_V) => change({ leastVoltage_V })}
                 help={voltage.help}
+              />
+              <Choice
+                label="Wired"
+                value={device.wiring}
+                options={optionsOf(WIRING)}
+                onCommit={(wiring) => change({ wiring })}
+                help={device.wiring === 'tapped' ? 'The panel does not notice when a branch is cut off.' : undefined}
+                wide
               />
             </div>
             <div className="row">

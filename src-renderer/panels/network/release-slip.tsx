@@ -11,6 +11,8 @@ import { QuantityField } from '../fields/quantity-field.tsx';
 import { useActionContext } from '../window-context.ts';
 import { ConduitFields } from './conduit-fields.tsx';
 import { ReleaseDevices } from './release-devices.tsx';
+import { ReleasePanel } from './release-panel.tsx';
+import { ReleaseWatch } from './release-watch.tsx';
 import { END_OF_BATTERY_V, startingCircuit } from './start-circuit.ts';
 
 const GREATEST_V = 1000;
@@ -120,11 +122,13 @@ export function ReleaseSlip({ at, network }: { readonly at: RefOf<'network'>; re
       </div>
       <h4>On the circuit</h4>
       <ReleaseDevices devices={release.devices} limits={profile?.limits} sums={sums?.release} onCommit={(devices) => change({ devices })} />
+      <ReleaseWatch release={release} onCommit={change} />
       <h4>Releasing output of the panel</h4>
       <div className="fields">
         <QuantityField kind="current" label="Current it gives" value={release.panelCurrent_A} least={0} most={1000} blank={{ text: 'not known', commit: () => change({ panelCurrent_A: null }) }} onCommit={(panelCurrent_A) => change({ panelCurrent_A })} />
         <QuantityField kind="time" label="For how long" value={release.panelPulse_s} least={0} most={3600} blank={{ text: 'not known', commit: () => change({ panelPulse_s: null }) }} onCommit={(panelPulse_s) => change({ panelPulse_s })} />
       </div>
+      <ReleasePanel release={release} battery={sums?.battery} onCommit={change} />
       <h4>Conduit</h4>
       <ConduitFields release={release} fill={sums?.conduit} onCommit={change} />
       <h4>Watching over the cylinder</h4>

@@ -98,6 +98,19 @@ function aboutRelease({ id, release }: Network, topic: 'wiring' | 'supervision')
   ];
 }
 
+function aboutBattery({ basis }: Plan, { id, release }: Network): MissingField[] {
+  const ref: Ref = { kind: 'network', id };
+  if (release === null) return [onForm(ref, 'Draw up the circuit', 'Draw up the releasing circuit')];
+  const { capacity_Ah, standby_A, alarm_A } = release.battery ?? { capacity_Ah: 0, standby_A: 0, alarm_A: 0 };
+  return [
+    ...(capacity_Ah === 0 ? [onForm(ref, 'Battery', 'Enter the battery')] : []),
+    ...(standby_A === 0 ? [onForm(ref, 'Current while it stands by', 'Enter what the panel takes while it stands by')] : []),
+    ...(alarm_A === 0 ? [onForm(ref, 'Current in alarm', 'Enter what the panel takes in alarm')] : []),
+    ...(basis.batteryStandby_s === null ? [{ kind: 'basis' as const, label: 'Battery stands by for, hours', text: 'Enter how long the battery stands by' }] : []),
+    ...(basis.batteryAlarm_s === null ? [{ kind: 'basis' as const, label: 'Then sounds the alarm for, minutes', text: 'Enter how long it sounds alarm' }] : []),
+  ];
+}
+
 /** What the pipe network itself still lacks for a topic. */
 function aboutNetworks(networks: readonly Network[], topic: CalculationTopic): MissingField[] {
   if (topic === 'discharge' || topic === 'vent') return aboutNozzles(networks);
@@ -128,6 +141,7 @@ export function blankFields(plan: Plan, topic: CalculationTopic, subjects: reado
         return [];
     }
   });
+  if (topic === 'battery') return networks.flatMap((network) => aboutBattery(plan, network));
   const supply: MissingField[] = networks.length === 0 && topic !== 'hold' ? [{ kind: 'tool', action: 'tool-nozzle', text: 'Hang a nozzle in the room' }] : aboutNetworks(networks, topic);
   return [...found, ...aboutProfile(plan, networks, topic), ...supply];
 }

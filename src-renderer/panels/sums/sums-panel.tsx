@@ -53,6 +53,7 @@ const TOPIC_WORDS: Readonly<Record<CalculationTopic, string>> = {
   supports: 'Supports',
   supervision: 'Cylinder pressure',
   wiring: 'Wiring',
+  battery: 'Battery',
 };
 
 /** Goes to a sum of the panel. */
