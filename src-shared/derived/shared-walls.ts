@@ -32,6 +32,8 @@ const CORNER_m = 0.01;
 const FACING = 0.5;
 
 interface FarSide extends Box {
+  /** In the order of the plan. */
+  readonly order: number;
   readonly beyond: Beyond;
   readonly side: Segment;
   /** Into the space it bounds [rad]. */
@@ -78,8 +80,8 @@ const grown = ({ minX, minY, maxX, maxY }: Box, by_m: number): Box => ({ minX: m
 export function sharedWallsOf(enclosures: Level['enclosures'], adjoining: Level['adjoining'], level: string): ReadonlyMap<string, readonly WallStretch[]> {
   const index = new RBush<FarSide>();
   const walls = Object.values(enclosures).map((enclosure) => ({ enclosure, faces: shapeOf(enclosure, level).walls }));
-  const far = (beyond: Beyond, side: Segment, inward_rad: number): FarSide => ({ ...boundsOf([side.a, side.b]), beyond, side, inward_rad });
-  index.load([
+  const far = (beyond: Beyond, side: Segment, inward_rad: number): Omit<FarSide, 'order'> => ({ ...boundsOf([side.a, side.b]), beyond, side, inward_rad });
+  const sides = [
     ...walls.flatMap(({ enclosure, faces }) => {
       const beyond: Beyond = { kind: 'enclosure', ref: { kind: 'enclosure', level, id: enclosure.id }, enclosure };
       return faces.map(({ segment, inward_rad }) => far(beyond, segment, inward_rad));
@@ -88,12 +90,14 @@ export function sharedWallsOf(enclosures: Level['enclosures'], adjoining: Level[
       const beyond: Beyond = { kind: 'adjoining', ref: { kind: 'adjoining', level, id: space.id }, adjoining: space };
       return sidesOf(counterClockwise(space.outline)).map((side) => far(beyond, side, bearing_rad(side.a, side.b) + Math.PI / 2));
     }),
-  ]);
+  ];
+  index.load(sides.map((side, order) => ({ ...side, order })));
+  const near = ({ a, b }: Segment): FarSide[] => index.search(grown(boundsOf([a, b]), THICKEST_WALL_m)).toSorted((one, other) => one.order - other.order);
   return new Map(
     walls.map(({ enclosure, faces }) => [
       enclosure.id,
       faces.flatMap((face) =>
-        index.search(grown(boundsOf([face.segment.a, face.segment.b]), THICKEST_WALL_m)).flatMap(({ beyond, side, inward_rad }) => {
+        near(face.segment).flatMap(({ beyond, side, inward_rad }) => {
           if (beyond.kind === 'enclosure' && beyond.ref.id === enclosure.id) return [];
           if (Math.cos(inward_rad - face.inward_rad - Math.PI) < FACING) return [];
           const found = stretchBehind(face, side);

@@ -5,41 +5,44 @@ import { type Asked, defineRule, notChecked } from '../rule.ts';
 import { type ServedRoom, areTogether, perServedRoom, placeOfRoom } from '../served-rooms.ts';
 import type { Place } from '../finding.ts';
 
-type AskedSide = Pick<ServedRoom, 'ref' | 'enclosure'> & {
-  /** undefined: the room itself, of which nothing that touches it is drawn. */
-  readonly neighbour: Neighbour | undefined;
-  /** Names of openings that do not close and lead there. */
-  readonly open: readonly string[];
-};
+/** An adjoining space of a room, or its protected neighbours, for which one sentence at the room speaks; none where nothing is drawn around it. */
+type AskedSide = Pick<ServedRoom, 'ref' | 'enclosure'> &
+  (
+    | { readonly kind: 'space'; readonly neighbour: Neighbour; readonly space: Adjoining; /** Names of openings that do not close and lead there. */ readonly open: readonly string[] }
+    | { readonly kind: 'rooms'; readonly neighbours: readonly Neighbour[] }
+  );
 
 const GAS_WORDS: Readonly<Record<Exclude<Adjoining['gas'], 'not-assessed'>, string>> = { 'does-not-reach': 'gas does not reach it', alarmed: 'an alarm warns people in it', ventilated: 'it is ventilated' };
-const SIDE_WORDS: Readonly<Record<Neighbour['side'], string>> = { beside: 'beside it', below: 'under it', above: 'over it' };
+const SIDE_WORDS: Readonly<Record<Neighbour['side'], string>> = { beside: 'beside', below: 'under', above: 'over' };
 
-const asked = (neighbour: Neighbour): boolean => neighbour.beyond.kind === 'enclosure' || neighbour.beyond.adjoining.kind !== 'outdoors';
-
-/** Every space that touches a room, but outdoors and rooms that are discharged with it; the room alone where none is drawn. */
+/** The adjoining spaces that touch a room, but outdoors, and the room itself for its neighbours that are not discharged with it, or where nothing is drawn around it. */
 function sidesOf({ ref, name, enclosure, neighbours }: ServedRoom): Asked<AskedSide>[] {
-  const about = neighbours.filter((each) => asked(each) && !(each.beyond.kind === 'enclosure' && areTogether(each.beyond.enclosure, enclosure)));
-  if (neighbours.length === 0) return [{ subject: { ref, enclosure, neighbour: undefined, open: [] }, ref, name }];
-  return about.map((neighbour) => {
+  const rooms = neighbours.filter(({ beyond }) => beyond.kind === 'enclosure' && !areTogether(beyond.enclosure, enclosure));
+  const spaces = neighbours.flatMap((neighbour): Asked<AskedSide>[] => {
+    const { beyond, side } = neighbour;
+    if (beyond.kind === 'enclosure' || beyond.adjoining.kind === 'outdoors') return [];
     const open = Object.values(enclosure.openings).filter((opening) => opening.closes === false && behindOpening(enclosure, opening, [neighbour]).length > 0);
-    return {
-      subject: { ref, enclosure, neighbour, open: open.map((opening) => opening.name) },
-      ref: neighbour.beyond.ref,
-      name: `${neighbourName(neighbour)}, ${SIDE_WORDS[neighbour.side].replace('it', name)}`,
-    };
+    const subject = { kind: 'space' as const, ref, enclosure, neighbour, space: beyond.adjoining, open: open.map((opening) => opening.name) };
+    return [{ subject, ref: beyond.ref, name: `${neighbourName(neighbour)}, ${SIDE_WORDS[side]} ${name}` }];
   });
+  return rooms.length > 0 || neighbours.length === 0 ? [...spaces, { subject: { kind: 'rooms', ref, enclosure, neighbours: rooms }, ref, name }] : spaces;
 }
 
 /** Low places hold no nitrogen by its weight, but nobody would notice it there either. */
 const isLow = ({ beyond, side }: Neighbour): boolean => side === 'below' || (beyond.kind === 'adjoining' && (beyond.adjoining.kind === 'pit' || beyond.adjoining.floor_m < 0));
 const LOW = ' Nitrogen mixed with air is a little lighter than air: it does not gather in low places by its weight, but it fills them when it is blown there.';
 
-function placeOf({ neighbour, ref, enclosure }: AskedSide): Place {
-  if (!neighbour) return placeOfRoom({ ref, enclosure });
-  const shared = neighbour.stretches.flatMap(({ stretch }) => [stretch.a, stretch.b]);
-  if (neighbour.beyond.kind === 'adjoining') return { level: neighbour.beyond.ref.level, at: neighbour.beyond.adjoining.outline, areas: [[neighbour.beyond.adjoining.outline]] };
-  return shared.length > 0 ? { level: ref.level, at: shared } : placeOfRoom({ ref, enclosure });
+function placeOf(side: AskedSide): Place {
+  const { ref } = side;
+  if (side.kind === 'space') return { level: ref.level, at: side.space.outline, areas: [[side.space.outline]] };
+  const shared = side.neighbours.flatMap(({ stretches }) => stretches.flatMap(({ stretch }) => [stretch.a, stretch.b]));
+  return shared.length > 0 ? { level: ref.level, at: shared } : placeOfRoom(side);
+}
+
+/** "Room 1", "Room 1 and Room 2", "Room 1, Room 2 and Room 3". */
+function listed(names: readonly string[]): string {
+  const last = names.at(-1) ?? '';
+  return names.length < 2 ? last : `${names.slice(0, -1).join(', ')} and ${last}`;
 }
 
 /**
@@ -59,19 +62,24 @@ export const s09AdjacentSpaces = defineRule<AskedSide>({
   },
   subjects: perServedRoom(sidesOf),
   check(side) {
-    const { neighbour, enclosure, open } = side;
+    const { enclosure } = side;
     const place = placeOf(side);
     const words = enclosure.adjacent.trim();
     const inputs = words ? [{ label: 'What lies on the other sides', value: words }] : [];
-    if (!neighbour) {
-      return words ? { kind: 'judged', isKept: true, text: 'Nothing that touches it is drawn; what lies on the other sides is told in words.', inputs, place } : notChecked('nobody has said what lies beside, under and over the room. Draw the adjoining spaces, or tell it in words.', place);
+    if (side.kind === 'rooms') {
+      const { neighbours } = side;
+      const low = neighbours.some(isLow) ? LOW : '';
+      const names = listed([...new Set(neighbours.map(neighbourName))]);
+      if (neighbours.length === 0) {
+        if (words) return { kind: 'judged', isKept: true, text: 'Nothing that touches it is drawn; what lies on the other sides is told in words.', inputs, place };
+        return notChecked('nobody has said what lies beside, under and over the room. Draw the adjoining spaces, or tell it in words.', place);
+      }
+      if (words) return { kind: 'judged', isKept: true, text: `Touches ${names}; what gas does that drifts there is told in words.${low}`, inputs, place };
+      return notChecked(`nobody has said what gas does that drifts to ${names}; ${neighbours.length === 1 ? 'it is' : 'they are'} not discharged together with this room.${low}`, place);
     }
+    const { neighbour, open, space } = side;
     const low = isLow(neighbour) ? LOW : '';
-    if (neighbour.beyond.kind === 'enclosure') {
-      if (words) return { kind: 'judged', isKept: true, text: `Is protected by itself; what gas does that drifts into it is told in words at ${enclosure.name}.${low}`, inputs, place };
-      return notChecked(`nobody has said at ${enclosure.name} what gas does that drifts over; it is not discharged together with it.${low}`, place);
-    }
-    const { gas } = neighbour.beyond.adjoining;
+    const { gas } = space;
     if (gas === 'not-assessed') return notChecked(`nobody has assessed what gas does that drifts into it from ${enclosure.name}.${low}`, place);
     if (gas === 'does-not-reach' && open.length > 0) {
       return {
