@@ -1,6 +1,6 @@
 import { clipToHalfPlane, nearerTo } from '../geometry/half-plane.ts';
 import { momentsOf } from '../geometry/moments.ts';
-import { type Box, type Outline, boundsOf, boxesTouch, isCounterClockwise } from '../geometry/outline.ts';
+import { type Box, type Outline, boundsOf, boxesTouch, isCounterClockwise, sidesOf } from '../geometry/outline.ts';
 import { type PlanPoint, type PlanPoint3, distance_m } from '../geometry/point.ts';
 import { SAME_PLACE_m } from '../geometry/tolerance.ts';
 import type { RefOf } from '../model/plan.ts';
@@ -35,7 +35,7 @@ export interface Covering {
 }
 
 /** So many nearer nozzles are taken off a share at once; mostly the first lot leaves nothing for the others to claim. */
-const AT_ONCE = 6;
+const AT_ONCE = 4;
 
 /** A share with what it was made from. */
 export interface KnownShare {
@@ -51,27 +51,32 @@ export interface KnownShare {
  * @param floor   floor that is to be covered
  * @param known   shares found before, by key
  */
-export const sharesOf = (counted: readonly Covering[], floor: Region, known: ReadonlyMap<string, KnownShare>): ReadonlyMap<string, KnownShare> =>
-  new Map(
+export const sharesOf = (counted: readonly Covering[], floor: Region, known: ReadonlyMap<string, KnownShare>): ReadonlyMap<string, KnownShare> => {
+  const sides = sideBoxesOf(floor);
+  return new Map(
     counted.map((mine) => {
       const near = counted.filter((other) => boxesTouch(mine.bounds, other.bounds));
       const around = near.map(({ seen }) => seen);
       const before = known.get(mine.key);
       const isKnown = before && before.floor === floor && sameList(before.around, around) === before.around;
-      return [mine.key, isKnown ? before : { floor, around, share: shareOf(mine, near, floor) }];
+      return [mine.key, isKnown ? before : { floor, around, share: shareOf(mine, near, floor, sides.some((side) => boxesTouch(side, mine.bounds))) }];
     }),
   );
+};
+
+/** A box around each side of a region. */
+const sideBoxesOf = (region: Region): Box[] => region.flatMap(sidesOf).map(({ a, b }) => boundsOf([a, b]));
 
 /**
  * The share of one nozzle: what it sees of the floor less what each nearer nozzle sees on its own side of the line
  * halfway between the two. Exact but for the grid of the polygon sums.
  * @param near  nozzles whose regions may overlap its own
  * @param floor floor that is to be covered
+ * @param isAtEdge  a border of the floor may come between: else all that it sees is floor
  */
-function shareOf(mine: Covering, near: readonly Covering[], floor: Region): NozzleCoverage {
+function shareOf(mine: Covering, near: readonly Covering[], floor: Region, isAtEdge: boolean): NozzleCoverage {
   const { ref, at, footprint, bounds } = mine;
-  const nearby = floor.filter((ring) => isCounterClockwise(ring) || boxesTouch(boundsOf(ring), bounds));
-  const seen = intersectionOf(mine.seen, nearby);
+  const seen = isAtEdge ? intersectionOf(mine.seen, floor.filter((ring) => isCounterClockwise(ring) || boxesTouch(boundsOf(ring), bounds))) : mine.seen;
   const others = near
     .filter((other) => other !== mine)
     .map((other) => ({ other, apart_m: distance_m(at, other.at) }))

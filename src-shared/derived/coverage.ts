@@ -121,6 +121,8 @@ function standingOf(space: Space, spots: readonly Spot[]): Solid[] {
   );
 }
 
+const NO_SHARE = { seen: [], rings: [], area_m2: 0, farthest_m: 0, farthest: undefined };
+
 function summedCoverage(space: Space, spots: readonly Spot[], last: LastCoverage): Coverage {
   const standing = standingOf(space, spots);
   if (!last.standing || !isSame(last.standing, standing)) {
@@ -137,14 +139,20 @@ function summedCoverage(space: Space, spots: readonly Spot[], last: LastCoverage
     counted.map(({ seen }) => seen),
   );
   const floor_m2 = momentsOf(floor).area_m2;
-  const shares = sharesOf(counted, floor, last.shares);
-  last.shares = shares;
-  const nothing = { seen: [], rings: [], area_m2: 0, farthest_m: 0, farthest: undefined };
+  let perNozzle: Coverage['perNozzle'] | undefined;
   return {
     floor_m2,
     covered_m2: Math.max(0, floor_m2 - momentsOf(uncovered).area_m2),
     uncovered: partsOf(uncovered).flatMap(uncoveredRegion),
-    perNozzle: spots.map(({ ref, key }) => shares.get(key)?.share ?? { nozzle: ref, ...nothing }),
+    // Worked out when somebody reads it: who asks about gaps alone need not wait for it.
+    get perNozzle() {
+      if (!perNozzle) {
+        const shares = sharesOf(counted, floor, last.shares);
+        last.shares = shares;
+        perNozzle = spots.map(({ ref, key }) => shares.get(key)?.share ?? { nozzle: ref, ...NO_SHARE });
+      }
+      return perNozzle;
+    },
     notCounted: spots.flatMap(({ ref, why }) => (why ? [{ nozzle: ref, why }] : [])),
   };
 }

@@ -54,7 +54,7 @@ export function seenOf(nozzle: Eye, { ring, reach_m }: Pick<PlacedFootprint, 'ri
     const stands = standsOnFloor(space, solid);
     for (const side of sidesOf(solid.footprint)) if (stands || isBehind(eye, side)) cast(side);
   }
-  return differenceOf([ring], shadows);
+  return shadows.length === 0 ? [ring] : differenceOf([ring], shadows);
 }
 
 /** Whether an eye looks at a side of a counter-clockwise ring from within. */
