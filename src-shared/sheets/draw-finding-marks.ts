@@ -4,12 +4,12 @@ import { addLabel } from './labels.ts';
 import type { PlanContent } from './plan-content.ts';
 import { type ViewDraft, inRoom } from './view-draft.ts';
 
-/** Marks stops and warnings where they are, with their number in the findings table. */
+/** Marks stops and warnings that nobody accepted where they are, with their number in the findings table. */
 export function labelFindings(view: ViewDraft, findings: readonly NumberedFinding[], content: PlanContent): void {
   const { frame, sizes } = view;
   for (const { number, finding } of findings) {
     const at = finding.place?.at[0];
-    if (!at || finding.place?.level !== content.level.id || (finding.verdict !== 'stop' && finding.verdict !== 'warn')) continue;
+    if (!at || finding.waiver || finding.place?.level !== content.level.id || (finding.verdict !== 'stop' && finding.verdict !== 'warn')) continue;
     if (layerOfFinding(finding, content) !== content.layer) continue;
     const [x, y] = [frame.x(at.x), frame.y(at.y)];
     if (!inRoom(view, x, y)) continue;

@@ -1,12 +1,15 @@
 import { describe, expect, test } from 'vitest';
 import { derivePlan } from '#shared/derived/derive-plan';
+import { assumptionsOf } from '#shared/assumptions/assumptions-of';
+import { acceptFinding } from '#shared/commands/accept-finding';
+import { moveNozzle } from '#shared/commands/move-nozzle';
 import { evaluate } from '#shared/evaluate';
 import type { Plan } from '#shared/model/plan';
 import { LIMIT_KEYS } from '#shared/profile/limit-catalogue';
 import { blankProfile } from '#shared/profile/unit-profile';
 import { cautionsTable, holdPointsTable } from '#shared/sheets/cautions';
 import { fieldDimensions, fieldTable } from '#shared/sheets/field-tables';
-import { findingCounts, findingsTable, numberFindings } from '#shared/sheets/findings-table';
+import { acceptedTable, assumptionsTable, findingCounts, findingsTable, lapsedTable, notCheckedTable, numberFindings } from '#shared/sheets/findings-table';
 import { jobTable, notesTable } from '#shared/sheets/job-tables';
 import { legendTable } from '#shared/sheets/legend';
 import { limitsTable, profilesInUse } from '#shared/sheets/limits-table';
@@ -16,7 +19,9 @@ import { cylinderSchedule, nozzleSchedule, spaceSchedule } from '#shared/sheets/
 import { SYMBOL_NAMES } from '#shared/sheets/symbol-names';
 import { typeSizesOf } from '#shared/paper/type-sizes';
 import { buildDemo } from '../../../src-main/demos/build-demo.ts';
+import { at3, layout } from '../../support/layout.ts';
 import { place3, planBuilder } from '../../support/plan-builder.ts';
+import { done, doneAll } from '../../support/try-command.ts';
 
 const demo = async (name: 'F1' | 'F2' | 'F2-faults'): Promise<Plan> => (await buildDemo(name)).plan;
 
@@ -71,12 +76,41 @@ describe('findings', () => {
     const numbered = numberFindings(findings);
     expect(numbered.map(({ number }) => number)).toEqual(numbered.map((_, i) => i + 1));
     const { rows, note } = findingsTable(numbered, findings);
-    expect(rows).toHaveLength(findings.filter(({ verdict }) => verdict !== 'ok').length);
+    const unchecked = notCheckedTable(numbered).rows;
+    expect(rows.length + unchecked.length).toBe(findings.filter(({ verdict }) => verdict !== 'ok').length);
+    for (const row of unchecked) expect(row[0]).toEqual({ kind: 'verdict', verdict: 'not-checked' });
     expect(rows[0]?.[0]).toEqual({ kind: 'verdict', verdict: 'stop' });
     for (const row of rows) expect(String(row[3])).toMatch(/[.!?]$/);
     expect(note).toContain(findingCounts(findings));
-    expect(findingCounts(findings)).toMatch(/^3 stops, \d+ warnings?, .* kept$/);
+    expect(findingCounts(findings)).toMatch(/^\d+ stops, \d+ warnings?, .* kept$/);
   });
+});
+
+describe('accepted findings', () => {
+  const plan = layout({ nozzles: [{ at: at3(0.2, 2, 2.4) }] });
+  const stop = evaluate(plan).findings.find(({ rule }) => rule === 'N1');
+  if (!stop) throw new Error('N1 was not asked.');
+  const accepted = done(plan, acceptFinding(stop, { reason: 'Agreed on site', by: 'M. Orrin', date: '2026-11-30' })).next;
+
+  test('stand apart, with reason, name and date, after the open ones', () => {
+    const { findings } = evaluate(accepted);
+    const numbered = numberFindings(findings);
+    expect(numbered.at(-1)?.finding.waiver).toBeDefined();
+    expect(acceptedTable(numbered).rows).toMatchObject([[{ verdict: 'stop' }, String(numbered.length), 'Wall clearance: N1', expect.any(String), 'Agreed on site.', 'M. Orrin', '2026-11-30']]);
+    expect(findingsTable(numbered, findings).rows.map((row) => row[1])).not.toContain(String(numbered.length));
+    expect(findingCounts(findings)).toContain('1 accepted');
+  });
+  test('that have lapsed say why', () => {
+    const moved = doneAll(accepted, moveNozzle({ kind: 'nozzle', network: 'net', id: 'n1' }, at3(3, 2, 2.4)));
+    expect(lapsedTable(evaluate(moved).lapsed).rows).toEqual([['Wall clearance: N1', 'Agreed on site.', 'M. Orrin', '2026-11-30', 'The limit is kept by now.']]);
+  });
+});
+
+test('what was taken for granted is listed with what it affects and where it is changed', () => {
+  const assumptions = assumptionsOf(evaluate(layout({})));
+  const { rows } = assumptionsTable(assumptions);
+  expect(rows).toHaveLength(assumptions.length);
+  for (const row of rows) expect(row.every((cell) => typeof cell === 'string' && cell !== '')).toBe(true);
 });
 
 describe('limits', () => {
