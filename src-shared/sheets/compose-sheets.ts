@@ -8,7 +8,8 @@ import { datumsOf } from '../derived/datum.ts';
 import { detailSheets } from './details/detail-sheets.ts';
 import { elevationBlocks } from './elevation-blocks.ts';
 import { fieldTable } from './field-tables.ts';
-import { type NumberedFinding, findingsTable, numberFindings } from './findings-table.ts';
+import { findingsBlocks } from './findings-blocks.ts';
+import { type NumberedFinding, numberFindings } from './findings-table.ts';
 import { printable } from './font-widths.ts';
 import { type FlowBlock, flowTables } from './flow.ts';
 import { type SheetLayout, drawFrame, sampleStamp, sheetLayout } from './frame.ts';
@@ -26,8 +27,10 @@ import { fitsPaper } from './plan-view.ts';
 import { printStrip } from './scale-bars.ts';
 import { takenScales } from '../paper/scales.ts';
 import { releaseMatrix } from './release-matrix.ts';
+import { releasingTable } from './releasing-table.ts';
 import { cylinderSchedule, nozzleSchedule, spaceSchedule } from './schedules.ts';
 import { planCuts } from './section-cuts.ts';
+import { surroundingsSheets } from './surroundings-sheets.ts';
 import { takeOffBlocks } from './take-off-blocks.ts';
 
 import type { Mark, Sheet, SheetOptions } from './sheet.ts';
@@ -38,7 +41,7 @@ import { titleColumn } from './title-block.ts';
 import { type ViewSet, viewArea } from './view-set.ts';
 
 /**
- * Composes the sheets of a plan: for each level its nozzle and pipe plan, then sections, isometrics, schedules, findings and calculations.
+ * Composes the sheets of a plan: for each level its hazard and site plan, its nozzle and pipe plan and its ceiling, then sections, isometrics, electrical plans, schedules, findings and calculations.
  * @param evaluation  the plan with all that follows from it
  * What the user leaves open is as the plan says, else what fits.
  * @param drawings    imported floor plans by underlay id; one that is missing is said on the sheet
@@ -52,25 +55,28 @@ export function composeSheets(evaluation: Evaluation, drawings: ReadonlyMap<stri
   const isField = options.set === 'field';
   const numbered = isField ? [] : numberFindings(findings);
   const cuts = planCuts(derived);
-  const set: ViewSet = { derived, layout, drawings, cuts, findings: numbered, datums: datumsOf(derived), scale: options.scale };
+  const set: ViewSet = { derived, layout, drawings, cuts, findings: numbered, datums: datumsOf(derived), issue: derived.plan.lastIssue, scale: options.scale };
 
   const plans = contents.map((content) => planSheets(set, content));
   const placed = new Set(plans.flatMap(({ placedCuts }) => [...placedCuts]));
   const rooms = plans.map((plan) => roomBlocks(set, plan.rooms));
   const sections = cuts.filter((cut) => !placed.has(cut) && !rooms.some(({ placedCuts }) => placedCuts.has(cut)));
   const packed = packBlocks(set, [...rooms.flatMap(({ blocks }) => blocks), ...(sections.length > 0 ? sectionBlocks(set, sections) : []), ...elevationBlocks(set)]);
-  const views = [...plans.flatMap(({ drafts }) => drafts), ...packed.drafts];
+  const site = isField ? { drafts: [], tables: [] } : surroundingsSheets(set, contents, 'site');
+  const ceiling = surroundingsSheets(set, contents, 'ceiling');
+  const electrical = surroundingsSheets(set, contents, 'electrical');
+  const views = [...site.drafts, ...plans.flatMap(({ drafts }) => drafts), ...ceiling.drafts, ...packed.drafts];
   const listed = new Set(
     contents.flatMap((content, i) => (plans[i]?.hasSchedule ? content.networks.flatMap(({ nozzles }) => nozzles.map(({ ref }) => `${ref.network}/${ref.id}`)) : [])),
   );
   const facts = sheetFacts(derived, drawings);
   const hasRoom = (draft: SheetDraft): boolean => legendFits(layout, facts, draft, derived, options);
   const isometrics = isometricSheets(set);
-  const blocks = [...(isField ? fieldBlocks(derived, layout, options.takeOff) : submittalBlocks(derived, layout, options.takeOff, numbered, findings, listed)), ...isometrics.tables.map(layout.tableColumns > 1 ? narrow : full)];
-  const homeless = new Set<SymbolName>([...views, ...isometrics.drafts].filter((draft) => !hasRoom(draft)).flatMap(({ used }) => [...used]));
+  const blocks = [...(isField ? fieldBlocks(evaluation, layout, options.takeOff) : submittalBlocks(evaluation, layout, options.takeOff, numbered, listed)), ...isometrics.tables.map(layout.tableColumns > 1 ? narrow : full), ...[...site.tables, ...electrical.tables].map(full)];
+  const homeless = new Set<SymbolName>([...views, ...isometrics.drafts, ...electrical.drafts].filter((draft) => !hasRoom(draft)).flatMap(({ used }) => [...used]));
   if (homeless.size > 0) blocks.push({ table: legendTable(homeless, layout.sizes), span: 'column' });
   const details: BlockSheets = isField ? { drafts: [], left: undefined } : detailSheets(derived, layout);
-  const drawn = [...views, ...isometrics.drafts, ...details.drafts];
+  const drawn = [...views, ...isometrics.drafts, ...electrical.drafts, ...details.drafts];
   // The last sections and the last details leave paper where the tables begin.
   const begins = [
     { left: packed.left, at: views.length - 1 },
@@ -154,14 +160,16 @@ function supportBlock(derived: Derived): FlowBlock[] {
   return table.rows.length > 0 ? [narrow(table)] : [];
 }
 
-function submittalBlocks(derived: Derived, layout: SheetLayout, takeOff: SheetOptions['takeOff'], numbered: readonly NumberedFinding[], findings: Evaluation['findings'], listed: ReadonlySet<string>): FlowBlock[] {
+function submittalBlocks(evaluation: Evaluation, layout: SheetLayout, takeOff: SheetOptions['takeOff'], numbered: readonly NumberedFinding[], listed: ReadonlySet<string>): FlowBlock[] {
+  const { derived } = evaluation;
   const { plan } = derived;
   return [
     full(nozzleSchedule(derived, ({ ref }) => !listed.has(`${ref.network}/${ref.id}`))),
-    full(findingsTable(numbered, findings)),
+    ...findingsBlocks(evaluation, numbered),
     full(spaceSchedule(derived)),
     full(cylinderSchedule(derived)),
     full(releaseMatrix(derived)),
+    full(releasingTable(evaluation.design, plan.settings.lengths)),
     ...takeOffBlocks(derived, layout, takeOff),
     ...supportBlock(derived),
     narrow(pathSchedule(derived)),
@@ -173,13 +181,14 @@ function submittalBlocks(derived: Derived, layout: SheetLayout, takeOff: SheetOp
   ];
 }
 
-function fieldBlocks(derived: Derived, layout: SheetLayout, takeOff: SheetOptions['takeOff']): FlowBlock[] {
+function fieldBlocks({ derived, design }: Evaluation, layout: SheetLayout, takeOff: SheetOptions['takeOff']): FlowBlock[] {
   const { plan } = derived;
   return [
     full(fieldTable(derived)),
     full(holdPointsTable(plan.siteRecord.checks)),
     full(cylinderSchedule(derived)),
     full(releaseMatrix(derived)),
+    full(releasingTable(design, plan.settings.lengths)),
     ...takeOffBlocks(derived, layout, takeOff),
     ...supportBlock(derived),
     narrow(cautionsTable()),

@@ -1,14 +1,15 @@
 import type { Solid } from '../derived/derived.ts';
 import { findPanelSpace, panelZone } from '../derived/panel-space.ts';
-import { boundsOf } from '../geometry/outline.ts';
-import { polar } from '../geometry/point.ts';
+import { boundsOf, isInside } from '../geometry/outline.ts';
+import { type PlanPoint, polar } from '../geometry/point.ts';
 import { formatLength } from '../units/length-text.ts';
 import { heightText } from './sheet-text.ts';
 import { line, pen, ring } from './marks.ts';
 import { PRINT, WEIGHT } from './print-ink.ts';
 import { addLabel } from './labels.ts';
-import { arrowHead } from './symbols.ts';
+import { arrowHead, seatSymbol } from './symbols.ts';
 import { type ViewDraft, addLine, onPaper } from './view-draft.ts';
+import { zigzagRows } from './zigzag.ts';
 
 /** A thing whose underside is higher than this hangs overhead: a person walks below it [m]. */
 const OVERHEAD_m = 1.8;
@@ -21,14 +22,25 @@ export function drawSolids(view: ViewDraft, solids: readonly Solid[]): void {
   const stroke = pen(WEIGHT.thin * view.sizes.factor, PRINT.solid);
   for (const solid of solids) {
     const places = onPaper(view.frame, solid.footprint);
+    const { kind } = solid.obstruction;
+    if (kind === 'work-place') {
+      drawWorkPlace(view, solid, places);
+      continue;
+    }
+    if (kind === 'live-part') view.used.add('live-part');
     if (isOverhead(solid)) {
-      view.used.add('overhead');
+      if (kind !== 'live-part') view.used.add('overhead');
       const dashed = { ...stroke, dash_mm: [2.4 * view.sizes.factor, 1.2 * view.sizes.factor] };
       addLine(view, places, { kind: 'line', places, closed: true, stroke: dashed }, 3, true);
+      if (kind === 'live-part') drawZigzag(view, solid);
+      continue;
+    }
+    addLine(view, places, ring(stroke, places, PRINT.solidFill), 4, true);
+    if (kind === 'live-part') {
+      drawZigzag(view, solid);
       continue;
     }
     view.used.add('standing');
-    addLine(view, places, ring(stroke, places, PRINT.solidFill), 4, true);
     drawPanelSpace(view, solid);
     const { minX, minY, maxX, maxY } = boundsOf(solid.footprint);
     if (solid.footprint.length === 4) {
@@ -39,6 +51,35 @@ export function drawSolids(view: ViewDraft, solids: readonly Solid[]): void {
       addLine(view, diagonal, line(pen(WEIGHT.hair, PRINT.faint), ...diagonal), 1);
     }
   }
+}
+
+/** Zigzag rows in a part that carries voltage. */
+function drawZigzag(view: ViewDraft, { footprint }: Solid): void {
+  const { frame, sizes } = view;
+  const stroke = pen(WEIGHT.thin * sizes.factor, PRINT.solid);
+  const tooth_m = (1.2 * sizes.factor) / frame.mm(1);
+  for (const row of zigzagRows(boundsOf(footprint), { x: 0, y: 0 }, tooth_m, tooth_m * 2.6)) {
+    let run: PlanPoint[] = [];
+    const end = (): void => {
+      if (run.length > 1) view.lines.push(line(stroke, ...onPaper(frame, run)));
+      run = [];
+    };
+    for (const p of row) {
+      if (isInside(p, footprint)) run.push(p);
+      else end();
+    }
+    end();
+  }
+}
+
+/** A place where somebody works: a dashed outline with a seat. */
+function drawWorkPlace(view: ViewDraft, { footprint }: Solid, places: readonly number[]): void {
+  const { frame, sizes } = view;
+  view.used.add('work-place');
+  addLine(view, places, { kind: 'line', places, closed: true, stroke: pen(WEIGHT.thin * sizes.factor, PRINT.solid, [1.2 * sizes.factor, 0.8 * sizes.factor]) }, 3, true);
+  const { minX, minY, maxX, maxY } = boundsOf(footprint);
+  const radius = Math.min(1.6 * sizes.factor, frame.mm(Math.min(maxX - minX, maxY - minY)) / 5);
+  if (radius > 0.3) view.lines.push(...seatSymbol(frame.x((minX + maxX) / 2), frame.y((minY + maxY) / 2), radius, sizes.factor));
 }
 
 /** The working space before an electrical panel, where its front is known: a dotted outline with a stroke out of the panel's front. */

@@ -1,6 +1,8 @@
 import { hoseLine } from './draw-assembly-run.ts';
+import { cloudMarks, revisionTriangle } from './draw-clouds.ts';
 import type { FittingSign } from '../isometric/fitting-sign.ts';
-import type { AssemblyPart, Support } from '../model/plan.ts';
+import { newDevice } from '../model/new-device.ts';
+import type { AssemblyPart, Device, DeviceKind, Support } from '../model/plan.ts';
 import { assemblySymbol, manifoldSymbol } from './assembly-symbols.ts';
 import { doubleLine, line, pen, ring, segments } from './marks.ts';
 import { PRINT, WEIGHT } from './print-ink.ts';
@@ -12,10 +14,12 @@ import {
   breakSymbol,
   cylinderSymbol,
   datumSymbol,
+  deviceSymbol,
   fittingSymbol,
   nozzleSymbol,
   reducerSymbol,
   riserSymbol,
+  seatSymbol,
   supportSymbol,
   verdictMark,
 } from './symbols.ts';
@@ -38,6 +42,11 @@ const support =
 const part =
   (kind: AssemblyPart['kind']) =>
   (x: number, y: number, half: number, f: number): Mark[] => [...doubleLine(PRINT.warm, f, [x - half, y, x + half, y]), ...assemblySymbol(x, y, { kind, arrowDownstream: true }, 0, 'high', f)];
+
+/** The sign of a device as it looks from a wall below it. */
+const device =
+  (kind: DeviceKind, change: Partial<Device> = {}) =>
+  (x: number, y: number, _half: number, f: number): Mark[] => deviceSymbol(x, y, { ...newDevice(kind, kind, '', { x: 0, y: 0 }), ...change } as Device, f * 0.85);
 
 /** A sign that sits in the pipe, and one that closes its end. */
 const through =
@@ -93,6 +102,45 @@ const ENTRIES: Readonly<Record<SymbolName, Entry>> = {
       { kind: 'line', closed: true, stroke: pen(WEIGHT.thin * f, PRINT.solid, [1.8 * f, 0.9 * f]), places: [x - half * 0.8, y - 1.4 * f, x + half * 0.8, y - 1.4 * f, x + half * 0.8, y + 1.4 * f, x - half * 0.8, y + 1.4 * f] },
     ],
   },
+  'live-part': {
+    words: 'live part',
+    draw: (x, y, half, f) => [
+      ring(pen(WEIGHT.thin * f, PRINT.solid), [x - half * 0.8, y - 1.2 * f, x + half * 0.8, y - 1.2 * f, x + half * 0.8, y + 1.2 * f, x - half * 0.8, y + 1.2 * f], PRINT.solidFill),
+      line(pen(WEIGHT.thin * f, PRINT.solid), ...[-0.7, -0.42, -0.14, 0.14, 0.42, 0.7].flatMap((t, i) => [x + half * t, y + (i % 2 === 0 ? 0.5 : -0.5) * f])),
+    ],
+  },
+  'work-place': {
+    words: 'work place',
+    draw: (x, y, half, f) => [
+      { kind: 'line', closed: true, stroke: pen(WEIGHT.thin * f, PRINT.solid, [1.2 * f, 0.8 * f]), places: [x - half * 0.8, y - 1.5 * f, x + half * 0.8, y - 1.5 * f, x + half * 0.8, y + 1.5 * f, x - half * 0.8, y + 1.5 * f] },
+      ...seatSymbol(x, y, 0.6 * f, f),
+    ],
+  },
+  'ceiling-zone': {
+    words: 'part of the ceiling with its own height',
+    draw: (x, y, half, f) => [
+      { kind: 'line', closed: true, stroke: pen(WEIGHT.thin * f, PRINT.quiet, [2.4 * f, 0.8 * f, 0.6 * f, 0.8 * f]), places: [x - half * 0.8, y - 1.4 * f, x + half * 0.8, y - 1.4 * f, x + half * 0.8, y + 1.4 * f, x - half * 0.8, y + 1.4 * f] },
+    ],
+  },
+  adjoining: {
+    words: 'adjoining space',
+    draw: (x, y, half, f) => [
+      { kind: 'line', closed: true, stroke: pen(WEIGHT.thin * f, PRINT.quiet, [4 * f, f, 0.8 * f, f]), places: [x - half * 0.8, y - 1.5 * f, x + half * 0.8, y - 1.5 * f, x + half * 0.8, y + 1.5 * f, x - half * 0.8, y + 1.5 * f] },
+      segments(pen(WEIGHT.hair, PRINT.faint), [-0.4, 0.1, 0.6].flatMap((t) => [x + half * t - 0.5 * f, y + 0.9 * f, x + half * t + 0.5 * f, y - 0.9 * f])),
+    ],
+  },
+  detector: { words: 'detector', draw: device('detector') },
+  'detector-void': { words: 'detector in a void', draw: device('detector', { space: 'under-floor' }) },
+  sounder: { words: 'alarm; arcs: heard, cross: seen', draw: device('sounder') },
+  sign: { words: 'sign', draw: device('sign') },
+  'manual-release': { words: 'manual release', draw: device('manual-release') },
+  abort: { words: 'abort switch', draw: device('abort') },
+  disconnect: { words: 'disconnect switch', draw: device('disconnect') },
+  'lock-out-valve': { words: 'lock-out valve', draw: device('lock-out-valve') },
+  'door-button': { words: 'door exit button', draw: device('door-button') },
+  'control-panel': { words: 'releasing panel', draw: device('control-panel') },
+  diffuser: { words: 'diffuser, arrow with the air', draw: device('diffuser') },
+  'air-intake': { words: 'air intake', draw: device('air-intake') },
   cylinder: { words: 'cylinder on its rail, notch: outlet', draw: (x, y, _half, f) => cylinderSymbol(x, y, 1.9 * f, Math.PI / 2, f) },
   'high-pressure': { words: 'high-pressure side', draw: (x, y, half, f) => doubleLine(PRINT.warm, f, [x - half, y, x + half, y]) },
   hose: { words: 'hose', draw: part('hose') },
@@ -156,6 +204,10 @@ const ENTRIES: Readonly<Record<SymbolName, Entry>> = {
     ],
   },
   datum: { words: 'datum: corner of finished faces', draw: (x, y, _half, f) => datumSymbol(x, y, f * 0.8) },
+  cloud: {
+    words: 'changed with this revision',
+    draw: (x, y, half, f) => [...cloudMarks({ left: x - half * 0.8, right: x + half * 0.2, top: y - 1.2 * f, bottom: y + 1.2 * f }, f * 0.6), ...revisionTriangle(x + half * 0.75, y, 'A', 2 * f, f)],
+  },
   'section-cut': {
     words: 'section, arrow the way it looks',
     draw: (x, y, half, f) => [

@@ -1,8 +1,9 @@
 import { type Box, isInside } from '../geometry/outline.ts';
 import { type PlanPoint, polar } from '../geometry/point.ts';
-import type { Settings } from '../model/plan.ts';
+import type { Issue, Settings } from '../model/plan.ts';
 import type { UnderlayDrawing } from '../underlay/drawing.ts';
 import type { Datum } from '../derived/datum.ts';
+import { drawClouds } from './draw-clouds.ts';
 import { drawCoverage } from './draw-coverage.ts';
 import { drawCylinders, labelCylinders } from './draw-cylinders.ts';
 import { labelFindings } from './draw-finding-marks.ts';
@@ -46,10 +47,16 @@ export interface PlanViewOptions {
   readonly drawings: ReadonlyMap<string, UnderlayDrawing>;
   readonly cuts: readonly SectionCut[];
   readonly findings: readonly NumberedFinding[];
+  /** What was issued last: its changes are clouded. */
+  readonly issue: Issue | null;
   /** Datum by space key. */
   readonly datums: ReadonlyMap<string, Datum>;
   /** Names only: dimensions and figures stand on the room plans. */
   readonly isOverview?: boolean;
+  /** Draws other things of the content than its nozzles and pipe. */
+  readonly draw?: (view: ViewDraft, content: PlanContent, options: PlanViewOptions) => void;
+  /** What the view must hold; all of the content when missing. */
+  readonly bounds?: Box;
   /** Part of the level that this view shows; the whole level when missing. */
   readonly window?: Box;
 }
@@ -68,7 +75,7 @@ export function fitsPaper({ minX, minY, maxX, maxY }: Box, scale: number, room: 
  * @returns undefined when nothing is drawn on the level
  */
 export function composePlanView(content: PlanContent, options: PlanViewOptions): ComposedView | undefined {
-  const bounds = options.window ?? contentBounds(content);
+  const bounds = options.window ?? options.bounds ?? contentBounds(content);
   if (!bounds) return undefined;
   const { room, sizes, lengths, scale } = options;
   const width_mm = ((bounds.maxX - bounds.minX) * 1000) / scale;
@@ -82,7 +89,8 @@ export function composePlanView(content: PlanContent, options: PlanViewOptions):
   };
   const { window } = options;
   const isShown = ({ x, y }: PlanPoint): boolean => !window || (x >= window.minX && x < window.maxX && y >= window.minY && y < window.maxY);
-  drawContent(view, window ? seenIn(content, isShown) : content, options, isShown);
+  if (options.draw) options.draw(view, content, options);
+  else drawContent(view, window ? seenIn(content, isShown) : content, options, isShown);
   if (window) {
     const marks = cutMarks(view, window);
     return { marks, box: marksBox(marks), scale, used: view.used, unplaced: view.unplaced };
@@ -123,6 +131,7 @@ function drawContent(view: ViewDraft, content: PlanContent, options: PlanViewOpt
   const cuts = options.cuts.filter((cut) => layer === 'room' && shownRooms.has(cut.room.key));
   for (const cut of cuts) drawCutMarks(view, cut, rooms);
 
+  drawClouds(view, content, options.issue);
   const apart = new Map<string, readonly string[]>();
   for (const space of spaces) {
     const own = nozzles.filter((nozzle) => nozzle.space?.key === space.key);

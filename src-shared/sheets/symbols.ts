@@ -147,6 +147,12 @@ export function supportSymbol(x: number, y: number, kind: Support['kind'], lie: 
   ];
 }
 
+/** Seat of a work place: a ring and the arc of its back. */
+export const seatSymbol = (x: number, y: number, radius: number, factor: number): Mark[] => [
+  circle(pen(WEIGHT.thin * factor, PRINT.solid), x, y, radius),
+  line(pen(WEIGHT.thin * factor, PRINT.solid), ...arcPlaces(x, y, radius * 1.6, -0.75 * Math.PI, -0.25 * Math.PI, 8)),
+];
+
 /** The sign of a detector, alarm, switch, sign, panel or air outlet, as `device-shape` has it. */
 export const deviceSymbol = (x: number, y: number, device: Device, factor: number): Mark[] =>
   deviceShape(device).map(({ places, isClosed, fill, isHeavy, isDashed }) => {

@@ -1,6 +1,7 @@
 import type { Derived } from '../derived/derived.ts';
 import type { UnderlayDrawing } from '../underlay/drawing.ts';
 import type { Datum } from '../derived/datum.ts';
+import type { Issue } from '../model/plan.ts';
 import type { NumberedFinding } from './findings-table.ts';
 import type { SheetLayout } from './frame.ts';
 import type { PlanContent } from './plan-content.ts';
@@ -19,6 +20,8 @@ export interface ViewSet {
   readonly cuts: readonly SectionCut[];
   readonly findings: readonly NumberedFinding[];
   readonly datums: ReadonlyMap<string, Datum>;
+  /** What was issued last. */
+  readonly issue: Issue | null;
   readonly scale: SheetOptions['scale'];
 }
 

@@ -34,7 +34,7 @@ test('plan and section of the signal hut stay as they are, mark by mark', async 
   const cuts = planCuts(derived);
   const [cut] = cuts;
   if (!content || !cut) throw new Error('The signal hut has one level and one section.');
-  const options = { scale: 32, sizes: SIZES, lengths: 'feet', room: ROOM, drawings: new Map(), cuts, findings: [], datums: datumsOf(derived) } as const;
+  const options = { scale: 32, sizes: SIZES, lengths: 'feet', room: ROOM, drawings: new Map(), cuts, findings: [], issue: null, datums: datumsOf(derived) } as const;
   const view = composePlanView(content, options);
   const section = composeSection(derived, cut, 32, SIZES, 'feet', ROOM);
   const list = ['PLAN', ...(view?.marks ?? []).map(told), 'SECTION', ...section.marks.map(told), ''].join('\n');

@@ -22,7 +22,7 @@ describe('D6', () => {
     expect(inputs?.filter(({ label }) => label.startsWith('Fittings')).map(({ value }) => value)).toEqual(['4', '4']);
   });
 
-  test.each(['F1', 'F2', 'F3', 'F2-faults', 'F3-faults'])('on %s', async (name) => {
+  test.each(['F1', 'F2', 'F3', 'F2-faults', 'F3-faults'] as const)('on %s', async (name) => {
     const derived = derivePlan((await buildDemo(name)).plan);
     for (const finding of rule.run(derived, designOf(derived, () => undefined))) expect(finding, finding.text).toMatchObject({ verdict: 'ok' });
   });
