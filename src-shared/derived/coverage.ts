@@ -7,6 +7,7 @@ import type { RefOf } from '../model/plan.ts';
 import { isFullHeight } from './clearance-faces.ts';
 import { type KnownShare, type NozzleCoverage, sharesOf } from './coverage-share.ts';
 import type { HungNozzle, Solid, Space } from './derived.ts';
+import { dividesSpace } from './dividing-solid.ts';
 import { type PlacedFootprint, placedFootprint } from './footprint.ts';
 import { type Region, differenceOf, fillOf, partsOf } from './polygon-sums.ts';
 import { remembered } from './remember.ts';
@@ -40,7 +41,7 @@ export interface Coverage {
  * orifice. Never overstated by more than the grid of the polygon sums (1 µm along its border); understated by less than
  * 0.5 %, because a round footprint is taken as the polygon inscribed in it.
  * Floor under a thing that hangs is floor; under a thing that stands on the floor it is not, once the thing
- * fills the space or rises past every orifice. A nozzle outside the space, above its ceiling, below its floor or without
+ * fills the space, divides it like a wall or rises past every orifice. A nozzle outside the space, above its ceiling, below its floor or without
  * a known footprint covers nothing.
  * @param nozzles the nozzles that serve the space
  */
@@ -116,8 +117,10 @@ function standingOf(space: Space, spots: readonly Spot[]): Solid[] {
   const highest_m = Math.max(...spots.map(({ at, why }) => (at && !why ? at.z : -Infinity)), -Infinity);
   return space.solids.filter(
     (solid) =>
-      isFullHeight(space, solid, highest_m === -Infinity ? solid.top_m : highest_m) ||
-      (highest_m > -Infinity && solid.top_m > highest_m && isThere(solid) && standsOnFloor(space, solid)),
+      isThere(solid) &&
+      (isFullHeight(space, solid, highest_m === -Infinity ? solid.top_m : highest_m) ||
+        (dividesSpace(space, solid) && standsOnFloor(space, solid)) ||
+        (highest_m > -Infinity && solid.top_m > highest_m && standsOnFloor(space, solid))),
   );
 }
 

@@ -6,7 +6,9 @@ import { type Segment, distanceToSegment_m } from '../geometry/segment.ts';
 import { LENGTH_SLACK_m, SAME_PLACE_m } from '../geometry/tolerance.ts';
 import { isFullHeight } from './clearance-faces.ts';
 import type { HungNozzle, Solid, Space } from './derived.ts';
+import { dividesSpace, partsBays } from './dividing-solid.ts';
 import type { PlacedFootprint } from './footprint.ts';
+import { joinedOf, lowCeilingsOf } from './low-ceilings.ts';
 import { type Region, differenceOf } from './polygon-sums.ts';
 import { floorAt_m } from './spaces.ts';
 
@@ -18,24 +20,33 @@ const JOINT_m = 1e-3;
 
 /** Whether a solid stands on the floor of a space, so that no floor is left under it. */
 export const standsOnFloor = (space: Space, { footprint, bottom_m }: Solid): boolean =>
-  bottom_m <= Math.max(...footprint.map((corner) => floorAt_m(space, corner) ?? space.floor_m)) + JOINT_m;
+  bottom_m <= highestFloor_m(space, footprint) + JOINT_m;
 
 /** What sight needs of a nozzle, or of a light. */
 export type Eye = Pick<HungNozzle, 'at' | 'space' | 'blockers'>;
 
-/** Solids that a nozzle cannot look past at the height of its orifice. */
-const opaqueTo = ({ at, space, blockers }: Eye): readonly Solid[] => {
+/**
+ * Solids that a nozzle cannot look past: those that the plane of its orifice cuts, those that fill the height of the space
+ * or divide it like a wall, and beams that hang below the orifice.
+ */
+export const opaqueTo = ({ at, space, blockers }: Eye): readonly Solid[] => {
   if (!at || !space) return [];
-  const fullHeight = space.solids.filter((solid) => !blockers.includes(solid) && isFullHeight(space, solid, at.z));
-  return [...blockers, ...fullHeight];
+  const others = space.solids.filter((solid) => !blockers.includes(solid) && (isFullHeight(space, solid, at.z) || dividesSpace(space, solid) || partsBays(space, solid, at.z)));
+  return [...blockers, ...others];
 };
 
 /**
- * The part of its footprint that a nozzle sees in the plane of its orifice: the footprint minus the shadow of every
- * wall, shaft and opaque solid of its space. It sees nothing from outside its space or from inside a solid.
- * The floor under a thing that hangs is seen from the side on which nothing else stands before it: sight ends where it
- * leaves the thing. A thing that stands on the floor ends sight where sight meets it. The rest of the space is as exact as
- * the grid of the polygon sums, on the near side.
+ * The part of its footprint that a nozzle sees: the footprint minus the shadow of every wall, shaft and opaque solid of its
+ * space, and of every part of the ceiling that hangs lower than its orifice. It sees nothing from outside its space or from
+ * inside a solid.
+ *
+ * What is in sight, place by place of the floor: some straight line in space leads from the orifice to the place or to a
+ * height over it that is not above the orifice, past all of these. Things lower than the orifice stop nothing, since holes
+ * blow sideways and agent falls over them; beams and partitions count up to the ceiling. Of what is in sight so, only this
+ * is taken: a place to which the way at the height of the orifice is free, and a place under the first thing that hangs in
+ * that way, as far as the line to the floor passes under the near edge of the thing. Behind that thing nothing is taken, so
+ * that each bay between beams is seen by its own nozzles only. A thing that stands on the floor ends sight where sight
+ * meets it. The rest is as exact as the grid of the polygon sums, on the near side: never more than is in sight.
  */
 export function seenOf(nozzle: Eye, { ring, reach_m }: Pick<PlacedFootprint, 'ring' | 'reach_m'>): Region {
   const { at, space } = nozzle;
@@ -46,16 +57,37 @@ export function seenOf(nozzle: Eye, { ring, reach_m }: Pick<PlacedFootprint, 'ri
     const shadow = shadowOf(eye, segment, reach_m);
     if (shadow) shadows.push([shadow]);
   };
+  /** Near edges of a thing that hangs: what the line to the floor under them no longer reaches. */
+  const castNear = (sides: readonly Segment[], bottom_m: number, floor_m: number): void => {
+    const share = (at.z - bottom_m) / (at.z - floor_m);
+    if (!(share > 0)) return;
+    for (const { a, b } of sides) if (!isBehind(eye, { a, b })) cast({ a: beyond(eye, a, share), b: beyond(eye, b, share) });
+  };
   for (const { segment } of space.walls) cast(segment);
   for (const solid of opaqueTo(nozzle)) {
-    if (sideOfOutline(eye, solid.footprint) === 'inside') return [];
+    const from = sideOfOutline(eye, solid.footprint);
+    if (from === 'inside') return [];
     const { minX, minY, maxX, maxY } = solid.bounds;
     if (minX > eye.x + reach_m || maxX < eye.x - reach_m || minY > eye.y + reach_m || maxY < eye.y - reach_m) continue;
+    const sides = sidesOf(solid.footprint);
     const stands = standsOnFloor(space, solid);
-    for (const side of sidesOf(solid.footprint)) if (stands || isBehind(eye, side)) cast(side);
+    for (const side of sides) if (stands || isBehind(eye, side)) cast(side);
+    if (stands) continue;
+    castNear(sides, solid.bottom_m, highestFloor_m(space, solid.footprint));
+    // No line from its very edge leads under it.
+    if (from === 'on' && solid.bottom_m < at.z) shadows.push([solid.footprint]);
   }
+  const low = lowCeilingsOf(space, at);
+  for (const { region, bottom_m } of low) castNear(region.flatMap(sidesOf), bottom_m, highestFloor_m(space, region.flat()));
+  for (const side of joinedOf(low, space).flatMap(sidesOf)) if (isBehind(eye, side)) cast(side);
   return shadows.length === 0 ? [ring] : differenceOf([ring], shadows);
 }
+
+/** The highest floor under some places [m]. */
+const highestFloor_m = (space: Space, places: readonly PlanPoint[]): number => Math.max(...places.map((p) => floorAt_m(space, p) ?? space.floor_m));
+
+/** The place so far beyond another that the other lies at `share` of the way to it. */
+const beyond = (eye: PlanPoint, p: PlanPoint, share: number): PlanPoint => planPoint(eye.x + (p.x - eye.x) / share, eye.y + (p.y - eye.y) / share);
 
 /** Whether an eye looks at a side of a counter-clockwise ring from within. */
 const isBehind = (eye: PlanPoint, { a, b }: Segment): boolean => (b.x - a.x) * (eye.y - a.y) - (b.y - a.y) * (eye.x - a.x) > 0;
