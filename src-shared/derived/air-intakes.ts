@@ -1,15 +1,18 @@
 import { isInsideRegion } from '../geometry/inside.ts';
 import type { PlanPoint3 } from '../geometry/point.ts';
-import type { Device } from '../model/plan.ts';
+import type { Device, Level } from '../model/plan.ts';
 import type { HungNozzle, Space } from './derived.ts';
 import { alongCone_m, conesOf } from './jet-cone.ts';
+import { rememberedPart } from './remember.ts';
 
 /** An air intake of equipment in a room. */
 export type AirIntake = Extract<Device, { kind: 'air-intake' }>;
 
+/** Those of a level; every nozzle on it asks. */
+const intakesOf = rememberedPart((devices: Level['devices']): readonly AirIntake[] => Object.values(devices).filter((device): device is AirIntake => device.kind === 'air-intake'));
+
 /** Air intakes over the floor of a space. */
-export const intakesIn = (space: Space): AirIntake[] =>
-  Object.values(space.level.devices).filter((device): device is AirIntake => device.kind === 'air-intake' && isInsideRegion(device.at, space.outline, space.holes));
+export const intakesIn = ({ level, outline, holes }: Space): AirIntake[] => intakesOf(level.devices).filter(({ at }) => isInsideRegion(at, outline, holes));
 
 /** A jet that an air intake stands in. */
 export interface IntakeJet {

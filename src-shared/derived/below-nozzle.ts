@@ -2,6 +2,7 @@ import { isInsideOrOn } from '../geometry/inside.ts';
 import { sidesOf } from '../geometry/outline.ts';
 import { type PlanPoint3, bearing_rad, distance_m, polar } from '../geometry/point.ts';
 import { nearestOnSegment } from '../geometry/segment.ts';
+import { SAME_PLACE_m } from '../geometry/tolerance.ts';
 import type { HungNozzle, Solid } from './derived.ts';
 import { isThere } from './solids.ts';
 
@@ -9,7 +10,7 @@ import { isThere } from './solids.ts';
 export function findUnder({ at, space }: HungNozzle): Solid | undefined {
   if (!at || !space) return undefined;
   return space.solids
-    .filter((solid) => isThere(solid) && solid.top_m <= at.z && isInsideOrOn(at, solid.footprint))
+    .filter((solid) => isThere(solid) && solid.top_m <= at.z && at.x >= solid.bounds.minX - SAME_PLACE_m && at.x <= solid.bounds.maxX + SAME_PLACE_m && isInsideOrOn(at, solid.footprint))
     .toSorted((a, b) => b.top_m - a.top_m)[0];
 }
 

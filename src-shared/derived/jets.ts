@@ -4,6 +4,7 @@ import { LENGTH_SLACK_m } from '../geometry/tolerance.ts';
 import type { RefOf } from '../model/plan.ts';
 import type { HungNozzle } from './derived.ts';
 import { buriedIn, jetObstaclesOf } from './jet-obstacles.ts';
+import { remembered } from './remember.ts';
 
 /** The jet of one hole, as far as it runs free at the height of the orifice. */
 export interface Jet {
@@ -20,8 +21,9 @@ export interface Jet {
 /**
  * The free run of every hole's jet in the plane of the orifice: to the first wall of the space, shaft or blocker.
  * Grazing a corner counts as meeting it. A nozzle in no space has no jets; inside a blocker they have no length.
+ * Several checks ask for the same nozzle: the very same answer for it.
  */
-export function jetsOf(nozzle: HungNozzle): Jet[] {
+export const jetsOf = remembered((nozzle: HungNozzle): readonly Jet[] => {
   const { at, space, holes_rad } = nozzle;
   if (!at || !space) return [];
   const from = planPoint(at.x, at.y);
@@ -42,7 +44,7 @@ export function jetsOf(nozzle: HungNozzle): Jet[] {
     }
     return { azimuth_rad, from, to: polar(from, azimuth_rad, length_m), length_m, hit };
   });
-}
+});
 
 /** How far a jet runs before it meets a segment it does not start on [m]; undefined when it passes. Ends are wider by `LENGTH_SLACK_m`. */
 function runTo_m(from: PlanPoint, azimuth_rad: number, { a, b }: Segment): number | undefined {

@@ -37,6 +37,7 @@ export const n01WallClearance = defineRule<NozzleSubject>({
       text: figures.isKept
         ? `Stands ${far} from the nearest face; ${wanted} is enough.`
         : `Stands ${far} from ${near.name}: ${say.off(-figures.margin)} too near. Move it to ${wanted} or more.`,
+      inputs: [{ label: 'Nearest face', value: near.name }],
       place: { ...placeOfNozzle(nozzle, at), dimension: { a: planPoint(at.x, at.y), b: near.at } },
       cure: figures.isKept ? undefined : slideOff(nozzle, near, limit.value, say.off(-figures.margin)),
     };

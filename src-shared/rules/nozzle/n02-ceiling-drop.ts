@@ -2,6 +2,9 @@ import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
 import { atMost, defineRule, limitOrBlank, notChecked } from '../rule.ts';
 import { type NozzleSubject, nozzleSubjects, placeOfNozzle } from '../subjects.ts';
 
+/** What is over a nozzle, in the middle of a sentence. */
+const OVER = { room: 'ceiling', 'under-floor': 'raised floor', 'ceiling-void': 'top of the void' } as const;
+
 /**
  * N2: the orifice hangs below the local ceiling, and not too far below.
  * Measure: local ceiling minus orifice height [m]; negative when the orifice is above it.
@@ -26,6 +29,8 @@ export const n02CeilingDrop = defineRule<NozzleSubject>({
     if (!at || !space || !limit) return notChecked('the nozzle hangs in no enclosure.');
     if (localCeiling_m === undefined) return notChecked(`the height of the ceiling above it is unknown. Enter the height of ${space.name}.`);
     const drop_m = localCeiling_m - at.z;
+    const over = OVER[space.kind];
+    const inputs = [{ label: 'Orifice', value: say.length(at.z) }, { label: `Height of the ${over} there`, value: say.length(localCeiling_m) }];
     const toHeight = (z: number, text: string) =>
       ({ kind: 'move-nozzle', text, nozzle: { network: nozzle.ref.network, id: nozzle.ref.id }, to: { ...at, z } }) as const;
     const place = { ...placeOfNozzle(nozzle, at), heights: [at, { ...at, z: localCeiling_m }] };
@@ -37,9 +42,10 @@ export const n02CeilingDrop = defineRule<NozzleSubject>({
         limit: 0,
         limitSource: limit.source,
         margin: drop_m,
-        text: `Its orifice is ${say.off(-drop_m)} above the ceiling. Lower it.`,
+        text: `Its orifice is ${say.off(-drop_m)} above the ${over}. Lower it.`,
+        inputs,
         place,
-        cure: toHeight(localCeiling_m - limit.value / 2, `Hang it ${say.length(limit.value / 2)} below the ceiling`),
+        cure: toHeight(localCeiling_m - limit.value / 2, `Hang it ${say.length(limit.value / 2)} below the ${over}`),
       };
     }
     const figures = atMost(drop_m, limit, LENGTH_SLACK_m);
@@ -47,8 +53,9 @@ export const n02CeilingDrop = defineRule<NozzleSubject>({
     return {
       ...figures,
       text: figures.isKept
-        ? `Hangs ${far} below the ceiling; up to ${allowed} is allowed.`
-        : `Hangs ${far} below the ceiling: ${say.off(-figures.margin)} too low. Shorten the drop.`,
+        ? `Hangs ${far} below the ${over}; up to ${allowed} is allowed.`
+        : `Hangs ${far} below the ${over}: ${say.off(-figures.margin)} too low. Shorten the drop.`,
+      inputs,
       place,
       cure: figures.isKept ? undefined : toHeight(localCeiling_m - limit.value, `Raise it ${say.off(-figures.margin)}`),
     };

@@ -40,6 +40,7 @@ export const n05CornerShot = defineRule<NozzleSubject>({
       text: figures.isKept
         ? `Its nearest hole is ${off} off the corner; ${wanted} is enough.`
         : `The hole at ${hole} blows into the corner, ${off} off it: turn it ${say.turn(-figures.margin)} or more.`,
+      inputs: [{ label: 'Corner zone', value: say.length(zone.limit.value), source: zone.limit.source }, { label: 'Hole', value: hole }],
       place: { ...place, rays: [{ from: at, to: polar(at, worst.hole_rad, zone.limit.value) }], dimension: { a: at, b: worst.corner.at } },
       cure: figures.isKept ? undefined : turnCure(nozzle, say),
     };

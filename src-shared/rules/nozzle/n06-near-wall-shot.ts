@@ -42,6 +42,7 @@ export const n06NearWallShot = defineRule<NozzleSubject>({
       text: figures.isKept
         ? `Blows along the wall ${say.length(worst.distance_m)} away, ${off} off parallel; ${allowed} is allowed.`
         : `The hole at ${say.angle(worst.hole_rad)} is ${off} off parallel to the wall ${say.length(worst.distance_m)} away, and ${allowed} is allowed: turn it along the wall.`,
+      inputs: [{ label: 'Near-wall zone', value: say.length(zone.limit.value), source: zone.limit.source }, { label: 'Distance to the wall', value: say.length(worst.distance_m) }, { label: 'Hole', value: say.angle(worst.hole_rad) }],
       place: {
         ...place,
         rays: [{ from: at, to: polar(at, worst.hole_rad, zone.limit.value) }],

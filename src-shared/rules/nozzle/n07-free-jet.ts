@@ -34,12 +34,14 @@ export const n07FreeJet = defineRule<NozzleSubject>({
     if (!shortest) return notChecked('its holes already blow at a corner or a near wall. Turn them first.', placeOfNozzle(nozzle, at));
     const figures = atLeast(shortest.length_m, free.limit, LENGTH_SLACK_m);
     const { value: far, limit: wanted } = say.against(shortest.length_m, free.limit.value);
-    const what = shortest.hit?.kind === 'obstruction' ? 'a thing in the room' : 'a wall';
+    const thing = shortest.hit?.kind === 'obstruction' ? nozzle.blockers.find(({ ref }) => ref.id === shortest.hit?.id) : undefined;
+    const what = thing ? thing.obstruction.name || 'a thing in the room' : 'a wall';
     return {
       ...figures,
       text: figures.isKept
         ? `Its shortest jet runs free for ${far}; ${wanted} is enough.`
         : `The hole at ${say.angle(shortest.azimuth_rad)} meets ${what} after ${far}; ${wanted} must stay free.`,
+      inputs: [{ label: 'Hole', value: say.angle(shortest.azimuth_rad) }, { label: 'It meets', value: what }],
       place: { ...placeOfNozzle(nozzle, at), rays: [{ from: shortest.from, to: shortest.to }] },
       cure: figures.isKept ? undefined : turnCure(nozzle, say),
     };

@@ -42,6 +42,7 @@ export const n08JetAtPeople = defineRule<NozzleInSpace>({
     caution: 'Beyond that length a jet still stirs the air: paper and dust may lift.',
   },
   limitKeys: ['jetSpread_rad', 'freeJet_m'],
+  isHeavy: true,
   subjects: ROOM_NOZZLES,
   check(asked, { say }): Answer {
     const { nozzle } = asked;

@@ -55,6 +55,7 @@ export const n10NozzleReach = defineRule<Asked>({
         measure: 'area',
         text: `Serves ${printed.value} of floor; one nozzle may serve ${printed.limit}. Add a nozzle.`,
         place,
+        cure: { kind: 'advice', text: 'Add a nozzle to the same space, so that each serves less floor.' },
       };
     }
     return {
@@ -62,7 +63,9 @@ export const n10NozzleReach = defineRule<Asked>({
       text: figures.isKept
         ? `Serves ${say.area(served.area_m2)}, the farthest point ${far} away; ${allowed} is allowed.`
         : `Serves floor ${far} away; ${allowed} is allowed. Add a nozzle.`,
+      inputs: [{ label: 'Floor that it serves', value: say.area(served.area_m2) }],
       place,
+      cure: figures.isKept ? undefined : { kind: 'advice', text: 'Add a nozzle near the marked point, or move this one toward it.' },
     };
   },
 });

@@ -26,6 +26,8 @@ export const n11HeightTier = defineRule<ServedSpace>({
     const limit = tiers.flatMap((tier) => tier.limit ?? []).sort((a, b) => a.value - b.value)[0];
     if (!limit) return notChecked('no unit profile says how high it may be.', place);
     const height_m = space.tallest_m - space.floor_m;
+    const foot = space.outline[0];
+    const heights = foot && [{ ...foot, z: space.floor_m }, { ...foot, z: space.tallest_m }];
     const figures = atMost(height_m, limit, LENGTH_SLACK_m);
     const { value: high, limit: allowed } = say.against(height_m, limit.value);
     return {
@@ -33,7 +35,9 @@ export const n11HeightTier = defineRule<ServedSpace>({
       text: figures.isKept
         ? `Is ${high} high; one tier of nozzles does up to ${allowed}.`
         : `Is ${high} high; above ${allowed} a second tier of nozzles is needed.`,
-      place,
+      inputs: [{ label: 'Floor', value: say.length(space.floor_m) }, { label: 'Highest ceiling', value: say.length(space.tallest_m) }],
+      place: { ...place, heights },
+      cure: figures.isKept ? undefined : { kind: 'advice', text: 'Hang a second tier of nozzles as the manual of the unit says, or take a unit for this height.' },
     };
   },
 });

@@ -85,6 +85,7 @@ export const n12NozzleSpacing = defineRule<Asked>({
     source: 'unit profile; distance of opposed jets common practice',
   },
   limitKeys: ['nozzleSpacing_m', 'freeJet_m', 'jetSpread_rad'],
+  isHeavy: true,
   subjects: perServedSpace((_, serving) => {
     const nozzles = serving.map((each) => askedNozzle(each).subject);
     return nozzlePairs(nozzles, within_m).map(({ one, other }) => ({ subject: { one, other, nozzles }, ref: one.ref, name: `${one.nozzle.name} and ${other.nozzle.name}` }));

@@ -32,6 +32,7 @@ export const n14BeamPocket = defineRule<NozzleInSpace>({
     source: 'common practice; the manual of the unit may allow some depth of beam',
     caution: 'Agent that a beam turns down fills one bay and leaves the next lean.',
   },
+  isHeavy: true,
   subjects: nozzlesInSpaces(['room', 'ceiling-void']),
   check(asked, { say }) {
     const { nozzle } = asked;

@@ -57,6 +57,7 @@ export const n15AboveEquipment = defineRule<NozzleInSpace>({
     source: 'common practice; the manual of the unit governs',
   },
   limitKeys: [...CONE_LIMITS],
+  isHeavy: true,
   subjects: ROOM_NOZZLES,
   check(asked, { say }): Answer {
     const { nozzle } = asked;

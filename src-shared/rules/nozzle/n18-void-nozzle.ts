@@ -61,6 +61,7 @@ export const n18VoidNozzle = defineRule<NozzleInSpace>({
     source: 'unit profile',
   },
   limitKeys: ['voidDepth_m', 'voidFreeJet_m', 'jetSpread_rad'],
+  isHeavy: true,
   subjects: VOID_NOZZLES,
   check(asked, { say }): Answer {
     const { nozzle } = asked;

@@ -29,7 +29,9 @@ export const n22NozzlesPerUnit = defineRule<DerivedNetwork>({
       text: figures.isKept
         ? `Feeds ${nozzles.length} of at most ${most.value} nozzles.`
         : `Feeds ${nozzles.length} nozzles; ${cylinders.length === 1 ? 'one cylinder' : `${cylinders.length} cylinders`} may feed ${most.value}. Add a unit or take nozzles away.`,
+      inputs: [{ label: 'Cylinders', value: String(cylinders.length) }, { label: 'Nozzles of one cylinder at most', value: String(limit.value), source: limit.source }],
       place,
+      cure: figures.isKept ? undefined : { kind: 'advice', text: 'Add a cylinder, or a second network for some of its nozzles.' },
     };
   },
 });
