@@ -10,6 +10,7 @@ import { openFirst } from './actions/open-first.ts';
 import { isChanged, watchSavedStep } from './actions/unsaved.ts';
 import { App } from './app.tsx';
 import { startDischargeWorker } from './start-discharge-worker.ts';
+import { startMarginsWorker } from './start-margins-worker.ts';
 import { connectHost } from './host/connect.ts';
 import { followJob } from './host/follow-job.ts';
 import { BoardContext } from './input/board-context.ts';
@@ -19,6 +20,7 @@ import { sliceChecks } from './store/evaluations.ts';
 import { followChecks } from './store/follow-checks.ts';
 import { followDischarges } from './store/follow-discharges.ts';
 import { startSession } from './store/start-session.ts';
+import { followRoomToMove } from './store/room-to-move.ts';
 import { slicesOf, whenIdle } from './store/slices.ts';
 import { makeStore } from './store/store.ts';
 import { makeUnderlayDrawings } from './store/underlay-drawings.ts';
@@ -44,6 +46,7 @@ drawings.follow(store);
 followDischarges(store, makeDischargeRunner(startDischargeWorker));
 sliceChecks(slicesOf(() => performance.now()));
 followChecks(store, whenIdle);
+const room = followRoomToMove(store, startMarginsWorker);
 const recoveries = keepRecoveries(store, host);
 keepPreferences(store, host, desk);
 onAction((id) => {
@@ -69,7 +72,7 @@ if (!place) throw new Error('The page has no place for the window.');
 createRoot(place).render(
   <StoreContext value={store}>
     <WindowContext value={{ host, desk }}>
-      <BoardContext value={{ drawings, runner }}>
+      <BoardContext value={{ drawings, runner, room }}>
         <App />
       </BoardContext>
     </WindowContext>

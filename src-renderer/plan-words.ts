@@ -1,4 +1,5 @@
 import type { Problem } from '#shared/host/contract';
+import type { MarginRule } from '#shared/margins/place-margin';
 import type { Settings } from '#shared/model/plan';
 import type { Verdict } from '#shared/rules/finding';
 import type { Stage, State, ToolId } from './store/state.ts';
@@ -60,3 +61,13 @@ export function problemText({ what, where, remedy }: Problem, besides = ''): str
   const told = where === '' ? what : `${what.replace(/\.$/, '')} (${where}).`;
   return [told, besides, remedy].filter(Boolean).join(' ');
 }
+
+/** Rules of a margin map as the user knows them. */
+export const MARGIN_WORDS: Readonly<Record<MarginRule, string>> = {
+  all: 'all rules: way to the first that breaks',
+  N1: 'distance to walls',
+  N2: 'drop below the ceiling',
+  N5: 'holes off the corners',
+  N6: 'holes along near walls',
+  N7: 'free jets',
+};

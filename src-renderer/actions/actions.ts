@@ -6,6 +6,7 @@ import { EDIT_ACTIONS } from './edit-actions.ts';
 import { ENTER_ACTIONS } from './enter-actions.ts';
 import { HELP_ACTIONS } from './help-actions.ts';
 import { LEVEL_ACTIONS } from './level-actions.ts';
+import { MARGIN_ACTIONS } from './margin-actions.ts';
 import { PLAN_ACTIONS } from './plan-actions.ts';
 import { SHEETS_ACTIONS } from './sheets-actions.ts';
 import { VIEW_ACTIONS } from './view-actions.ts';
@@ -21,6 +22,7 @@ export const ACTIONS: readonly Action[] = [
   ...CHECK_ACTIONS,
   ...SHEETS_ACTIONS,
   ...VIEW_ACTIONS,
+  ...MARGIN_ACTIONS,
   ...HELP_ACTIONS,
 ];
 

@@ -1,17 +1,19 @@
 import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { Stage } from 'react-konva';
 import type { ScreenPoint } from '#shared/geometry/point';
-import type { Ref } from '#shared/model/plan';
+import type { Ref, RefOf } from '#shared/model/plan';
 import type { Verdict } from '#shared/rules/finding';
 import { selectionWords } from '../input/board-words.ts';
 import { PointerField } from '../input/pointer-field.tsx';
 import { useSpaceHeld } from '../input/use-space-held.ts';
 import { useToolLook } from '../input/use-tool-look.ts';
 import { useDrawings, useToolRunner } from '../input/board-context.ts';
+import { selectedNozzle } from '../store/room-to-move.ts';
 import { selectOpenFindings, selectShownFinding, shownPlan } from '../store/selectors.ts';
 import type { Camera, Session, State } from '../store/state.ts';
 import { useStore, useStoreItself } from '../store/use-store.ts';
 import { ActiveLayer, GroundLayer, MarkLayer, PlanLayer } from './board-layers.tsx';
+import { MarginLayer } from './margin-layer.tsx';
 import './board.css';
 import { findingMarks } from './draw-findings.ts';
 import { forgetLabels } from './draw-labels.ts';
@@ -32,6 +34,12 @@ const stageOf = (state: State): Session['stage'] => state.session.stage;
 const refusalOf = (state: State): string | null => state.session.refusal;
 const levelNameOf = (state: State): string => shownPlan(state).levels[state.session.level]?.name ?? '';
 
+/** The selected nozzle while something of where it may be put is shown. */
+const marginedOf = (state: State): RefOf<'nozzle'> | undefined => {
+  const { patch, map, dial } = state.session.margins;
+  return patch || dial || map !== null ? selectedNozzle(state) : undefined;
+};
+
 const NOTHING: readonly Ref[] = [];
 const PROOF_VERDICTS: ReadonlySet<Verdict> = new Set(['stop', 'warn', 'not-checked', 'note']);
 const OTHER_VERDICTS: ReadonlySet<Verdict> = new Set(['stop', 'warn']);
@@ -50,6 +58,7 @@ export function Board() {
   const stage = useStore(stageOf);
   const findings = useStore(selectOpenFindings);
   const levelName = useStore(levelNameOf);
+  const margined = useStore(marginedOf);
   const { tool, asks } = useToolLook();
 
   const element = useRef<HTMLDivElement>(null);
@@ -110,6 +119,7 @@ export function Board() {
       <Stage key={`${pixelRatio}/${letters}`} className="board-canvas" width={board.width} height={board.height} listening={false}>
         <GroundLayer scene={shown} view={view} drawings={drawings} pixelRatio={pixelRatio} />
         <PlanLayer scene={rest} view={view} />
+        {margined ? <MarginLayer scene={rest} view={view} nozzle={margined} /> : null}
         <MarkLayer scene={shown} view={view} drawings={drawings} hovered={live ? NOTHING : isBesideIsometric ? pointed : hoveredAlone} marks={marks} finding={finding} selection={selection} cut={cut} />
         <ActiveLayer rest={rest} scene={live} moved={moved} view={view} runner={runner} ink={ink} />
       </Stage>

@@ -1,4 +1,5 @@
-import { createContext, useContext } from 'react';
+import { createContext, useContext, useSyncExternalStore } from 'react';
+import type { Room, RoomToMove } from '../store/room-to-move.ts';
 import type { UnderlayDrawings } from '../store/underlay-drawings.ts';
 import type { ToolRunner } from '../tools/tool-runner.ts';
 
@@ -6,6 +7,8 @@ import type { ToolRunner } from '../tools/tool-runner.ts';
 export interface BoardParts {
   readonly drawings: UnderlayDrawings;
   readonly runner: ToolRunner;
+  /** Where the selected nozzle may be put; left out where nobody asks. */
+  readonly room?: RoomToMove;
 }
 
 /** Gives the board and every panel the floor plans that were read and the runner of the tools. */
@@ -22,3 +25,11 @@ export const useToolRunner = (): ToolRunner => useBoardParts().runner;
 
 /** The window's keep of floor plan drawings. */
 export const useDrawings = (): UnderlayDrawings => useBoardParts().drawings;
+
+const NO_ROOM: RoomToMove = { get: () => null, subscribe: () => () => undefined };
+
+/** Where the selected nozzle may be put, as far as it is known. */
+export function useRoomToMove(): Room | null {
+  const { room = NO_ROOM } = useBoardParts();
+  return useSyncExternalStore(room.subscribe, room.get);
+}

@@ -66,4 +66,5 @@ export const startSession = (id: string): Session => ({
   message: null,
   refusal: null,
   finding: null,
+  margins: { patch: false, map: null, dial: false },
 });

@@ -2,6 +2,7 @@ import type { DischargeSource } from '#shared/calculations/discharge/discharge-s
 import type { Command } from '#shared/commands/command';
 import type { History } from '#shared/commands/history';
 import type { PlanPoint } from '#shared/geometry/point';
+import type { MarginRule } from '#shared/margins/place-margin';
 import type { HostInfo, PlanRef, Problem } from '#shared/host/contract';
 import type { Adjoining, Device, DeviceKind, Obstruction, Plan, Ref } from '#shared/model/plan';
 import type { PipeSize } from '#shared/profile/pipe-table';
@@ -135,6 +136,8 @@ export interface Session {
   readonly refusal: string | null;
   /** Finding shown in detail, by its key. */
   readonly finding: string | null;
+  /** What is shown of where the selected nozzle may be put: its patch, a map of one rule's margins, the directions for its holes at the pointer. */
+  readonly margins: { readonly patch: boolean; readonly map: MarginRule | null; readonly dial: boolean };
 }
 
 /** The one state of the window. Views read `preview ?? history.present`. */

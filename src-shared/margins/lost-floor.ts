@@ -1,8 +1,8 @@
 import { coverageOf } from '../derived/coverage.ts';
-import { isFullHeight } from '../derived/clearance-faces.ts';
 import type { Solid } from '../derived/derived.ts';
 import { placedFootprint } from '../derived/footprint.ts';
 import { type Region, differenceOf, fillOf, intersectionOf } from '../derived/polygon-sums.ts';
+import { opaqueTo } from '../derived/sight.ts';
 import { convexHull } from '../geometry/convex-hull.ts';
 import { clipToHalfPlane } from '../geometry/half-plane.ts';
 import { type Box, type Outline, boundsOf, boxesTouch, isInside, sidesOf } from '../geometry/outline.ts';
@@ -102,7 +102,7 @@ export function lostFloor(site: Site, candidates: Region): Forbidden {
   const outOfReach = differenceOf(windowOf(site), [[reaching]]);
   const left = reaching.length === 0 ? [] : intersectionOf(candidates, [reaching]);
   if (left.length === 0) return { rule: 'N9', region: outOfReach };
-  const opaque = space.solids.filter((solid) => nozzle.blockers.includes(solid) || isFullHeight(space, solid, at.z));
+  const opaque = opaqueTo({ at, space, blockers: nozzle.blockers });
   const screens = [...wallScreens(site), ...solidScreens(opaque)];
   const bounds = boundsOf(left.flat());
   const hidden: Outline[] = [];

@@ -68,7 +68,7 @@ export function patchPlan(next: () => number): Plan {
         nozzleArea_m2: 400,
         pathLength_m: next() < 0.5 ? between(next, 5, 9) : 30,
       },
-      footprint: { shape: next() < 0.5 ? 'circle' : 'rectangle', radius_m: between(next, 4, 7), length_m: between(next, 6, 9), width_m: between(next, 6, 9), source: 'test' } as never,
+      footprint: { shape: next() < 0.5 ? 'circle' : 'rectangle', radius_m: between(next, 5, 9), length_m: between(next, 8, 14), width_m: between(next, 8, 14), source: 'test' } as never,
       enclosure: { ...zone, ...slope },
     }),
   );

@@ -51,6 +51,7 @@ export interface PatchTrials {
 export function tryPatch(plan: Plan, ref: RefOf<'nozzle'>, count: number, next: () => number, slack_m = 0.002): PatchTrials {
   const { derived, findings } = evaluate(plan);
   const before = stopKeys(findings, ref.id);
+  const gap_m2 = uncovered_m2(findings);
   const patch: AllowedPatch | undefined = ((answer) => (answer.isKnown ? answer : undefined))(allowedPatch(derived, ref));
   const nozzle = derived.nozzles.find(({ ref: { id, network } }) => id === ref.id && network === ref.network);
   const { minX, minY, maxX, maxY } = boundsOf(nozzle?.space?.outline ?? []);
@@ -74,10 +75,11 @@ export function tryPatch(plan: Plan, ref: RefOf<'nozzle'>, count: number, next: 
     if (!isInside && rings.some((each) => distanceToOutline_m(at, each) <= slack_m)) continue;
     asked += 1;
     if (isInside) inside += 1;
-    const broken = stoppedAt(plan, ref, before, uncovered_m2(findings), at, patch.at.z);
+    const broken = stoppedAt(plan, ref, before, gap_m2, at, patch.at.z);
     const told = `(${at.x.toFixed(5)}, ${at.y.toFixed(5)})`;
     if (isInside && broken.length > 0) tooLarge.push(`${told}: ${broken.join(', ')}`);
-    if (!isInside && broken.length === 0) tooSmall.push(told);
+    // Floor that only this nozzle covers stays covered: where other floor lies bare, covering that instead is no amends.
+    if (!isInside && broken.length === 0 && gap_m2 === 0) tooSmall.push(told);
   }
   return { asked, inside, tooLarge, tooSmall };
 }

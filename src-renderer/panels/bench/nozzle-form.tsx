@@ -17,6 +17,7 @@ import { TypedField } from '../fields/typed-field.tsx';
 import { type Arc, NozzleDial } from './nozzle-dial.tsx';
 import { OrificeSlip } from '../network/orifice-slip.tsx';
 import { legalDirections } from './legal-directions.ts';
+import { RoomSlip } from './room-slip.tsx';
 import { Readings, Slip } from './slip.tsx';
 import { useCommit, useFigures, useShownPlan } from './use-plan.ts';
 
@@ -152,6 +153,7 @@ export function NozzleForm({ at }: { readonly at: RefOf<'nozzle'> }) {
       </Slip>
       <OrificeSlip at={at} nozzle={nozzle} orifices={plan.profiles[network.profile]?.orifices ?? []} />
       <HolesSlip at={at} nozzle={nozzle} derived={shape} />
+      {shape ? <RoomSlip derived={shape} /> : null}
     </>
   );
 }

@@ -1,5 +1,4 @@
 import { useState } from 'react';
-import type { CuredAll } from '#shared/commands/cure-all';
 import type { Evaluation } from '#shared/evaluate';
 import { partOf } from '#shared/rules/catalogue';
 import { type Finding, VERDICTS, type Verdict, findingKey } from '#shared/rules/finding';
@@ -12,10 +11,11 @@ import { VerdictMark } from '../verdict-mark.tsx';
 import { useDesk } from '../window-context.ts';
 import { AssumptionsView } from './assumptions-view.tsx';
 import { CatalogueView } from './catalogue-view.tsx';
-import { CureAllSlip } from './cure-all-slip.tsx';
+import { CureAllSlip, type CureReport } from './cure-all-slip.tsx';
 import { ARRANGEMENTS, ARRANGEMENT_WORDS, type Arrangement, groupFindings, matchesWords, partsIn } from './finding-groups.ts';
 import { FindingList } from './finding-list.tsx';
-import { OPEN_VERDICTS, countByVerdict, filterFindings } from './finding-words.ts';
+import { OPEN_VERDICTS, filterFindings } from './finding-words.ts';
+import { ToleranceView } from './tolerance-view.tsx';
 import { AcceptedSlip, LapsedSlip } from './waivers-slip.tsx';
 
 const shownKey = (state: State) => state.session.finding;
@@ -30,7 +30,7 @@ const liveEvaluation = (state: State): Evaluation => {
 /** Lines painted at once; more are one press away. */
 const PAGE = 100;
 
-const VIEWS = { findings: 'Findings', catalogue: 'Every check', assumptions: 'Taken for granted' } as const;
+const VIEWS = { findings: 'Findings', catalogue: 'Every check', assumptions: 'Taken for granted', tolerance: 'On site' } as const;
 type View = keyof typeof VIEWS;
 
 /** Everything the checks say, to be filtered, gone to, understood, cured or accepted; every check; every assumption. */
@@ -57,6 +57,7 @@ export function FindingsPanel() {
       {view === 'findings' ? <FindingsView evaluation={evaluation} rule={rule} onRule={setRule} /> : null}
       {view === 'catalogue' ? <CatalogueView findings={evaluation.findings} onShow={show} /> : null}
       {view === 'assumptions' ? <AssumptionsView /> : null}
+      {view === 'tolerance' ? <ToleranceView /> : null}
       <p className="caution">These checks are a preliminary aid. The listing, the manual of the unit, the adopted code and licensed practice decide.</p>
     </div>
   );
@@ -69,7 +70,8 @@ interface FindingsViewProps {
   onRule(rule: string | null): void;
 }
 
-function FindingsView({ evaluation: { findings, derived, lapsed }, rule, onRule }: FindingsViewProps) {
+function FindingsView({ evaluation, rule, onRule }: FindingsViewProps) {
+  const { derived, lapsed, found } = evaluation;
   const key = useStore(shownKey);
   const [verdicts, setVerdicts] = useState<ReadonlySet<Verdict>>(OPEN_VERDICTS);
   const [part, setPart] = useState('');
@@ -77,23 +79,25 @@ function FindingsView({ evaluation: { findings, derived, lapsed }, rule, onRule 
   const [words, setWords] = useState('');
   const [arrangement, arrange] = useState<Arrangement>('thing');
   const [most, setMost] = useState(PAGE);
-  const [cured, setCured] = useState<CuredAll | null>(null);
+  const [cured, setCured] = useState<CureReport | null>(null);
 
-  const counts = countByVerdict(findings);
+  const { counts } = found;
   const levels = Object.values(derived.plan.levels);
+  // Kept limits are by far the most: they are looked through only where somebody asks for them.
+  const findings = rule !== null || verdicts.has('ok') ? evaluation.findings : found.open;
   const isAsked = (finding: Finding): boolean => (rule === null ? verdicts.has(finding.verdict) : finding.rule === rule) && (part === '' || partOf(finding.rule) === part) && matchesWords(finding, words);
   const unaccepted = findings.filter(({ waiver }) => !waiver);
   const passing = filterFindings(unaccepted.filter(isAsked), { verdicts: new Set(VERDICTS), rule, level: level || null });
   // A finding that is open stays in the list though it was just cured.
-  const open = key === null ? undefined : unaccepted.find((finding) => findingKey(finding) === key);
-  const shown = open && !passing.includes(open) ? [open, ...passing] : passing;
-  const accepted = findings.filter((finding) => finding.waiver);
+  const open = key === null ? undefined : found.withKey(key);
+  const shown = open && !open.waiver && !passing.some((finding) => findingKey(finding) === key) ? [open, ...passing] : passing;
+  const accepted = counts.accepted === 0 ? [] : found.open.filter((finding) => finding.waiver);
   const toggle = (verdict: Verdict): void => {
     const next = new Set(verdicts);
     if (!next.delete(verdict)) next.add(verdict);
     setVerdicts(next);
   };
-  const title = rule === null ? undefined : findings.find((finding) => finding.rule === rule)?.title;
+  const title = rule === null ? undefined : passing[0]?.title;
 
   return (
     <>
@@ -105,6 +109,11 @@ function FindingsView({ evaluation: { findings, derived, lapsed }, rule, onRule 
             {counts[verdict]} {counts[verdict] === 1 ? VERDICT_WORDS[verdict].one : VERDICT_WORDS[verdict].many}
           </button>
         ))}
+        {counts.accepted > 0 ? (
+          <button type="button" className="button is-slim" data-verdict="accepted" onClick={() => document.querySelector('[data-part="accepted"]')?.scrollIntoView({ block: 'start' })}>
+            {counts.accepted} accepted
+          </button>
+        ) : null}
       </fieldset>
       <div className="fields">
         <div className="field">
@@ -123,9 +132,9 @@ function FindingsView({ evaluation: { findings, derived, lapsed }, rule, onRule 
           </button>
         </p>
       )}
-      <CureAllSlip findings={findings} result={cured} onResult={setCured} />
-      {findings.length === 0 ? <p className="quiet">Nothing is drawn that a check could look at. Draw an enclosure first.</p> : null}
-      {findings.length > 0 && shown.length === 0 ? <p className="quiet">{unaccepted.some(({ verdict }) => OPEN_VERDICTS.has(verdict)) ? 'Nothing of this kind.' : 'Nothing is left to clear here. Look through what was taken for granted, then issue the sheets.'}</p> : null}
+      <CureAllSlip found={found} result={cured} onResult={setCured} />
+      {found.size === 0 ? <p className="quiet">Nothing is drawn that a check could look at. Draw an enclosure first.</p> : null}
+      {found.size > 0 && shown.length === 0 ? <p className="quiet">{[...OPEN_VERDICTS].some((verdict) => counts[verdict] > 0) ? 'Nothing of this kind.' : 'Nothing is left to clear here. Look through what was taken for granted, then issue the sheets.'}</p> : null}
       <FindingList groups={groupFindings(shown, arrangement, derived.plan)} open={key} most={most} />
       {shown.length > most ? (
         <button type="button" className="button" onClick={() => setMost(most + PAGE)}>

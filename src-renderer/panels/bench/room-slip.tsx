@@ -1,0 +1,103 @@
+import { normalAngle_rad } from '#shared/geometry/angle';
+import { legalArcs } from '#shared/derived/legal-arc';
+import { reachesOf } from '#shared/margins/patch-reach';
+import { tapeDown_m, tapeUp_m } from '#shared/margins/tape-down';
+import { MARGIN_RULES, type MarginRule } from '#shared/margins/place-margin';
+import type { DerivedNozzle } from '#shared/derived/derived';
+import { changeMargins } from '../../actions/margin-actions.ts';
+import { useRoomToMove } from '../../input/board-context.ts';
+import { MARGIN_WORDS } from '../../plan-words.ts';
+import { shownPlan } from '../../store/selectors.ts';
+import type { Room } from '../../store/room-to-move.ts';
+import type { State } from '../../store/state.ts';
+import { useStore, useStoreItself } from '../../store/use-store.ts';
+import { Choice } from '../fields/choice.tsx';
+import { Readings, Slip } from './slip.tsx';
+import { type Figures, useFigures } from './use-plan.ts';
+
+const marginsOf = (state: State) => state.session.margins;
+const WAYS = ['east', 'north', 'west', 'south'] as const;
+/** What would be wrong just beyond, by check. */
+const END_WORDS: Readonly<Record<string, string>> = {
+  N1: 'it is too near a wall',
+  N2: 'the ceiling is at another height',
+  N5: 'a hole blows into a corner',
+  N6: 'a hole blows at a near wall',
+  N7: 'a jet is cut short',
+  N9: 'floor is left uncovered',
+  P1: 'its run goes askew',
+  P2: 'the pipe is too long',
+  P16: 'a piece of pipe is too short',
+  P27: 'its pipe runs into something',
+};
+const endWords = (rule: string | undefined): string => (rule === undefined ? 'the room ends' : (END_WORDS[rule] ?? 'another check breaks'));
+
+function PatchReadings({ room, figures }: { readonly room: Room; readonly figures: Figures }) {
+  const { patch, isTried } = room;
+  if (!patch.isKnown) return <p className="field-help">Not known: {patch.because}</p>;
+  const { length, system } = figures;
+  if (!patch.holdsPlace) return <p className="field-help">{patch.parts.length === 0 ? 'With its height, its holes and its pipe as drawn, every place in this room breaks a check. Turn it or change its height first.' : 'Where it hangs now a rule is broken. Show where it may be put, and drag it there.'}</p>;
+  const reaches = reachesOf(patch);
+  const also = 'alsoBroken' in patch ? patch.alsoBroken : [];
+  const warnings = 'warnings' in patch ? patch.warnings : [];
+  return (
+    <>
+      <Readings rows={reaches.map(({ reach_m, endedBy }, i) => ({ label: WAYS[i] ?? '', value: length(tapeDown_m(reach_m, system)), note: `then ${endWords(endedBy)}` }))} />
+      {reaches.some(({ endedBy, reach_m }) => endedBy === 'P1' && reach_m < 0.1) ? (
+        <p className="field-help">A tee holds the run to it: across that run it can shift only as far as fittings take up. To go farther, draw the run anew with one more elbow.</p>
+      ) : null}
+      {also.length > 0 ? <p className="field-help">Also kept clear of: {also.map(({ title }) => title.toLowerCase()).join(', ')}.</p> : null}
+      {warnings.length > 0 ? <p className="field-help">Toward its border a warning appears: {warnings.map(({ finding }) => finding.title.toLowerCase()).join(', ')}.</p> : null}
+      <p className="field-help">{isTried ? 'Straight each way, everything else as drawn. Orifice, flow shares and thrust follow from the discharge: look at them after a move.' : 'Every check is being tried on it.'}</p>
+    </>
+  );
+}
+
+function turnText(derived: DerivedNozzle, { quantity }: Figures): string {
+  const { rotation_rad } = derived.nozzle;
+  const arc = legalArcs(derived).find(({ from_rad, to_rad }) => normalAngle_rad(rotation_rad - from_rad) <= to_rad - from_rad);
+  if (!arc) return 'as it points now a hole breaks a rule, or a limit is blank';
+  if (arc.to_rad - arc.from_rad >= 2 * Math.PI - 1e-6) return 'any way';
+  const left_rad = arc.to_rad - arc.from_rad - normalAngle_rad(rotation_rad - arc.from_rad);
+  return `${quantity(left_rad, 'angle')} left, ${quantity(normalAngle_rad(rotation_rad - arc.from_rad), 'angle')} right`;
+}
+
+/** How far the nozzle may be shifted, turned and raised before a rule breaks, with what shows it on the board. */
+export function RoomSlip({ derived }: { readonly derived: DerivedNozzle }) {
+  const room = useRoomToMove();
+  const plan = useStore(shownPlan);
+  const margins = useStore(marginsOf);
+  const store = useStoreItself();
+  const figures = useFigures();
+  const { length, system } = figures;
+  const isStale = room !== null && room.plan !== plan;
+  const heights = room?.heights;
+  return (
+    <Slip title="Room to move" part="room" aside={isStale ? <span className="quiet">from before this change</span> : undefined}>
+      {room ? <PatchReadings room={room} figures={figures} /> : <p className="field-help">Being found: how far it may be shifted before the first check breaks.</p>}
+      <Readings
+        rows={[
+          { label: 'Turn', value: turnText(derived, figures) },
+          { label: 'Orifice above floor', value: heights ? `${length(tapeUp_m(heights.least_m, system))} to ${length(tapeDown_m(heights.greatest_m, system))}` : room?.patch.isKnown ? 'being found' : 'not known' },
+        ]}
+      />
+      <div className="row">
+        <button type="button" className="button is-slim" aria-pressed={margins.patch} onClick={() => changeMargins(store, { patch: !margins.patch })}>
+          Show patch
+        </button>
+        <button type="button" className="button is-slim" aria-pressed={margins.dial} onClick={() => changeMargins(store, { dial: !margins.dial })}>
+          Directions at the pointer
+        </button>
+      </div>
+      <div className="fields">
+        <Choice
+          label="Show margins of"
+          value={margins.map ?? ''}
+          options={[{ value: '', label: 'no rule' }, ...MARGIN_RULES.map((rule) => ({ value: rule, label: MARGIN_WORDS[rule] }))]}
+          onCommit={(rule) => changeMargins(store, { map: rule === '' ? null : (rule as MarginRule) })}
+          wide
+        />
+      </div>
+    </Slip>
+  );
+}
