@@ -1,8 +1,10 @@
 import type { ReleaseSums } from '#shared/calculations/design/design';
 import type { Worked } from '#shared/calculations/design/worked';
+import { WIRING_WORDS } from '#shared/model/circuit-words';
 import type { ReleaseDevice } from '#shared/model/plan';
 import type { UnitProfile } from '#shared/profile/unit-profile';
 import { useFigures } from '../bench/use-plan.ts';
+import { capitalised } from '../fields/capitalised.ts';
 import { Choice, optionsOf } from '../fields/choice.tsx';
 import { LengthField, QuantityField } from '../fields/quantity-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
@@ -11,7 +13,7 @@ import { RowButtons } from './row-buttons.tsx';
 
 const KINDS = { solenoid: 'Release solenoid', other: 'Something else' } as const satisfies Record<ReleaseDevice['kind'], string>;
 /** How a device is wired, as it is asked. */
-const WIRING = { unknown: 'Not yet known', 'in-line': 'Both wires go through it', tapped: 'On a branch' } as const satisfies Record<ReleaseDevice['wiring'], string>;
+const WIRING = optionsOf(WIRING_WORDS).map(({ value, label }) => ({ value, label: capitalised(label) }));
 const MOST_DEVICES = 200;
 
 interface ReleaseDevicesProps {
@@ -66,7 +68,7 @@ export function ReleaseDevices({ devices, limits, sums, onCommit }: ReleaseDevic
               <Choice
                 label="Wired"
                 value={device.wiring}
-                options={optionsOf(WIRING)}
+                options={WIRING}
                 onCommit={(wiring) => change({ wiring })}
                 help={device.wiring === 'tapped' ? 'The panel does not notice when a branch is cut off.' : undefined}
                 wide

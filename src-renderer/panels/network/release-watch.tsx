@@ -1,13 +1,10 @@
+import { END_OF_LINE_WORDS } from '#shared/model/circuit-words';
 import type { Release } from '#shared/model/plan';
+import { capitalised } from '../fields/capitalised.ts';
 import { Choice, KnownChoice, optionsOf } from '../fields/choice.tsx';
 
 /** Where the end of the line is, as it is asked. */
-const END_OF_LINE = {
-  unknown: 'Not yet known',
-  none: 'There is none',
-  'before-last': 'Before the last device',
-  'after-last': 'Behind the last device',
-} as const satisfies Record<Release['endOfLine'], string>;
+const END_OF_LINE = optionsOf(END_OF_LINE_WORDS).map(({ value, label }) => ({ value, label: capitalised(label) }));
 
 interface ReleaseWatchProps {
   readonly release: Release;
@@ -21,7 +18,7 @@ export function ReleaseWatch({ release, onCommit }: ReleaseWatchProps) {
       <Choice
         label="End-of-line part"
         value={release.endOfLine}
-        options={optionsOf(END_OF_LINE)}
+        options={END_OF_LINE}
         onCommit={(endOfLine) => onCommit({ endOfLine })}
         help="By it the panel notices a broken wire, up to where it stands."
         wide

@@ -1,13 +1,10 @@
+import { END_OF_LINE_WORDS, WIRING_WORDS } from '../../model/circuit-words.ts';
 import type { Release, ReleaseDevice } from '../../model/plan.ts';
 import type { FindingInput } from '../finding.ts';
 import { type Answer, defineRule, notChecked } from '../rule.ts';
 import { together } from '../together.ts';
 import { type DrawnCircuit, drawnCircuitSubjects } from './drawn-circuits.ts';
 import { namesApart } from './releasing-circuits.ts';
-
-/** What the circuit is said to be, in words that also print. */
-export const WIRING_WORDS: Readonly<Record<ReleaseDevice['wiring'], string>> = { unknown: 'not known', 'in-line': 'both wires go through it', tapped: 'on a branch' };
-export const END_OF_LINE_WORDS: Readonly<Record<Release['endOfLine'], string>> = { unknown: 'not known', none: 'none', 'before-last': 'before the last device', 'after-last': 'behind the last device' };
 
 const listed = (names: readonly string[]): string => names.map((name) => `“${name}”`).join(', ');
 
