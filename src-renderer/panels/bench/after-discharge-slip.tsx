@@ -6,7 +6,7 @@ import { LongTextField } from '../fields/text-field.tsx';
 import { Slip } from './slip.tsx';
 
 type After = Enclosure['afterDischarge'];
-const EXTRACT = { unknown: 'Not yet known', 'not-required': 'None', fixed: 'A fixed extract', portable: 'A fan that is brought' } as const satisfies Record<After['extract'], string>;
+const EXTRACT = { unknown: 'Not yet known', 'not-required': 'None', fixed: 'Fixed extract', portable: 'Portable fan' } as const satisfies Record<After['extract'], string>;
 const MOST_m3_s = 1000;
 
 /** What follows a discharge: how the gas gets out, and how people come back in. */

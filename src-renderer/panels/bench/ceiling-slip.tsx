@@ -27,7 +27,7 @@ export function CeilingSlip({ enclosure, change }: { readonly enclosure: Enclosu
             label="Tiles clipped within"
             value={ceiling.clipped_m}
             least={0}
-            blank={{ text: 'not clipped, or not known', commit: () => change({ ceiling: { ...ceiling, clipped_m: null } }) }}
+            blank={{ text: 'not said', commit: () => change({ ceiling: { ...ceiling, clipped_m: null } }) }}
             onCommit={(clipped_m) => change({ ceiling: { ...ceiling, clipped_m } })}
             help="Of each nozzle, so that the discharge lifts none."
           />

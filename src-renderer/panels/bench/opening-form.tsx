@@ -45,7 +45,7 @@ export function OpeningForm({ at }: { readonly at: RefOf<'opening'> }) {
           <QuantityField kind="area" label="Free area" value={opening.freeArea_m2} least={0} blank={{ text: 'not known', commit: () => change({ freeArea_m2: null }) }} onCommit={(freeArea_m2) => change({ freeArea_m2 })} />
         )}
         <Choice label="Leads to" value={opening.leadsTo} options={optionsOf(LEADS)} onCommit={(leadsTo) => change({ leadsTo })} />
-        <KnownChoice label="Closes before discharge" value={opening.closes} onCommit={(closes) => change({ closes })} />
+        {opening.kind === 'relief-vent' ? null : <KnownChoice label="Closes before discharge" value={opening.closes} onCommit={(closes) => change({ closes })} />}
       </div>
       {opening.kind === 'penetration' ? <CrossingFields crossing={opening.crossing} onCommit={(crossing) => change({ crossing })} /> : null}
       {opening.kind === 'relief-vent' ? <VentWayFields key={`${at.id} way`} steps={opening.ventPath} onCommit={(ventPath) => change({ ventPath })} /> : null}

@@ -19,7 +19,7 @@ export function exclusionWith(exclusion: Exclusion | null, part: Partial<Exclusi
 function ExclusionFields({ exclusion, what, onCommit }: { readonly exclusion: Exclusion | null; readonly what: string; onCommit(exclusion: Exclusion | null): void }) {
   const { reason, by, date } = exclusion ?? NOTHING;
   return (
-    <div className="fields">
+    <div className="fields is-inset">
       <LongTextField label={`Why the ${what} is left out`} value={reason} rows={2} onCommit={(said) => onCommit(exclusionWith(exclusion, { reason: said.trim() }))} />
       <TextField label="Signed by" value={by} onCommit={(name) => onCommit(exclusionWith(exclusion, { by: name }))} />
       <TextField label="On" value={date} placeholder="2026-03-31" onCommit={(day) => onCommit(exclusionWith(exclusion, { date: day }))} />
@@ -65,11 +65,7 @@ export function VoidFields({ label, space, onCommit }: VoidFieldsProps) {
           ) : null}
         </div>
       ) : null}
-      {space && !space.isProtected ? (
-        <div className="is-inset">
-          <ExclusionFields exclusion={space.exclusion} what={label.toLowerCase()} onCommit={(exclusion) => onCommit({ ...space, exclusion })} />
-        </div>
-      ) : null}
+      {space && !space.isProtected ? <ExclusionFields exclusion={space.exclusion} what={label.toLowerCase()} onCommit={(exclusion) => onCommit({ ...space, exclusion })} /> : null}
     </>
   );
 }

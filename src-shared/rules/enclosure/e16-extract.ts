@@ -11,7 +11,7 @@ interface AskedExtract extends Pick<ServedRoom, 'ref' | 'enclosure'> {
 
 /** Changes of air after which little of the gas is left. */
 const CHANGES = 4;
-const WORDS: Readonly<Record<Enclosure['afterDischarge']['extract'], string>> = { unknown: 'not said', 'not-required': 'none', fixed: 'a fixed extract', portable: 'a fan that is brought' };
+const WORDS: Readonly<Record<Enclosure['afterDischarge']['extract'], string>> = { unknown: 'not said', 'not-required': 'none', fixed: 'a fixed extract', portable: 'a portable fan' };
 
 /**
  * E16: where the authority asks for extract after a discharge, the room has one.
