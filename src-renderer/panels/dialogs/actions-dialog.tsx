@@ -1,13 +1,31 @@
 import { type KeyboardEvent, useEffect, useId, useRef, useState } from 'react';
+import { refKey } from '#shared/model/plan';
 import type { Action } from '../../actions/action.ts';
 import { ACTIONS } from '../../actions/actions.ts';
-import { searchActions } from '../../actions/search-actions.ts';
+import { type NamedThing, findThings } from '../../actions/find-things.ts';
+import { fitPlaces, placesOfThing } from '../../actions/fit-view.ts';
+import { goToForm } from '../../actions/go-to-form.ts';
+import { matchScore, searchActions } from '../../actions/search-actions.ts';
 import { shortcutText } from '../../actions/shortcuts.ts';
 import { isMac, useActionContext, useRun } from '../window-context.ts';
 import { Dialog } from './dialog.tsx';
 import { useCloseDialog } from './use-close-dialog.ts';
 
-/** The list of everything that can be done: type what you want, Enter does it. */
+/** An action whose name answers so well says what was typed. */
+const SAYS_IT = 50;
+
+/** Selects a thing and brings it into sight. */
+const showThing = ({ ref, name, where }: NamedThing): Action => ({
+  id: `find-${refKey(ref)}`,
+  name: where ? `Show ${name}, ${where}` : `Show ${name}`,
+  group: 'View',
+  run: (context) => {
+    goToForm(context, ref);
+    fitPlaces(context.store, placesOfThing(context.store.get().history.present, ref));
+  },
+});
+
+/** The list of everything that can be done, and of what goes by a name: type what you want, Enter does it. */
 export function ActionsDialog() {
   const { store, desk } = useActionContext();
   const close = useCloseDialog();
@@ -18,7 +36,13 @@ export function ActionsDialog() {
   const list = useRef<HTMLDivElement>(null);
   const state = store.get();
   const named = ACTIONS.filter((action) => action.id !== 'actions').map((action) => ({ ...action, name: action.nameNow?.(state) ?? action.name, plain: action }));
-  const found = searchActions(typed, named);
+  const answers = searchActions(typed, named);
+  const things = findThings(state.history.present, typed).map((thing) => {
+    const action = showThing(thing);
+    return { ...action, plain: action };
+  });
+  // Who types a name wants the thing; an action that says it comes first all the same.
+  const found = matchScore(typed, answers[0]?.name ?? '') >= SAYS_IT ? [...answers, ...things] : [...things, ...answers];
   const chosen = Math.min(at, found.length - 1);
   useEffect(() => {
     list.current?.querySelector(`[data-at="${chosen}"]`)?.scrollIntoView({ block: 'nearest' });
@@ -44,7 +68,7 @@ export function ActionsDialog() {
         data-first
         autoComplete="off"
         spellCheck={false}
-        placeholder="Type what you want to do"
+        placeholder="Type what you want to do, or the name of a thing"
         aria-label="What you want to do"
         role="combobox"
         aria-expanded="true"
