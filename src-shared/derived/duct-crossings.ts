@@ -4,6 +4,7 @@ import { type Segment, distanceToSegment_m, meetingOf } from '../geometry/segmen
 import type { Level, Opening, RefOf } from '../model/plan.ts';
 import { openingFace } from './behind-opening.ts';
 import type { Solid, Space, WallFace } from './derived.ts';
+import { rememberedPart } from './remember.ts';
 
 /** A damper that is drawn in a wall. */
 export interface Damper {
@@ -58,13 +59,14 @@ const filledOf = (spaces: readonly Space[]): (readonly [bottom_m: number, top_m:
 const isWithin = ({ bottom_m, top_m }: { readonly bottom_m: number; readonly top_m: number }, heights: readonly (readonly [number, number])[]): boolean => heights.some(([low_m, high_m]) => top_m > low_m && bottom_m < high_m);
 
 /** Every damper of a level with its place on the plan. */
-const dampersOf = (level: Level) =>
-  Object.values(level.enclosures).flatMap((enclosure) =>
+const dampersOf = rememberedPart((enclosures: Level['enclosures'], level: string) =>
+  Object.values(enclosures).flatMap((enclosure) =>
     Object.values(enclosure.openings).flatMap((opening) => {
       const face = opening.kind === 'damper' ? openingFace(enclosure, opening) : undefined;
-      return face ? [{ ref: { kind: 'opening', level: level.id, enclosure: enclosure.id, id: opening.id } as const, opening, face }] : [];
+      return face ? [{ ref: { kind: 'opening', level, enclosure: enclosure.id, id: opening.id } as const, opening, face }] : [];
     }),
-  );
+  ),
+);
 
 const sameWay = (one: Segment, other: Segment): boolean => Math.abs(Math.sin(bearing_rad(one.a, one.b) - bearing_rad(other.a, other.b))) <= Math.sin(ALIKE_rad);
 
@@ -77,7 +79,7 @@ const sameWay = (one: Segment, other: Segment): boolean => Math.abs(Math.sin(bea
 export function ductCrossingsOf(duct: Solid, spaces: readonly Space[], level: Level): DuctCrossing[] {
   const [room] = spaces;
   if (!room || !isWithin(duct, filledOf(spaces))) return [];
-  const dampers = dampersOf(level);
+  const dampers = dampersOf(level.enclosures, level.id);
   return room.walls.flatMap((face) =>
     coveredOf(face.segment, duct.footprint)
       .filter((at) => isThrough(face, at, duct.footprint))
@@ -92,4 +94,13 @@ export function ductCrossingsOf(duct: Solid, spaces: readonly Space[], level: Le
           .map(({ ref, opening }) => ({ ref, opening })),
       })),
   );
+}
+
+/** The ducts that go through the walls of an enclosure, each with the places where. */
+export function ductsThrough(spaces: readonly Space[], level: Level): { readonly duct: Solid; readonly crossings: readonly DuctCrossing[] }[] {
+  const ducts = new Set(spaces.flatMap(({ solids }) => solids.filter(({ obstruction }) => obstruction.kind === 'duct')));
+  return [...ducts].flatMap((duct) => {
+    const crossings = ductCrossingsOf(duct, spaces, level);
+    return crossings.length > 0 ? [{ duct, crossings }] : [];
+  });
 }

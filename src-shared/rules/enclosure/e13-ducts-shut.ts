@@ -1,4 +1,4 @@
-import { type Damper, type DuctCrossing, ductCrossingsOf } from '../../derived/duct-crossings.ts';
+import { type Damper, type DuctCrossing, ductsThrough } from '../../derived/duct-crossings.ts';
 import type { Solid } from '../../derived/derived.ts';
 import { isInsideRegion } from '../../geometry/inside.ts';
 import { midpoint } from '../../geometry/point.ts';
@@ -36,13 +36,12 @@ const addRow = (room: RefOf<'enclosure'>, name: string, kind: Shutdown['kind'], 
 /** Ducts, dampers and diffusers of a room, and rows of its release matrix whose thing has gone; the room itself where there is none. */
 function askedOf(room: ServedRoom): Asked<AskedAir>[] {
   const { ref, name, enclosure, on } = room;
-  const { level, solids } = on;
+  const { level } = on;
   const spaces = on.spaces.filter(({ enclosureRef }) => enclosureRef.id === ref.id);
   const named = (at: Parameters<typeof thingName>[1]): string => `${thingName({ levels: { [level.id]: level }, networks: {} }, at)}, ${name}`;
-  const ducts = solids.flatMap((duct): Asked<AskedAir>[] => {
-    const crossings = duct.obstruction.kind === 'duct' ? ductCrossingsOf(duct, spaces, level) : [];
+  const ducts = ductsThrough(spaces, level).map(({ duct, crossings }): Asked<AskedAir> => {
     const place = { level: level.id, at: crossings.map(({ at }) => midpoint(at.a, at.b)), areas: [[duct.footprint]] };
-    return crossings.length > 0 ? [{ subject: { kind: 'duct', room: ref, enclosure, place, duct, crossings }, ref: duct.ref, name: named(duct.ref) }] : [];
+    return { subject: { kind: 'duct', room: ref, enclosure, place, duct, crossings }, ref: duct.ref, name: named(duct.ref) };
   });
   const inDucts = new Set(ducts.flatMap(({ subject }) => (subject.kind === 'duct' ? subject.crossings.flatMap(({ dampers }) => dampers.map((damper) => damper.ref.id)) : [])));
   const dampers = Object.values(enclosure.openings)
@@ -58,10 +57,9 @@ function askedOf(room: ServedRoom): Asked<AskedAir>[] {
       const at = { kind: 'device', level: level.id, id: device.id } as const;
       return { subject: { kind: 'diffuser', room: ref, enclosure, place: { level: level.id, at: [device.at] }, device }, ref: at, name: named(at) };
     });
-  const openings = Object.values(level.enclosures).flatMap((each) => Object.keys(each.openings));
-  const there = new Set([...openings, ...Object.keys(level.obstructions), ...Object.keys(level.devices)]);
+  const isThere = (id: string): boolean => Object.hasOwn(level.obstructions, id) || Object.hasOwn(level.devices, id) || Object.values(level.enclosures).some(({ openings }) => Object.hasOwn(openings, id));
   const lost = Object.values(enclosure.shutdowns)
-    .filter(({ target }) => target !== null && !there.has(target))
+    .filter(({ target }) => target !== null && !isThere(target))
     .map((row): Asked<AskedAir> => ({ subject: { kind: 'row', room: ref, enclosure, place: placeOfRoom(room), row }, ref, name: `${name}, ${rowName(row)} of the release matrix` }));
   const all = [...ducts, ...dampers, ...diffusers, ...lost];
   return all.length > 0 ? all : [{ subject: { kind: 'none', room: ref, enclosure, place: placeOfRoom(room) }, ref, name }];
