@@ -19,12 +19,12 @@ export interface FindingMark {
 /** A mark stands up and left of its place, so that it does not hide what it is about [px]. */
 export const MARK_SHIFT: Px = { x: -17, y: -15 };
 
-/** Marks of a level: one per place, kept findings left out. Verdicts that are not `wanted` are left out too. */
+/** Marks of a level: one per place, kept and accepted findings left out. Verdicts that are not `wanted` are left out too. */
 export function findingMarks(findings: readonly Finding[], level: string, wanted: ReadonlySet<Verdict>): FindingMark[] {
   const byPlace = new Map<string, Finding[]>();
   for (const finding of findings) {
     const at = finding.place?.at[0];
-    if (finding.verdict === 'ok' || !wanted.has(finding.verdict) || !at || finding.place?.level !== level) continue;
+    if (finding.verdict === 'ok' || finding.waiver || !wanted.has(finding.verdict) || !at || finding.place?.level !== level) continue;
     const key = `${Math.round(at.x * 50)}/${Math.round(at.y * 50)}`;
     const same = byPlace.get(key);
     if (same) same.push(finding);

@@ -45,7 +45,7 @@ function openInProof(plan: Plan, { found: { counts } }: Evaluation): StageOpen {
   if (blank > 0) return open(`${countOf(blank, 'limit')} blank`);
   if (counts['not-checked'] > 0) return open(`${counts['not-checked']} not checked`);
   if (counts.warn > 0) return open(countOf(counts.warn, 'warning'));
-  return Object.values(counts).every((count) => count === 0) ? open('nothing to check') : done('all checked');
+  return Object.values(counts).every((count) => count === 0) ? open('nothing to check') : done(counts.accepted > 0 ? `${counts.accepted} accepted` : 'all checked');
 }
 
 function openInSheets(plan: Plan): StageOpen {

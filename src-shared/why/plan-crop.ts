@@ -30,9 +30,9 @@ export function cropAround(places: readonly PlanPoint[]): Box {
   return { minX: x - width_m / 2, maxX: x + width_m / 2, minY: y - height_m / 2, maxY: y + height_m / 2 };
 }
 
-function nozzleShapes({ at, holes_rad }: DerivedNozzle, stroke_m: number): WhyShape[] {
+function nozzleShapes({ at, holes_rad, nozzle }: DerivedNozzle, stroke_m: number): WhyShape[] {
   if (!at) return [];
-  return [...holes_rad.map((hole_rad): WhyShape => ({ kind: 'line', as: 'hole', a: at, b: polar(at, hole_rad, stroke_m) })), { kind: 'dot', as: 'nozzle', at }];
+  return [...holes_rad.map((hole_rad): WhyShape => ({ kind: 'line', as: 'hole', a: at, b: polar(at, hole_rad, stroke_m) })), { kind: 'dot', as: 'nozzle', at }, { kind: 'text', at: { x: at.x, y: at.y + stroke_m * 0.6 }, words: nozzle.name, isMain: false }];
 }
 
 /**

@@ -9,6 +9,8 @@ import type { WhyDrawing, WhyShape } from './why-drawing.ts';
 const BESIDE_m = 1.2;
 /** Ceiling heights are taken at so many places along the cut. */
 const STEPS = 24;
+/** The name of a nozzle stands below it [m]. */
+const NAME_m = 0.35;
 /** Nearer than this two places lie upright over each other [m]. */
 const UPRIGHT_m = 0.02;
 
@@ -96,7 +98,7 @@ export function sectionCrop(finding: Finding, { spaces, solids, nozzles, network
     ...near.flatMap((space) => roomShapes(cut, space)),
     ...solids.filter(({ ref }) => ref.level === place.level).flatMap((solid) => solidShape(cut, solid)),
     ...pipes.map(({ from, to }): WhyShape => ({ kind: 'line', as: 'pipe', a: onCut(from), b: onCut(to) })),
-    ...drops.flatMap(({ at }): WhyShape[] => (at ? [{ kind: 'dot', as: 'nozzle', at: onCut(at) }] : [])),
+    ...drops.flatMap(({ at, nozzle }): WhyShape[] => (at ? [{ kind: 'dot', as: 'nozzle', at: onCut(at) }, { kind: 'text', at: onCut({ ...at, x: at.x, z: at.z - NAME_m }), words: nozzle.name, isMain: false }] : [])),
   ];
   const measures = marked.length === 2 && a !== undefined && b !== undefined && distance_m(a, b) > UPRIGHT_m;
   if (measures) shapes.push({ kind: 'line', as: 'measure', a, b }, ...(label === '' ? [] : [{ kind: 'text' as const, at: planPoint((a.x + b.x) / 2, (a.y + b.y) / 2), words: label, isMain: true }]));

@@ -23,7 +23,7 @@ const worded = (text: string): string => text.charAt(0).toUpperCase() + text.sli
  * which change clears it.
  * @returns sentences, nearest first; none where the check cannot tell
  */
-export function whatWouldChange({ verdict, measure, measured, limit, margin, cure }: Finding, lengths: Settings['lengths']): string[] {
+export function whatWouldChange({ verdict, measure, measured, limit, margin, cure, waiver }: Finding, lengths: Settings['lengths']): string[] {
   const said: string[] = [];
   if (verdict === 'not-checked') said.push('It is asked as soon as what is missing has been entered.');
   if (measured !== undefined && limit !== undefined && margin !== undefined && Number.isFinite(margin)) {
@@ -39,6 +39,6 @@ export function whatWouldChange({ verdict, measure, measured, limit, margin, cur
       said.push(isKept ? `It would no longer be kept once the measured value is more than ${by} ${way}, beyond ${at}.` : `It is kept once the measured value is ${by} ${way}: ${at} or ${isLeast ? 'more' : 'less'}.`);
     } else if (margin === 0) said.push(`The measured value stands exactly at its limit of ${at}.`);
   }
-  if (verdict !== 'ok' && cure) said.push(sentence(cure.kind === 'advice' ? `By hand: ${cure.text}` : `The button above does it: ${cure.text.charAt(0).toLowerCase()}${cure.text.slice(1)}`));
+  if (verdict !== 'ok' && cure && !waiver) said.push(sentence(cure.kind === 'advice' ? `By hand: ${cure.text}` : `The button above does it: ${cure.text.charAt(0).toLowerCase()}${cure.text.slice(1)}`));
   return said.map(worded);
 }

@@ -1,8 +1,11 @@
 import { type CuredAll, cureAll } from '#shared/commands/cure-all';
 import { makeLive } from '#shared/live';
+import type { Findings } from '#shared/rules/findings';
 import { type Finding, findingKey } from '#shared/rules/finding';
 import { goToFinding } from '../../actions/check-actions.ts';
 import { countOf } from '../../plan-words.ts';
+import { isWorkingOut } from '../../store/selectors.ts';
+import { useStore } from '../../store/use-store.ts';
 import { Slip } from '../bench/slip.tsx';
 import { useActionContext } from '../window-context.ts';
 import { VerdictMark } from '../verdict-mark.tsx';
@@ -13,23 +16,30 @@ const MOST_LEFT = 40;
 /** Whether a finding has a cure that one press carries out. */
 export const isCurable = ({ verdict, cure, waiver }: Finding): boolean => verdict !== 'ok' && !waiver && cure !== undefined && cure.kind !== 'advice';
 
-interface CureAllProps {
-  readonly findings: readonly Finding[];
-  readonly result: CuredAll | null;
-  onResult(result: CuredAll | null): void;
+/** What was cured, and which stops there were before. */
+export interface CureReport extends CuredAll {
+  readonly stopsBefore: ReadonlySet<string>;
 }
 
+interface CureAllProps {
+  readonly found: Findings;
+  readonly result: CureReport | null;
+  onResult(result: CureReport | null): void;
+}
+
+const isOpenNow = (finding: Finding | undefined): boolean => finding !== undefined && finding.verdict !== 'ok' && !finding.waiver;
+
 /** Carries out every ready cure as one step, and tells what it did and what it left. */
-export function CureAllSlip({ findings, result, onResult }: CureAllProps) {
+export function CureAllSlip({ found, result, onResult }: CureAllProps) {
   const { store } = useActionContext();
-  const ready = findings.filter(isCurable).length;
+  const ready = found.open.filter(isCurable).length;
   const cure = (): void => {
     const { history, discharges } = store.get();
     const live = makeLive();
     const done = cureAll(history.present, (plan) => live.check(plan, discharges).findings);
     const { outcome } = done;
     if (outcome) store.commit(() => outcome);
-    onResult(done);
+    onResult({ ...done, stopsBefore: new Set(found.of('stop').map(findingKey)) });
   };
   return (
     <>
@@ -41,13 +51,17 @@ export function CureAllSlip({ findings, result, onResult }: CureAllProps) {
           <p className="field-help">One step for undo. A cure that would bring another stop is left out.</p>
         </div>
       ) : null}
-      {result ? <CuredReport result={result} onClose={() => onResult(null)} /> : null}
+      {result ? <CuredReport result={result} found={found} onClose={() => onResult(null)} /> : null}
     </>
   );
 }
 
-function CuredReport({ result: { cured, left }, onClose }: { readonly result: CuredAll; onClose(): void }) {
+function CuredReport({ result: { cured, left: told, stopsBefore }, found, onClose }: { readonly result: CureReport; readonly found: Findings; onClose(): void }) {
   const { store } = useActionContext();
+  const isBusy = useStore(isWorkingOut);
+  // What rests on a discharge was not known while the cures were tried: only what is open now is told.
+  const left = told.filter(({ finding }) => isOpenNow(found.withKey(findingKey(finding))));
+  const added = found.of('stop').filter((finding) => !finding.waiver && !stopsBefore.has(findingKey(finding)));
   return (
     <Slip
       title={cured.length === 0 ? 'Nothing could be cured' : `Cured: ${countOf(cured.length, 'finding')}`}
@@ -69,6 +83,12 @@ function CuredReport({ result: { cured, left }, onClose }: { readonly result: Cu
             </li>
           ))}
         </ul>
+      ) : null}
+      {isBusy ? <p className="doubt">The discharge is being worked out again: look at what it brings.</p> : null}
+      {added.length > 0 ? (
+        <p className="doubt">
+          The discharge, worked out again, brings {countOf(added.length, 'stop')} that {added.length === 1 ? 'was' : 'were'} not there: {added.map(({ name, title }) => `${title.toLowerCase()} of ${name}`).join(', ')}. Undo takes all cures back.
+        </p>
       ) : null}
       {left.length > 0 ? <h4>Left as they are: {left.length}</h4> : null}
       <ul className="cured-list">

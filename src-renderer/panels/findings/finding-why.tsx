@@ -5,6 +5,7 @@ import { whatWouldChange } from '#shared/why/what-would-change';
 import { lengthSystem } from '../../plan-words.ts';
 import { presentEvaluation } from '../../store/selectors.ts';
 import { useStore } from '../../store/use-store.ts';
+import { capitalised } from '../fields/capitalised.ts';
 import { WhereToEnter } from '../sums/where-to-enter.tsx';
 import { useRun } from '../window-context.ts';
 import { AcceptSlip } from './accept-slip.tsx';
@@ -61,7 +62,7 @@ export function FindingWhy({ finding }: { readonly finding: Finding }) {
       <InputsTable finding={finding} />
       <dl className="why-texts">
         <dt>How it is judged</dt>
-        <dd>{basis.formula}</dd>
+        <dd>{capitalised(basis.formula)}</dd>
         {changes.length > 0 ? (
           <>
             <dt>What would change this</dt>
@@ -71,7 +72,7 @@ export function FindingWhy({ finding }: { readonly finding: Finding }) {
           </>
         ) : null}
         <dt>Source</dt>
-        <dd>{basis.source}</dd>
+        <dd>{capitalised(basis.source)}</dd>
       </dl>
       {basis.caution ? <p className="caution">{basis.caution}</p> : null}
       <AcceptSlip finding={finding} />

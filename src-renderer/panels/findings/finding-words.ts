@@ -1,4 +1,3 @@
-import { countFindings } from '#shared/rules/count-findings';
 import type { Finding, Verdict } from '#shared/rules/finding';
 import type { LengthSystem } from '#shared/units/length-text';
 import { formatQuantity, formatQuantityAgainstLimit } from '#shared/units/quantity-text';
@@ -44,6 +43,3 @@ export const OPEN_VERDICTS: ReadonlySet<Verdict> = new Set<Verdict>(['stop', 'wa
 /** Findings that a filter lets through, in the order of the list. A finding without a place belongs to every level. */
 export const filterFindings = (findings: readonly Finding[], { verdicts, rule, level }: FindingFilter): Finding[] =>
   findings.filter((finding) => verdicts.has(finding.verdict) && (rule === null || finding.rule === rule) && (level === null || finding.place === undefined || finding.place.level === level));
-
-/** How many findings there are of each verdict; those that somebody accepted are left out. */
-export const countByVerdict = (findings: readonly Finding[]): Readonly<Record<Verdict, number>> => countFindings(findings);

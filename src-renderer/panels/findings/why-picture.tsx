@@ -43,7 +43,7 @@ function shapeOf(shape: WhyShape, onto: Onto, width_px: number): ReactNode {
       const half = (shape.words.length * LETTER_px) / 2;
       const x = Math.min(width_px - half - 4, Math.max(half + 4, onto.x(shape.at)));
       return (
-        <text className="why-words" x={x} y={onto.y(shape.at) - 8} textAnchor="middle">
+        <text className={shape.isMain ? 'why-words' : 'why-name'} x={x} y={onto.y(shape.at) - 8} textAnchor="middle">
           {shape.words}
         </text>
       );

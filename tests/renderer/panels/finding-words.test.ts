@@ -1,6 +1,6 @@
 import type { Finding } from '#shared/rules/finding';
 import { describe, expect, test } from 'vitest';
-import { OPEN_VERDICTS, asksForProfile, countByVerdict, figuresOf, filterFindings } from '../../../src-renderer/panels/findings/finding-words.ts';
+import { OPEN_VERDICTS, asksForProfile, figuresOf, filterFindings } from '../../../src-renderer/panels/findings/finding-words.ts';
 
 const finding = (part: Partial<Finding>): Finding => ({
   rule: 'N1',
@@ -70,9 +70,5 @@ describe('the list of findings', () => {
   test('filters by rule and level; a finding without a place belongs to every level', () => {
     expect(filterFindings(findings, { verdicts: OPEN_VERDICTS, rule: 'P2', level: null })).toHaveLength(1);
     expect(filterFindings(findings, { verdicts: OPEN_VERDICTS, rule: null, level: 'down' }).map(({ rule }) => rule)).toEqual(['N1']);
-  });
-
-  test('counts verdicts', () => {
-    expect(countByVerdict(findings)).toEqual({ accepted: 0, stop: 1, warn: 0, 'not-checked': 1, note: 0, ok: 1 });
   });
 });
