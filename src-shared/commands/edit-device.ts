@@ -6,7 +6,7 @@ import type { z } from '../profile/zod.ts';
 import { applyChange } from './apply-change.ts';
 import { command } from './command.ts';
 import { deviceOf, levelOf } from './lookup.ts';
-import { soundName } from './sound-value.ts';
+import { soundAngle_rad, soundName } from './sound-value.ts';
 
 type FieldOf<D> = D extends unknown ? keyof D : never;
 type ValueOf<D, K extends PropertyKey> = D extends Readonly<Record<K, infer V>> ? V : never;
@@ -26,7 +26,9 @@ const FIELDS: ReadonlyMap<string, z.ZodObject> = new Map(
 export function setDevice(device: Device, change: DeviceChange): void {
   if (change.name !== undefined) soundName('A device', change.name);
   const fields = FIELDS.get(device.kind);
-  if (fields) applyChange<Device>(device, fields, change as Partial<Device>);
+  const { facing_rad } = change;
+  const given = typeof facing_rad === 'number' && Number.isFinite(facing_rad) ? { ...change, facing_rad: soundAngle_rad(facing_rad) } : change;
+  if (fields) applyChange<Device>(device, fields, given as Partial<Device>);
 }
 
 /**

@@ -64,6 +64,7 @@ describe('editDevice', () => {
   const edited = (change: Parameters<typeof editDevice>[1]) => deviceIn(done(built.plan, editDevice(ref, change)).next);
   test('changes what is known', () => {
     expect(edited({ zone: 'A', senses: 'smoke', space: 'under-floor', height_m: null })).toMatchObject({ zone: 'A', senses: 'smoke', space: 'under-floor', height_m: null });
+    expect(edited({ facing_rad: -Math.PI / 2 }).facing_rad).toBeCloseTo((3 * Math.PI) / 2, 12);
     expect(edited({ at: planPoint(3, 3), name: 'D9' })).toMatchObject({ at: { x: 3, y: 3 }, name: 'D9' });
   });
   test('one that becomes another kind keeps name, place and height, and nothing is known of the rest', () => {
