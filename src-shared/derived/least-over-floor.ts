@@ -1,8 +1,8 @@
-import { boundsOf } from '../geometry/outline.ts';
-import { type PlanPoint, distance_m, planPoint } from '../geometry/point.ts';
+import { type Outline, boundsOf, sidesOf } from '../geometry/outline.ts';
+import { type PlanPoint, distance_m, midpoint, planPoint } from '../geometry/point.ts';
 import { type Segment, distanceToSegment_m, nearestOnSegment } from '../geometry/segment.ts';
 import { SAME_PLACE_m } from '../geometry/tolerance.ts';
-import { type Region, differenceOf, fillOf } from './polygon-sums.ts';
+import { type Region, differenceOf, fillOf, intersectionOf } from './polygon-sums.ts';
 import { type SoundFloor, isInCrack, isOnFloor } from './sound-ways.ts';
 
 /** Squares in which a wall hides floor are not halved below this, and others not below the second [m]. */
@@ -10,6 +10,8 @@ const FINEST_m = 0.1;
 const FINEST_OPEN_m = 0.01;
 /** Squares of a zone that is shown are no finer than a share of the room. */
 const SHOWN_SHARE = 0.015;
+/** A side as long as so many of the finest squares is still a step of the stairs along their border. */
+const LONGEST_STEP = 3;
 
 /**
  * A figure at a place; and what it is at least anywhere within `around_m` of it, as far as nothing but distance makes the
@@ -96,6 +98,10 @@ export function leastOverFloor(floor: SoundFloor, figure: FigureAt, precision: n
 /** The open floor as a region. */
 export const openFloor = ({ outline, holes, tall }: SoundFloor): Region => differenceOf(fillOf([outline]), [fillOf(holes), fillOf(tall)]);
 
+/** A ring whose stairs along the border of squares are drawn slantwise, through the middle of every step; long sides stay. */
+const withoutStairs = (ring: Outline, step_m: number): Outline =>
+  sidesOf(ring).flatMap(({ a, b }) => (distance_m(a, b) <= step_m * LONGEST_STEP ? [midpoint(a, b)] : [a, b]));
+
 /**
  * The part of a floor where a figure is below a limit, for showing: its border is found to within the finest square, by the
  * figure in the middle of each.
@@ -122,5 +128,6 @@ export function floorBelow(floor: SoundFloor, figure: FigureAt, limit: number): 
     }
     squares = halved;
   }
-  return differenceOf(openFloor(floor), enough);
+  const open = openFloor(floor);
+  return intersectionOf(open, differenceOf(open, enough).map((ring) => withoutStairs(ring, finest_m)));
 }

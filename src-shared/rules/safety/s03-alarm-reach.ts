@@ -121,7 +121,10 @@ export const s03AlarmReach = defineRule<Warned>({
     }
     const noise_dBA = ambient_dBA ?? 0;
     const sums = alarmOf(room, sounders, noise_dBA, noise_dBA + OVER_NOISE_dB);
-    const answer = together([heardAnswer(subject, sums, say), seenAnswer(subject, sums, say)]);
-    return answer.kind === 'judged' ? { ...answer, inputs } : answer;
+    const [heard, seen] = [heardAnswer(subject, sums, say), seenAnswer(subject, sums, say)];
+    const answer = together([heard, seen]);
+    if (answer.kind !== 'judged') return answer;
+    const unreached = [heard, seen].flatMap((each) => (each.kind === 'judged' && !each.isKept ? (each.place?.areas ?? []) : []));
+    return { ...answer, inputs, place: placeIn(subject, { at: answer.place?.at ?? room.outline, areas: unreached.length > 0 ? unreached : undefined }) };
   },
 });

@@ -25,6 +25,8 @@ const FROM_CYLINDER_m = 2;
 const ON_WALL_m = 0.3;
 /** A sign this near hangs over or under it [m]. */
 const SAME_SPOT_m = 0.01;
+/** One that is farther off than this over what is allowed is about something else [m]. */
+const NEARBY_m = 3;
 const PRACTICE = 'common practice';
 
 /** A place that wants a sign, with the signs that count for it, nearest first. */
@@ -146,13 +148,14 @@ export const s04Signs = defineRule<Wanting>({
     const [first] = signs;
     const written = near.find(({ sign }) => sign.wording.trim() !== '');
     const shown = written ?? near[0] ?? first;
+    const isNear = shown !== undefined && most_m !== undefined && shown.off_m <= most_m + NEARBY_m;
     const figures = most_m !== undefined && shown ? atMost(shown.off_m, { value: most_m, source: PRACTICE }, LENGTH_SLACK_m) : ({ kind: 'judged' } as const);
-    const place: Place = { level, at, dimension: most_m !== undefined && shown ? { a: shown.from, b: shown.sign.at } : undefined };
+    const place: Place = { level, at, dimension: isNear ? { a: shown.from, b: shown.sign.at } : undefined };
     const inputs: FindingInput[] = near.map(({ sign }) => ({ label: sign.name || 'Sign', value: sign.wording.trim() || 'wording not written down', source: 'plan' }));
     if (written) return { ...figures, isKept: true, text: `The sign “${written.sign.name || 'without a name'}” stands ${where}${most_m === undefined || written.off_m < SAME_SPOT_m ? '' : `, ${say.length(written.off_m)} off`}.`, inputs, place };
     if (near[0]) return notChecked(`nobody has written down what the sign “${near[0].sign.name || 'without a name'}” says.`, place);
     if (isDoubtful) return notChecked('whether gas reaches this space is not assessed, so that nobody knows whether it needs a sign.', place);
-    const far = first && most_m !== undefined ? ` The nearest is ${say.against(first.off_m, most_m).value} off; ${say.against(first.off_m, most_m).limit} is common practice.` : '';
+    const far = first && most_m !== undefined && isNear ? ` The nearest is ${say.against(first.off_m, most_m).value} off; ${say.against(first.off_m, most_m).limit} is common practice.` : '';
     return { ...figures, isKept: false, text: `No sign ${kindWords} stands ${where}.${far} Place one.`, place, cure: { kind: 'advice', text: `Place a sign ${where}.` } };
   },
 });
