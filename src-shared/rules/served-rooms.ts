@@ -1,7 +1,7 @@
 import type { Design, EnclosureDesign } from '../calculations/design/design.ts';
 import type { Derived, DerivedLevel, DerivedNetwork } from '../derived/derived.ts';
 import { type Neighbour, neighboursByEnclosure } from '../derived/neighbours.ts';
-import { remembered, sameList } from '../derived/remember.ts';
+import { remembered, rememberedPart, sameList } from '../derived/remember.ts';
 import { type Enclosure, type Plan, type RefOf, ringOf, refKey } from '../model/plan.ts';
 import type { Place } from './finding.ts';
 import { per } from './subjects.ts';
@@ -34,7 +34,7 @@ const NOBODY: readonly Neighbour[] = [];
 const servedBy = remembered(({ nozzles }: DerivedNetwork): ReadonlyMap<string, Enclosure> => new Map(nozzles.flatMap(({ space }) => (space ? [[refKey(space.enclosureRef), space.enclosure] as const] : []))));
 
 /** Names of enclosures by the name that they are discharged under. */
-const groupsOf = remembered((levels: Plan['levels']): ReadonlyMap<string, readonly Enclosure[]> => {
+const groupsOf = rememberedPart((levels: Plan['levels']): ReadonlyMap<string, readonly Enclosure[]> => {
   const groups = new Map<string, Enclosure[]>();
   for (const level of Object.values(levels)) {
     for (const enclosure of Object.values(level.enclosures)) {

@@ -38,9 +38,14 @@ const inputsOf = ({ opening: { freeArea_m2, ventPath } }: AskedVent, { say }: Ch
 function placeOf(asked: AskedVent): Place {
   const place = placeOfOpening(asked);
   const [from] = place.at;
-  const shown = asked.behind.flatMap(({ beyond }) => (beyond.kind === 'adjoining' ? [[beyond.adjoining.outline]] : []));
-  return { ...place, ...(from && asked.out_rad !== undefined ? { rays: [{ from, to: polar(from, asked.out_rad, SHOWN_m) }] } : {}), ...(shown.length > 0 ? { areas: shown } : {}) };
+  return from && asked.out_rad !== undefined ? { ...place, rays: [{ from, to: polar(from, asked.out_rad, SHOWN_m) }] } : place;
 }
+
+/** The spaces drawn behind the vent. */
+const areasOf = ({ behind }: AskedVent): Place['areas'] => {
+  const drawn = behind.flatMap(({ beyond }) => (beyond.kind === 'adjoining' ? [[beyond.adjoining.outline]] : []));
+  return drawn.length > 0 ? drawn : undefined;
+};
 
 /**
  * E10: what a relief vent lets out comes outdoors, through no corridor, way out or other protected room, and every part
@@ -72,7 +77,7 @@ export const e10VentPath = defineRule<AskedVent>({
     const inputs = inputsOf(asked, context);
     const end = ventEndOf(opening, behind);
     if (end.kind === 'wrong') {
-      return { kind: 'judged', isKept: false, text: end.text, inputs, place, cure: { kind: 'advice', text: 'Lead it outdoors through a duct of its own, or put the vent in an outer wall.' } };
+      return { kind: 'judged', isKept: false, text: end.text, inputs, place: { ...place, areas: areasOf(asked) }, cure: { kind: 'advice', text: 'Lead it outdoors through a duct of its own, or put the vent in an outer wall.' } };
     }
     if (end.kind === 'unknown') return notChecked('where the vent leads is not said.', place);
     const steps = sizedSteps(opening.ventPath);

@@ -43,7 +43,7 @@ function gapOf({ opening, enclosure }: AskedOpening, { say }: CheckContext): Ans
  * E12: doors close by themselves, and grilles, dampers and windows are shut before the discharge; no door leaves a gap
  * that nobody counts.
  * Measure: gap under a door leaf [m]. Limit: 1/8 in, common practice; a wider one is kept where the leaks count it.
- * An opening that stays open toward an enclosure discharged together with this one is left to E15.
+ * An opening that stays open to another enclosure alone is E15's; one that is discharged together with this may be open to it.
  * Not checked: nobody has said whether it closes, or how wide the gap under a door is.
  */
 export const e12OpeningsClose = defineRule<AskedOpening>({
@@ -56,7 +56,12 @@ export const e12OpeningsClose = defineRule<AskedOpening>({
     source: `${SOURCE}; gap: common practice`,
     caution: 'A fire door has limits of its own for the gap under it and for seals.',
   },
-  subjects: perServedRoom((room) => openingsOf(room, ({ kind }) => CLOSING.has(kind))),
+  subjects: perServedRoom((room) =>
+    openingsOf(room, ({ kind }) => CLOSING.has(kind)).filter(({ subject: { opening, behind } }) => {
+      const staysOpenTo = opening.closes === false ? behind.map(({ beyond }) => beyond) : [];
+      return !staysOpenTo.some((beyond) => beyond.kind === 'enclosure' && !areTogether(beyond.enclosure, room.enclosure)) || staysOpenTo.some(({ kind }) => kind === 'adjoining');
+    }),
+  ),
   check(asked, context) {
     const { opening, behind, enclosure } = asked;
     const place = placeOfOpening(asked);

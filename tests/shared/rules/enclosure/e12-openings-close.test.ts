@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { planPoint } from '#shared/geometry/point';
 import type { Enclosure, Opening } from '#shared/model/plan';
+import { rectangle } from '#shared/geometry/outline';
+import { e15ConnectedSpace } from '#shared/rules/enclosure/e15-connected-space';
 import { e12OpeningsClose as rule } from '#shared/rules/enclosure/e12-openings-close';
 import { check } from '../../../support/layout.ts';
 import { planBuilder } from '../../../support/plan-builder.ts';
@@ -43,9 +45,17 @@ describe('E12', () => {
   const joined = (first: string, second: string) =>
     check(rule, builtRoom({ dischargedWith: first }).opening(1, 2, 1, { ...door, kind: 'grille', closes: false }).room(3, 4, 2.7, planPoint(6.15, 0), { dischargedWith: second }).plan)[0];
   test('may stay open to a room that is discharged with it', () => expect(joined('Zone A', 'zone a ')).toMatchObject({ verdict: 'ok', text: 'Stays open to Room 2, which is discharged together with this room.' }));
-  test('may not stay open to another room', () => {
-    expect(joined('Zone A', 'Zone B')?.verdict).toBe('stop');
-    expect(joined('', '')?.verdict).toBe('stop');
+  test('that it may not stay open to another room is said once, with the connected spaces', () => {
+    for (const [first, second] of [['Zone A', 'Zone B'], ['', '']] as const) {
+      const { plan } = builtRoom({ dischargedWith: first }).opening(1, 2, 1, { ...door, kind: 'grille', closes: false }).room(3, 4, 2.7, planPoint(6.15, 0), { dischargedWith: second });
+      expect(check(rule, plan)).toEqual([]);
+      expect(check(e15ConnectedSpace, plan)).toMatchObject([{ verdict: 'stop' }]);
+    }
+  });
+  test('to another room and to a corridor beside it, both are said', () => {
+    const { plan } = builtRoom().opening(1, 2, 1, { ...door, closes: false }).room(3, 2, 2.7, planPoint(6.15, 0)).adjoining('corridor', rectangle(2, 2, planPoint(6.15, 2)));
+    expect(check(rule, plan)[0]?.verdict).toBe('stop');
+    expect(check(e15ConnectedSpace, plan)[0]?.verdict).toBe('stop');
   });
   test('says what it leads to', () => {
     expect(check(rule, builtRoom().opening(1, 2, 1, { ...door, closes: false }).adjoining('corridor', eastOf(), { name: 'Link' }).plan)[0]?.text).toBe('Does not close by itself: the gas would leave through it. It leads to Link.');
