@@ -4,9 +4,10 @@ import { ANGLE_SLACK_rad, LENGTH_SLACK_m, SLIVER_m2 } from '../geometry/toleranc
 import { isSameRef } from '../model/plan.ts';
 import { nearestClearanceFace } from './clearance-faces.ts';
 import { coverageOf } from './coverage.ts';
-import type { HungNozzle } from './derived.ts';
+import type { HungNozzle, Space } from './derived.ts';
 import { blankArcLimits, legalArcs } from './legal-arc.ts';
 import { blockersOf } from './nozzles.ts';
+import { remembered } from './remember.ts';
 import type { Arc } from './turn-intervals.ts';
 
 /** A nozzle as it would be with another rotation, its space and everything around it as before. */
@@ -33,23 +34,37 @@ export function isInArcs(arcs: readonly Arc[], rotation_rad: number): boolean {
 /** A figure that a change may not make worse: kept by its limit, or no farther off it than it was. */
 const isNoWorse = (before: number, after: number, most: number, slack: number): boolean => after <= Math.max(before, most) + slack;
 
+/** A space apart, so that what is tried does not drive out what is known of the nozzles as they are. */
+const apart = remembered((space: Space): Space => ({ ...space, ceilingAt_m: (at) => space.ceilingAt_m(at) }));
+
+/** Whether a nozzle covers the same floor after a turn in its place: what it sees does not hang on its rotation, and its footprint comes to lie on itself. */
+export function coversTheSame(before: HungNozzle, after: HungNozzle): boolean {
+  const { at, profile } = after;
+  const footprint = profile?.footprint;
+  if (at !== before.at || !footprint) return false;
+  if (footprint.shape === 'circle') return true;
+  const step_rad = footprint.length_m === footprint.width_m ? Math.PI / 2 : Math.PI;
+  const steps = (after.nozzle.rotation_rad - before.nozzle.rotation_rad) / step_rad;
+  return Math.abs(steps - Math.round(steps)) <= ANGLE_SLACK_rad;
+}
+
 /**
  * Whether a change of one nozzle leaves the floor of its space as well covered as before, and gives no nozzle more or
  * farther floor than its unit allows.
  * @param nozzles those that serve the space, with the nozzle as it is now
  */
-function keepsCoverage(changed: HungNozzle, nozzles: readonly HungNozzle[]): boolean {
+function keepsCoverage(before: HungNozzle, changed: HungNozzle, nozzles: readonly HungNozzle[]): boolean {
   const { space } = changed;
-  if (!space || nozzles.some(({ profile }) => !profile?.footprint)) return true;
+  if (!space || nozzles.some(({ profile }) => !profile?.footprint) || coversTheSame(before, changed)) return true;
   const gapsOf = ({ uncovered }: ReturnType<typeof coverageOf>): number => uncovered.reduce((sum, { area_m2 }) => sum + area_m2, 0);
   const now = coverageOf(space, nozzles);
-  const then = coverageOf(space, nozzles.map((each) => (isSameRef(each.ref, changed.ref) ? changed : each)));
+  const then = coverageOf(apart(space), nozzles.map((each) => (isSameRef(each.ref, changed.ref) ? changed : each)));
   if (!isNoWorse(gapsOf(now), gapsOf(then), 0, SLIVER_m2)) return false;
   return nozzles.every(({ profile }, i) => {
-    const [before, after] = [now.perNozzle[i], then.perNozzle[i]];
+    const [was, is] = [now.perNozzle[i], then.perNozzle[i]];
     const { nozzleReach_m, nozzleArea_m2 } = profile?.limits ?? {};
-    if (!before || !after) return true;
-    return (!nozzleReach_m || isNoWorse(before.farthest_m, after.farthest_m, nozzleReach_m.value, LENGTH_SLACK_m)) && (!nozzleArea_m2 || isNoWorse(before.area_m2, after.area_m2, nozzleArea_m2.value, LENGTH_SLACK_m));
+    if (!was || !is) return true;
+    return (!nozzleReach_m || isNoWorse(was.farthest_m, is.farthest_m, nozzleReach_m.value, LENGTH_SLACK_m)) && (!nozzleArea_m2 || isNoWorse(was.area_m2, is.area_m2, nozzleArea_m2.value, LENGTH_SLACK_m));
   });
 }
 
@@ -68,5 +83,5 @@ export function bringsNoStop(before: HungNozzle, after: HungNozzle, nozzles: rea
     const drop_m = after.localCeiling_m === undefined ? undefined : after.localCeiling_m - at.z;
     if (!nozzleToCeiling_m || drop_m === undefined || drop_m < -LENGTH_SLACK_m || drop_m > nozzleToCeiling_m.value + LENGTH_SLACK_m) return false;
   }
-  return keepsCoverage(after, nozzles);
+  return keepsCoverage(before, after, nozzles);
 }
