@@ -25,7 +25,7 @@ export function DeviceFields({ device, change }: DeviceFieldsProps) {
             options={[{ value: 'unknown', label: NOBODY_HAS_LOOKED }, ...optionsOf(SENSES_WORDS)]}
             onCommit={(senses) => change({ senses: senses === 'unknown' ? null : senses })}
           />
-          <TextField label="Zone" value={device.zone} placeholder="nobody has looked" onCommit={(zone) => change({ zone })} help="The detection circuit it counts to: two zones release together." />
+          <TextField label="Zone" value={device.zone} placeholder="not known" onCommit={(zone) => change({ zone })} help="The detection circuit it counts to: two zones release together." />
           <Choice label="Watches" value={device.space} options={optionsOf(SPACE_WORDS)} onCommit={(space) => change({ space })} wide />
         </>
       );

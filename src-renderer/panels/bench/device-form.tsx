@@ -31,7 +31,7 @@ export function DeviceForm({ at }: { readonly at: RefOf<'device'> }) {
         <LengthField
           label="Height above floor"
           value={device.height_m}
-          blank={{ text: 'nobody has looked', commit: () => change({ height_m: null }) }}
+          blank={{ text: 'not known', commit: () => change({ height_m: null }) }}
           onCommit={(height_m) => change({ height_m })}
           help={HEIGHT_HELP[device.kind]}
         />

@@ -51,7 +51,7 @@ export function ObstructionForm({ at }: { readonly at: RefOf<'obstruction'> }) {
             value={solid.voltage_V}
             least={0}
             most={1e6}
-            blank={{ text: 'nobody has looked', commit: () => change({ voltage_V: null }) }}
+            blank={{ text: 'not known', commit: () => change({ voltage_V: null }) }}
             onCommit={(voltage_V) => change({ voltage_V })}
             help="Of a bare part that can be reached."
           />

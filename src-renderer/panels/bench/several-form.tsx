@@ -9,6 +9,7 @@ import { DoWithAngle, DoWithLength } from '../fields/action-fields.tsx';
 import { Choice } from '../fields/choice.tsx';
 import { useActionContext, useRun } from '../window-context.ts';
 import { PipeForm } from './pipe-form.tsx';
+import { SeveralDevices } from './several-devices.tsx';
 import { Slip } from './slip.tsx';
 import { useCommit, useShownPlan } from './use-plan.ts';
 import { wallSide } from './wall-words.ts';
@@ -74,6 +75,7 @@ export function SeveralForm({ selection }: { readonly selection: readonly Ref[] 
   const store = useStoreItself();
   const kinds = [...new Set(selection.map((ref) => ref.kind))];
   const pipes = selection.filter((ref): ref is RefOf<'pipe'> => ref.kind === 'pipe');
+  const devices = selection.filter((ref): ref is RefOf<'device'> => ref.kind === 'device');
   return (
     <>
       <Slip title={countOf(selection.length, 'thing')}>
@@ -93,6 +95,7 @@ export function SeveralForm({ selection }: { readonly selection: readonly Ref[] 
         </ul>
       </Slip>
       {pipes.length > 1 ? <PipeForm refs={pipes} /> : null}
+      {devices.length > 1 ? <SeveralDevices refs={devices} /> : null}
     </>
   );
 }

@@ -86,7 +86,7 @@ export function ToolOptionsSlip() {
             <LengthField
               label="Height above floor"
               value={options.deviceHeight_m}
-              blank={{ text: 'nobody has looked', commit: () => change({ deviceHeight_m: null }) }}
+              blank={{ text: 'not known', commit: () => change({ deviceHeight_m: null }) }}
               onCommit={(deviceHeight_m) => change({ deviceHeight_m })}
               help="To its middle."
             />

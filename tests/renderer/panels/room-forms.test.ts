@@ -1,6 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { wholeAnchors } from '../../../src-renderer/panels/bench/anchors-slip.tsx';
+import { commonOf } from '../../../src-renderer/panels/bench/several-devices.tsx';
 import { lackingReadings } from '../../../src-renderer/panels/bench/door-fan-readings.tsx';
+
+test('things that are all alike have one value, others none', () => {
+  expect(commonOf([1.2, 1.2])).toBe(1.2);
+  expect(commonOf([null, null])).toBeNull();
+  expect(commonOf([1.2, null])).toBeUndefined();
+});
 
 describe('anchors', () => {
   const whole = { kind: 'M10 sleeve', count: 4, tension_N: 3000, shear_N: 4000, edge_m: 0.2, leastEdge_m: 0.1 };
