@@ -22,6 +22,5 @@ function chargeLines(draft: Draft, lengths: LineContext['lengths'], { standby_A,
   const isShort = needed_Ah > capacity_Ah * (1 + 1e-9);
   const { value, limit } = amountsApart(needed_Ah, capacity_Ah, 'charge', lengths);
   const numbers = `${figure(BATTERY_RESERVE)}·(${figure(standby_A)}·${figure(standby_s / HOUR_s)} + ${figure(alarm_A)}·${figure(alarm_s / HOUR_s)})`;
-  draft.main('Charge that it must hold, Q', batteryBasis, numbers, value);
-  draft.given('Charge that it holds', `${limit}${isShort ? ': too little' : ''}`, PLAN);
+  draft.main('Charge that it must hold, Q', batteryBasis, numbers, `${value}; the battery holds ${limit}${isShort ? ': too little' : ''}`);
 }
