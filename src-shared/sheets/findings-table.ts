@@ -10,10 +10,11 @@ export interface NumberedFinding {
   readonly finding: Finding;
 }
 
-/** Numbers all findings but kept ones: open ones first, gravest first, then those that somebody accepted. */
+/** Numbers all findings but kept ones, in the order of their tables: open ones, gravest first, then those not checked, then those that somebody accepted. */
 export function numberFindings(findings: readonly Finding[]): NumberedFinding[] {
   const told = findings.filter(({ verdict }) => verdict !== 'ok');
-  return [...told.filter(({ waiver }) => !waiver), ...told.filter(({ waiver }) => waiver)].map((finding, i) => ({ number: i + 1, finding }));
+  const tableOf = ({ verdict, waiver }: Finding): number => (waiver ? 2 : verdict === 'not-checked' ? 1 : 0);
+  return [0, 1, 2].flatMap((table) => told.filter((finding) => tableOf(finding) === table)).map((finding, i) => ({ number: i + 1, finding }));
 }
 
 const COUNTED: readonly (readonly [keyof FindingCounts, string, string])[] = [
