@@ -1,6 +1,6 @@
 import type { Design } from '../calculations/design/design.ts';
 import type { Derived } from '../derived/derived.ts';
-import { isAlike } from '../derived/remember.ts';
+import { isAlike, remembered } from '../derived/remember.ts';
 import { type Chunk, type Ground, type LookedAt, chunkOf, stillHolds } from './chunk.ts';
 import type { Finding } from './finding.ts';
 import type { Answer, Asked, CheckContext, CureFinder, RuleSpec } from './rule.ts';
@@ -93,6 +93,24 @@ function predecessors<S>(source: SubjectsOf<S>, before: readonly Chunk[]): (owne
   };
 }
 
+/** Which owners are others than before; several rules ask about the same owners. Undefined where some came or went. */
+const changedOwners = remembered((owners: readonly object[], before: readonly object[]): readonly number[] | undefined => {
+  if (owners.length !== before.length) return undefined;
+  const changed: number[] = [];
+  for (let i = 0; i < owners.length; i += 1) if (owners[i] !== before[i]) changed.push(i);
+  return changed;
+});
+
+/** The places of the owners that have changed, where nothing else can have made a chunk out of date; undefined: look at all. */
+function placesToLook(before: RuleFindings, owners: readonly object[], { basis, lengths, levels }: Ground): readonly number[] | undefined {
+  const { farthest, isStale, isMixed } = before;
+  const isGroundKept = !isMixed && before.basis === basis && before.lengths === lengths && (farthest === 'nothing' || (farthest === 'levels' && before.levels === levels));
+  if (isStale || !isGroundKept) return undefined;
+  return owners === before.owners ? NOWHERE : changedOwners(owners, before.owners);
+}
+
+const NOWHERE: readonly number[] = [];
+
 /**
  * Asks one rule about a plan, owner by owner.
  * @param before    what it found last: a chunk stands while its owner and all else that its checks looked at are the same
@@ -103,9 +121,12 @@ export function askRule<S>(spec: RuleSpec<S>, source: SubjectsOf<S>, derived: De
   const ground: Ground = { basis, levels, lengths: settings.lengths };
   const owners = source.owners(derived, design);
   const last = before?.chunks ?? [];
+  const touched = before && placesToLook(before, owners, ground);
+  if (before && touched?.length === 0) return before.owners === owners ? before : new RuleFindings(last, owners, before);
   let chunks: Chunk[] | undefined = last.length === owners.length ? undefined : [...last.slice(0, owners.length)];
   let find: ReturnType<typeof predecessors<S>> | undefined;
-  for (let i = 0; i < owners.length; i += 1) {
+  for (let k = 0; k < (touched ?? owners).length; k += 1) {
+    const i = touched?.[k] ?? k;
     const owner = owners[i];
     const there = last[i];
     if (!owner || (there && !there.isStale && stillHolds(there, owner, ground))) continue;
@@ -117,5 +138,5 @@ export function askRule<S>(spec: RuleSpec<S>, source: SubjectsOf<S>, derived: De
     else if (!known) chunks[i] = { ...chunkOf(owner, ground, [], [], []), isStale: true };
     else chunks[i] = known.isStale ? known : { ...known, isStale: true };
   }
-  return before && !chunks ? before : new RuleFindings(chunks ?? []);
+  return before && !chunks ? before : new RuleFindings(chunks ?? [], owners, touched && before);
 }

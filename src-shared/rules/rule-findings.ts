@@ -1,6 +1,6 @@
 import type { Ref } from '../model/plan.ts';
 import { refKey } from '../model/plan.ts';
-import { type Chunk, NO_COUNTS, type VerdictCounts, homeOf } from './chunk.ts';
+import { type Chunk, type Ground, type LookedAt, NO_COUNTS, type VerdictCounts, homeOf } from './chunk.ts';
 import type { Finding, Verdict } from './finding.ts';
 import type { LapsedWaiver } from './waive.ts';
 
@@ -8,9 +8,27 @@ const isThing = (subject: Finding['subject']): subject is Ref => subject.kind !=
 
 const NONE_LAPSED: readonly LapsedWaiver[] = [];
 
+function add(counts: Record<Verdict, number>, more: VerdictCounts, times: 1 | -1): void {
+  counts.stop += times * more.stop;
+  counts.warn += times * more.warn;
+  counts.note += times * more.note;
+  counts['not-checked'] += times * more['not-checked'];
+  counts.ok += times * more.ok;
+}
+
 /** Everything that one rule found of a plan, owner by owner. Lists are put together when somebody reads them. */
 export class RuleFindings {
   readonly chunks: readonly Chunk[];
+  /** The owners of the plan that was asked about; a chunk that is stale belongs to an earlier one. */
+  readonly owners: readonly object[];
+  /** What all of it rests on besides its owners; the levels are those of chunks that looked at them. */
+  readonly basis: Ground['basis'] | undefined;
+  readonly lengths: Ground['lengths'] | undefined;
+  readonly levels: Ground['levels'] | undefined;
+  /** Parts of it rest on different things. */
+  readonly isMixed: boolean;
+  /** The farthest that a check of it looked. */
+  readonly farthest: LookedAt;
   readonly counts: VerdictCounts;
   /** Something of it is as it was before the last change, and will be asked anew. */
   readonly isStale: boolean;
@@ -20,20 +38,39 @@ export class RuleFindings {
   readonly #byVerdict = new Map<Verdict, readonly Finding[]>();
   #all: readonly Finding[] | undefined;
 
-  constructor(chunks: readonly Chunk[]) {
+  /**
+   * @param chunks  one for each owner
+   * @param owners  of the plan that was asked about
+   * @param before  what most of it was taken from: only what differs is looked at
+   */
+  constructor(chunks: readonly Chunk[], owners: readonly object[], before?: RuleFindings) {
     this.chunks = chunks;
-    const counts = { ...NO_COUNTS };
-    let isStale = false;
-    for (const chunk of chunks) {
-      counts.stop += chunk.counts.stop;
-      counts.warn += chunk.counts.warn;
-      counts.note += chunk.counts.note;
-      counts['not-checked'] += chunk.counts['not-checked'];
-      counts.ok += chunk.counts.ok;
+    this.owners = owners;
+    const counts = { ...(before?.counts ?? NO_COUNTS) };
+    let { isStale = false, farthest = 'nothing', basis, lengths, levels } = before ?? {};
+    let isMixed = before?.isMixed ?? false;
+    for (const [i, chunk] of chunks.entries()) {
+      const was = before?.chunks[i];
+      if (was === chunk) continue;
+      add(counts, chunk.counts, 1);
+      if (was) add(counts, was.counts, -1);
       isStale ||= chunk.isStale;
+      if (chunk.farthest === 'more' || farthest === 'nothing') farthest = chunk.farthest;
+      const { ground } = chunk;
+      basis ??= ground.basis;
+      lengths ??= ground.lengths;
+      isMixed ||= basis !== ground.basis || lengths !== ground.lengths;
+      if (chunk.farthest === 'nothing') continue;
+      levels ??= ground.levels;
+      isMixed ||= levels !== ground.levels;
     }
     this.counts = counts;
     this.isStale = isStale;
+    this.farthest = farthest;
+    this.basis = basis;
+    this.lengths = lengths;
+    this.levels = levels;
+    this.isMixed = isMixed;
   }
 
   /** Every finding, in the order of the plan. */

@@ -15,9 +15,11 @@ export interface SubjectsOf<S> {
 }
 
 /** Subjects put together for each owner of a kind. */
-export const per =
-  <O extends object>(owners: (derived: Derived, design: Design) => readonly O[], keyOf: (owner: O) => string) =>
-  <S>(of: (owner: O) => readonly Asked<S>[]): SubjectsOf<S> => ({ owners, keyOf, of } as { owners: typeof owners; keyOf(owner: object): string; of(owner: object): readonly Asked<S>[] });
+export function per<O extends object>(owners: (derived: Derived, design: Design) => readonly O[], keyOf: (owner: O) => string) {
+  // Rules with the same owners share their list.
+  const shared = remembered(owners);
+  return <S>(of: (owner: O) => readonly Asked<S>[]): SubjectsOf<S> => ({ owners: shared, keyOf, of }) as { owners: typeof owners; keyOf(owner: object): string; of(owner: object): readonly Asked<S>[] };
+}
 
 /** The same pair for as long as both of it are the same. */
 const pair = <A extends object, B>() => remembered((first: A, second: B): readonly [A, B] => [first, second]);

@@ -189,10 +189,11 @@ function servingByEnclosure(networks: readonly DerivedNetwork[]): ReadonlyMap<st
 const NO_SPACES: readonly Space[] = [];
 
 /**
- * Works out every sum of a plan, or says of each what is missing. What a change does not touch is the very same object.
+ * Works out every sum of a plan, or says of each what is missing. What a change does not touch is the very same object,
+ * and so is all of it for the same plan and source.
  * @param dischargeOf  where the transients come from
  */
-export function designOf(derived: Derived, dischargeOf: DischargeSource): Design {
+export const designOf = remembered((derived: Derived, dischargeOf: DischargeSource): Design => {
   const { networks, levels } = derived;
   const { basis } = derived.plan;
   const spacesOn = new Map(levels.map(({ level, spaces }) => [level, spaces]));
@@ -207,4 +208,4 @@ export function designOf(derived: Derived, dischargeOf: DischargeSource): Design
     networks: made.map(({ design }) => design),
     asked: made.flatMap(({ asked }) => asked),
   };
-}
+});
