@@ -6,7 +6,7 @@ import { type Viewport, toScreen } from './viewport.ts';
 
 /** How strongly the least and the greatest margin are painted. */
 const FAINT = 0.1;
-const STRONG = 0.62;
+const STRONG = 0.4;
 const SHADES = 6;
 /** Lines of the hatch over what fails are so far apart [px]. */
 const HATCH_px = 7;
@@ -101,7 +101,7 @@ const SWATCH_px = 22;
 
 /** The legend in the lower left corner: what is shown, the ramp with its figures, and how failing looks. */
 export function drawMarginLegend(pen: Pen, view: Viewport, { title, least, greatest }: MarginLegend, ink: Ink): void {
-  const width = Math.max(SWATCH_px * SHADES * 2 + 24, 300);
+  const width = Math.max(SWATCH_px * SHADES * 2 + 24, 344);
   const [x, y] = [16, view.height - 102];
   pen.globalAlpha = 0.94;
   pen.fillStyle = ink.panel;

@@ -1,6 +1,8 @@
 import { legalArcs } from '#shared/derived/legal-arc';
+import type { Arc } from '#shared/derived/turn-intervals';
 import type { HungNozzle } from '#shared/derived/derived';
 import type { PlanPoint } from '#shared/geometry/point';
+
 import type { Room } from '../store/room-to-move.ts';
 import type { Ink } from '../ink.ts';
 import { write } from './lettering.ts';
@@ -61,8 +63,8 @@ function drawArcs(pen: Pen, at: Px, arcs: readonly { readonly from_rad: number; 
 const firstHoleArcs = (nozzle: HungNozzle) => legalArcs(nozzle).map(({ from_rad, to_rad }) => ({ from_rad: from_rad + (nozzle.nozzle.holes_rad[0] ?? 0), to_rad: to_rad + (nozzle.nozzle.holes_rad[0] ?? 0) }));
 
 /** The directions that the nozzle's first hole may take where it hangs, as an arc with end ticks. */
-export function drawTurnRange(pen: Pen, view: Viewport, nozzle: HungNozzle, ink: Ink): void {
-  if (nozzle.at) drawArcs(pen, toScreen(view, nozzle.at), firstHoleArcs(nozzle), ARC_px, ink.snap);
+export function drawTurnRange(pen: Pen, view: Viewport, at: PlanPoint, range: Arc, ink: Ink): void {
+  drawArcs(pen, toScreen(view, at), [range], ARC_px, ink.snap);
 }
 
 /** The dial at the pointer: a thin ring, arcs where the first hole may blow there, and the holes as they point now. */

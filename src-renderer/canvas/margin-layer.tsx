@@ -3,6 +3,7 @@ import type { PlanPoint } from '#shared/geometry/point';
 import { isInsideRegion } from '#shared/geometry/inside';
 import { marginScaleOf } from '#shared/margins/place-margin';
 import { siteOf } from '#shared/margins/site';
+import { turnRangeOf } from '#shared/margins/turn-range';
 import { standIn } from '#shared/margins/stand-in';
 import type { RefOf } from '#shared/model/plan';
 import { formatQuantity } from '#shared/units/quantity-text';
@@ -36,6 +37,7 @@ export const MarginLayer = memo(function MarginLayer({ scene, view, nozzle }: Ma
     const found = siteOf(derived, nozzle);
     return 'site' in found ? found.site : undefined;
   }, [derived, nozzle]);
+  const range = useMemo(() => (margins.patch && site ? turnRangeOf(site) : null), [margins.patch, site]);
   const patch = room?.patch.isKnown ? room.patch : undefined;
   const field = useMarginField(site, margins.map, patch);
   const isStale = room !== null && room.plan !== planOf(scene);
@@ -50,12 +52,12 @@ export const MarginLayer = memo(function MarginLayer({ scene, view, nozzle }: Ma
       all.push((pen, shown) => drawMarginField(pen, shown, field, most, ink), (pen, shown) => drawMarginLegend(pen, shown, { title, least: figure, greatest: figure, most }, ink));
     }
     if (margins.patch && room) all.push((pen, shown) => drawPatch(pen, shown, room, isStale, ink));
-    if (margins.patch && site) all.push((pen, shown) => drawTurnRange(pen, shown, site.nozzle, ink));
+    if (range && site) all.push((pen, shown) => drawTurnRange(pen, shown, site.at, range, ink));
     if (site && pointer) {
       const there = isInsideRegion(pointer, site.space.outline, site.space.holes) ? standIn(site, pointer) : undefined;
       all.push((pen, shown) => drawPointerDial(pen, shown, pointer, there, ink));
     }
     return all;
-  }, [scene, site, field, margins, room, isStale, pointer]);
+  }, [scene, site, range, field, margins, room, isStale, pointer]);
   return <PaintedLayer paints={paints} view={view} />;
 });

@@ -39,7 +39,7 @@ export function carve(region: Region, isKept: (at: PlanPoint) => boolean, most: 
     return answer;
   };
   const cut: Outline[] = [];
-  let doubtful: Box[] = quarters(boundsOf(region.flat()));
+  let doubtful: Box[] = quarters(boundsOf(region.flat())).flatMap(quarters);
   while (doubtful.length > 0) {
     const next: Box[] = [];
     for (const box of doubtful) {

@@ -1,8 +1,8 @@
 import { coverageOf } from '../derived/coverage.ts';
-import type { Solid } from '../derived/derived.ts';
+import { lowCeilingsOf } from '../derived/low-ceilings.ts';
 import { placedFootprint } from '../derived/footprint.ts';
 import { type Region, differenceOf, fillOf, intersectionOf } from '../derived/polygon-sums.ts';
-import { opaqueTo } from '../derived/sight.ts';
+import { opaqueTo, seenOf, standsOnFloor } from '../derived/sight.ts';
 import { convexHull } from '../geometry/convex-hull.ts';
 import { clipToHalfPlane } from '../geometry/half-plane.ts';
 import { type Box, type Outline, boundsOf, boxesTouch, isInside, sidesOf } from '../geometry/outline.ts';
@@ -11,6 +11,8 @@ import { type Segment, meetingOf } from '../geometry/segment.ts';
 import { SAME_PLACE_m, SLIVER_m2 } from '../geometry/tolerance.ts';
 import { momentsOf } from '../geometry/moments.ts';
 import { isSameRef } from '../model/plan.ts';
+import { carve } from './carve.ts';
+import { standIn } from './stand-in.ts';
 import { type Forbidden, type Site, acrossOf_m, windowOf } from './site.ts';
 
 /** The floor that this nozzle covers and no other does: where it goes, that must stay covered. */
@@ -60,9 +62,22 @@ function wallScreens({ space }: Site): Screen[] {
   return space.walls.filter(({ segment }) => !isOnHull(segment)).map(({ segment: { a, b } }) => screen([a, b]));
 }
 
-const solidScreens = (solids: readonly Solid[]): Screen[] => solids.flatMap(({ footprint }) => (isConvex(footprint) ? [screen(footprint)] : sidesOf(footprint).map(({ a, b }) => screen([a, b]))));
+const solidScreens = (footprints: readonly Outline[]): Screen[] => footprints.flatMap((ring) => (isConvex(ring) ? [screen(ring)] : sidesOf(ring).map(({ a, b }) => screen([a, b]))));
 
-/** Pieces of a side of the region that do not lie under a convex screen: what lies under a thing that hangs is seen past nothing of it. */
+/** Places that are tried where floor lies under things that hang, and how finely [m]. */
+const QUESTIONS = 400;
+const FINE_m = 0.002;
+
+/** Whether a nozzle at a place sees all of a region, as coverage counts it. */
+function isAllSeen(site: Site, own: Region, p: PlanPoint): boolean {
+  const there = standIn(site, p);
+  const shape = there.profile?.footprint;
+  if (!there.at || !shape) return false;
+  const seen = seenOf(there, placedFootprint(shape, there.at, there.nozzle.rotation_rad));
+  return momentsOf(differenceOf(own, [seen])).area_m2 < SLIVER_m2;
+}
+
+/** Pieces of a side of the region that do not lie under a convex screen. */
 function besides({ a, b }: Segment, { corners }: Screen): Segment[] {
   if (corners.length < 3) return [{ a, b }];
   const length_m = distance_m(a, b);
@@ -90,8 +105,10 @@ function hiddenFrom({ a, b }: Segment, { corners }: Screen, reach_m: number): Ou
 
 /**
  * N9: the places from which some of the floor that only this nozzle covers is out of its footprint or out of its sight.
- * All of the floor is seen when its border is, for what lies before a place of the border is seen as well. A sliver of up
- * to 1 cm² that the rule lets pass as noise of its sums counts here.
+ * All of the floor is seen when its border is, for what lies before a place of the border is seen as well: told exactly by the
+ * lines that pass between the floor and each thing that stops sight. Where some of the floor lies under a thing that hangs,
+ * places are tried one by one instead, and the border is found on the small side. A sliver of up to 1 cm² that the rule lets
+ * pass as noise of its sums counts here.
  * @param candidates  where it matters
  */
 export function lostFloor(site: Site, candidates: Region): Forbidden {
@@ -102,8 +119,13 @@ export function lostFloor(site: Site, candidates: Region): Forbidden {
   const outOfReach = differenceOf(windowOf(site), [[reaching]]);
   const left = reaching.length === 0 ? [] : intersectionOf(candidates, [reaching]);
   if (left.length === 0) return { rule: 'N9', region: outOfReach };
-  const opaque = opaqueTo({ at, space, blockers: nozzle.blockers });
-  const screens = [...wallScreens(site), ...solidScreens(opaque)];
+  const opaque = opaqueTo(nozzle);
+  const low = lowCeilingsOf(space, at).flatMap(({ region }) => region);
+  const hanging = [...opaque.filter((solid) => !standsOnFloor(space, solid)).map(({ footprint }) => footprint), ...low];
+  if (hanging.length > 0 && momentsOf(intersectionOf(own, fillOf(hanging))).area_m2 > SLIVER_m2) {
+    return { rule: 'N9', region: [...outOfReach, ...differenceOf(left, [carve(left, (p) => isAllSeen(site, own, p), QUESTIONS, FINE_m)])] };
+  }
+  const screens = [...wallScreens(site), ...solidScreens([...opaque.map(({ footprint }) => footprint), ...low])];
   const bounds = boundsOf(left.flat());
   const hidden: Outline[] = [];
   for (const side of own.flatMap(sidesOf)) {

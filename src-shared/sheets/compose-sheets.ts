@@ -3,6 +3,7 @@ import type { Evaluation } from '../evaluate.ts';
 import type { UnderlayDrawing } from '../underlay/drawing.ts';
 import { calculationBlocks } from './calculation-tables.ts';
 import { cautionsTable, holdPointsTable } from './cautions.ts';
+import { fieldRooms } from '../margins/field-room.ts';
 import { type BlockSheets, packBlocks, roomBlocks, sectionBlocks } from './block-sheets.ts';
 import { datumsOf } from '../derived/datum.ts';
 import { detailSheets } from './details/detail-sheets.ts';
@@ -16,6 +17,7 @@ import { type SheetLayout, drawFrame, sampleStamp, sheetLayout } from './frame.t
 import { isometricSheets } from './isometric-view.ts';
 import { jobTable, notesTable, revisionTable } from './job-tables.ts';
 import { legendTable } from './legend.ts';
+import { roomTable } from './room-table.ts';
 import { limitsTable, profilesInUse } from './limits-table.ts';
 import { text } from './marks.ts';
 import { type Paper, ordinaryPapers, PAPERS } from '../paper/papers.ts';
@@ -55,7 +57,7 @@ export function composeSheets(evaluation: Evaluation, drawings: ReadonlyMap<stri
   const isField = options.set === 'field';
   const numbered = isField ? [] : numberFindings(findings);
   const cuts = planCuts(derived);
-  const set: ViewSet = { derived, layout, drawings, cuts, findings: numbered, datums: datumsOf(derived), issue: derived.plan.lastIssue, scale: options.scale };
+  const set: ViewSet = { derived, layout, drawings, cuts, findings: numbered, datums: datumsOf(derived), rooms: fieldRooms(derived), issue: derived.plan.lastIssue, scale: options.scale };
 
   const plans = contents.map((content) => planSheets(set, content));
   const placed = new Set(plans.flatMap(({ placedCuts }) => [...placedCuts]));
@@ -185,6 +187,7 @@ function fieldBlocks({ derived, design }: Evaluation, layout: SheetLayout, takeO
   const { plan } = derived;
   return [
     full(fieldTable(derived)),
+    full(roomTable(derived)),
     full(holdPointsTable(plan.siteRecord.checks)),
     full(cylinderSchedule(derived)),
     full(releaseMatrix(derived)),

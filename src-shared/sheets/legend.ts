@@ -187,6 +187,13 @@ const ENTRIES: Readonly<Record<SymbolName, Entry>> = {
     words: 'jet to the first thing it meets',
     draw: (x, y, half, f) => [line(pen(WEIGHT.hair, PRINT.quiet, [4 * f, f, 0.6 * f, f]), x - half, y, x + half, y), arrowHead(x + half, y, 0, 1.8 * f, PRINT.quiet)],
   },
+  patch: {
+    words: 'room to move without a call',
+    draw: (x, y, half, f) => [
+      ring(pen(WEIGHT.hair, PRINT.quiet), [x - half * 0.6, y - 1.1 * f, x + half * 0.6, y - 1.1 * f, x + half * 0.6, y + 1.1 * f, x - half * 0.6, y + 1.1 * f]),
+      ...[-1, 1].flatMap((sx) => [-1, 1].map((sy) => line(pen(WEIGHT.thin, PRINT.quiet), x + sx * half * 0.4, y + sy * 1.7 * f, x + sx * half * 0.75, y + sy * 1.7 * f, x + sx * half * 0.75, y + sy * 0.7 * f))),
+    ],
+  },
   coverage: {
     words: 'edge of a nozzle’s floor, ticks inward',
     draw: (x, y, half, f) => [

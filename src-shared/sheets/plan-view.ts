@@ -1,5 +1,6 @@
 import { type Box, isInside } from '../geometry/outline.ts';
 import { type PlanPoint, polar } from '../geometry/point.ts';
+import type { FieldRoomAnswer } from '../margins/field-room.ts';
 import type { Issue, Settings } from '../model/plan.ts';
 import type { UnderlayDrawing } from '../underlay/drawing.ts';
 import type { Datum } from '../derived/datum.ts';
@@ -9,6 +10,7 @@ import { drawCylinders, labelCylinders } from './draw-cylinders.ts';
 import { labelFindings } from './draw-finding-marks.ts';
 import { drawNozzles, drawRays, labelNozzles, nameNozzles } from './draw-nozzles.ts';
 import { drawUserDimensions, labelNotes, labelRooms } from './draw-notes.ts';
+import { drawPatches } from './draw-patches.ts';
 import { drawPipes, drawUprights, labelPipes, labelUprights } from './draw-pipes.ts';
 import { drawSolids, labelSolids } from './draw-solids.ts';
 import { drawSupports } from './draw-supports.ts';
@@ -51,6 +53,8 @@ export interface PlanViewOptions {
   readonly issue: Issue | null;
   /** Datum by space key. */
   readonly datums: ReadonlyMap<string, Datum>;
+  /** Where each nozzle may be put, by its key; not drawn when missing. */
+  readonly rooms?: ReadonlyMap<string, FieldRoomAnswer>;
   /** Names only: dimensions and figures stand on the room plans. */
   readonly isOverview?: boolean;
   /** Draws other things of the content than its nozzles and pipe. */
@@ -130,6 +134,7 @@ function drawContent(view: ViewDraft, content: PlanContent, options: PlanViewOpt
   const shownRooms = new Set(rooms.map(({ key }) => key));
   const cuts = options.cuts.filter((cut) => layer === 'room' && shownRooms.has(cut.room.key));
   for (const cut of cuts) drawCutMarks(view, cut, rooms);
+  if (options.rooms) drawPatches(view, nozzles, options.rooms);
 
   drawClouds(view, content, options.issue);
   const apart = new Map<string, readonly string[]>();

@@ -44,6 +44,7 @@ export const SYMBOL_NAMES = [
   'support-sling',
   'nozzle',
   'ray',
+  'patch',
   'coverage',
   'uncovered',
   'detector',

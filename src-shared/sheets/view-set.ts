@@ -1,3 +1,4 @@
+import type { FieldRoomAnswer } from '../margins/field-room.ts';
 import type { Derived } from '../derived/derived.ts';
 import type { UnderlayDrawing } from '../underlay/drawing.ts';
 import type { Datum } from '../derived/datum.ts';
@@ -20,6 +21,8 @@ export interface ViewSet {
   readonly cuts: readonly SectionCut[];
   readonly findings: readonly NumberedFinding[];
   readonly datums: ReadonlyMap<string, Datum>;
+  /** Where each nozzle may be put, by its key. */
+  readonly rooms: ReadonlyMap<string, FieldRoomAnswer>;
   /** What was issued last. */
   readonly issue: Issue | null;
   readonly scale: SheetOptions['scale'];

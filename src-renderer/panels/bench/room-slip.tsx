@@ -1,13 +1,15 @@
+import { useMemo } from 'react';
 import { normalAngle_rad } from '#shared/geometry/angle';
-import { legalArcs } from '#shared/derived/legal-arc';
 import { reachesOf } from '#shared/margins/patch-reach';
 import { tapeDown_m, tapeUp_m } from '#shared/margins/tape-down';
 import { MARGIN_RULES, type MarginRule } from '#shared/margins/place-margin';
+import { type Site, siteOf } from '#shared/margins/site';
+import { turnRangeOf } from '#shared/margins/turn-range';
 import type { DerivedNozzle } from '#shared/derived/derived';
 import { changeMargins } from '../../actions/margin-actions.ts';
 import { useRoomToMove } from '../../input/board-context.ts';
 import { MARGIN_WORDS } from '../../plan-words.ts';
-import { shownPlan } from '../../store/selectors.ts';
+import { selectEvaluation, shownPlan } from '../../store/selectors.ts';
 import type { Room } from '../../store/room-to-move.ts';
 import type { State } from '../../store/state.ts';
 import { useStore, useStoreItself } from '../../store/use-store.ts';
@@ -53,13 +55,13 @@ function PatchReadings({ room, figures }: { readonly room: Room; readonly figure
   );
 }
 
-function turnText(derived: DerivedNozzle, { quantity }: Figures): string {
-  const { rotation_rad } = derived.nozzle;
-  const arc = legalArcs(derived).find(({ from_rad, to_rad }) => normalAngle_rad(rotation_rad - from_rad) <= to_rad - from_rad);
-  if (!arc) return 'as it points now a hole breaks a rule, or a limit is blank';
-  if (arc.to_rad - arc.from_rad >= 2 * Math.PI - 1e-6) return 'any way';
-  const left_rad = arc.to_rad - arc.from_rad - normalAngle_rad(rotation_rad - arc.from_rad);
-  return `${quantity(left_rad, 'angle')} left, ${quantity(normalAngle_rad(rotation_rad - arc.from_rad), 'angle')} right`;
+function turnText(site: Site | undefined, { quantity }: Figures): string {
+  const range = site && turnRangeOf(site);
+  if (!site || !range) return 'as it points now a hole breaks a rule, or a limit is blank';
+  if (range.to_rad - range.from_rad >= 2 * Math.PI - 1e-6) return 'any way';
+  const { rotation_rad, holes_rad } = site.nozzle.nozzle;
+  const right_rad = normalAngle_rad(rotation_rad + (holes_rad[0] ?? 0) - range.from_rad);
+  return `${quantity(range.to_rad - range.from_rad - right_rad, 'angle')} left, ${quantity(right_rad, 'angle')} right`;
 }
 
 /** How far the nozzle may be shifted, turned and raised before a rule breaks, with what shows it on the board. */
@@ -72,12 +74,17 @@ export function RoomSlip({ derived }: { readonly derived: DerivedNozzle }) {
   const { length, system } = figures;
   const isStale = room !== null && room.plan !== plan;
   const heights = room?.heights;
+  const evaluation = useStore(selectEvaluation);
+  const site = useMemo(() => {
+    const found = siteOf(evaluation.derived, derived.ref);
+    return 'site' in found ? found.site : undefined;
+  }, [evaluation, derived.ref]);
   return (
     <Slip title="Room to move" part="room" aside={isStale ? <span className="quiet">from before this change</span> : undefined}>
       {room ? <PatchReadings room={room} figures={figures} /> : <p className="field-help">Being found: how far it may be shifted before the first check breaks.</p>}
       <Readings
         rows={[
-          { label: 'Turn', value: turnText(derived, figures) },
+          { label: 'Turn', value: turnText(site, figures) },
           { label: 'Orifice above floor', value: heights ? `${length(tapeUp_m(heights.least_m, system))} to ${length(tapeDown_m(heights.greatest_m, system))}` : room?.patch.isKnown ? 'being found' : 'not known' },
         ]}
       />

@@ -152,7 +152,7 @@ describe('other tables', () => {
     ]);
     plan.siteRecord.measurements[dimensions[0]?.id ?? ''] = { value_m: 2.4384 + 0.0127, by: 'A fitter', at: '2026-03-05', instrument: 'laser' };
     const { rows } = fieldTable(derivePlan(plan));
-    expect(rows[0]).toEqual(['N1 a', 'West face', 'orifice axis', `8'-0"`, '2438', '', `8'-0 1/2"`, '1/2"', '', 'A fitter, 2026-03-05, laser']);
+    expect(rows[0]).toEqual(['N1 a', 'West face', 'orifice axis', `8'-0"`, '2438', `−3'-5 3/4" +3'-5 3/4"`, `8'-0 1/2"`, '1/2"', '', 'A fitter, 2026-03-05, laser']);
     expect(rows.slice(-2)).toEqual([Array(10).fill(''), Array(10).fill('')]);
   });
 
