@@ -20,6 +20,9 @@ export interface JetAtOpening {
   readonly distance_m: number;
 }
 
+/** A wider spread than this has no cone any more [rad]. */
+const WIDEST_rad = (89 * Math.PI) / 180;
+
 /** The part of a piece of wall that lies within a wedge from a place; undefined where it lies outside. */
 function inWedge(from: PlanPoint, azimuth_rad: number, half_rad: number, on: Segment): Segment | undefined {
   const isIn = (p: PlanPoint): boolean => distance_m(from, p) === 0 || angleBetween_rad(bearing_rad(from, p), azimuth_rad) <= half_rad + 1e-9;
@@ -47,12 +50,13 @@ export function jetsAtOpening({ at, space, holes_rad }: DerivedNozzle, spread_ra
   if (!at || !space) return [];
   const from = planPoint(at.x, at.y);
   const away_m = Math.max(0, bottom_m - at.z, at.z - top_m);
+  const half_rad = Math.min(spread_rad, WIDEST_rad);
   return holes_rad.flatMap((azimuth_rad) => {
-    const part = inWedge(from, azimuth_rad, spread_rad, on);
+    const part = inWedge(from, azimuth_rad, half_rad, on);
     if (!part) return [];
     const nearest = nearestOnSegment(from, part);
     const farthest_m = Math.max(distance_m(from, part.a), distance_m(from, part.b));
-    if (away_m > Math.tan(spread_rad) * farthest_m + 1e-9) return [];
+    if (away_m > Math.tan(half_rad) * farthest_m + 1e-9) return [];
     const seen = [nearest, midpoint(part.a, part.b), part.a, part.b].find((place) => !isHidden(from, place, wall, space.walls));
     return seen ? [{ azimuth_rad, from, to: nearest, distance_m: Math.hypot(distance_m(from, nearest), away_m) }] : [];
   });

@@ -84,6 +84,7 @@ export const e10VentPath = defineRule<AskedVent>({
     if (steps.length === 0) return { kind: 'judged', isKept: true, text: 'Opens straight to outdoors.', inputs, place };
     const needed_m2 = neededOf(asked);
     if (needed_m2 === undefined) return notChecked(vent.isKnown ? 'the free area of the vent is not known.' : `it leads outdoors, but what its way must let through is not worked out: ${vent.because}`, place);
+    if (needed_m2 === 0) return { kind: 'judged', isKept: true, limit: 0, limitSource: vent.isKnown ? vent.sums.flowSource : '', text: 'Leads outdoors; the leaks that are counted let out all that is needed.', inputs, place };
     const open = steps.find(({ freeArea_m2 }) => freeArea_m2 === null);
     const sized = steps.flatMap((step) => (step.freeArea_m2 === null ? [] : [{ step, area_m2: step.freeArea_m2 }]));
     const [narrowest] = [...sized].sort((one, other) => one.area_m2 - other.area_m2);

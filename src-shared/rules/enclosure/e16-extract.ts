@@ -38,7 +38,7 @@ export const e16Extract = defineRule<AskedExtract>({
       return notChecked('extract is required, and what the room has is not said.', place);
     }
     const { volume } = asked;
-    const timed = extractFlow_m3_s && volume.isKnown ? airChangeTime_s(volume.sums.net_m3, extractFlow_m3_s, CHANGES) : undefined;
+    const timed = extractFlow_m3_s && volume.isKnown && volume.sums.net_m3 > 0 ? airChangeTime_s(volume.sums.net_m3, extractFlow_m3_s, CHANGES) : undefined;
     const inputs = [
       { label: 'Extract', value: WORDS[extract] },
       ...(extractFlow_m3_s === null ? [] : [{ label: 'Flow of the extract', value: say.quantity(extractFlow_m3_s, 'volumeFlow') }]),

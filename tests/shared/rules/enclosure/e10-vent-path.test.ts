@@ -80,6 +80,12 @@ describe('E10', () => {
   test('leaks that count as vent are taken off', () => {
     expect(asked({ ventPath: [step('duct', 0.03), step('outdoors')] }, 0.03, { countedLeakage_m2: 0.01 })).toMatchObject({ verdict: 'ok', limit: expect.closeTo(0.02, 12) });
   });
+  test('where leaks let out all, and where a part lets nothing through', () => {
+    const shut = { ventPath: [step('duct', 0), step('outdoors')] };
+    expect(asked(shut, 0.03, { countedLeakage_m2: 0.03 }).verdict).toBe('ok');
+    expect(asked(shut).verdict).toBe('stop');
+    expect(asked({ freeArea_m2: 0, ventPath: [step('duct', 1), step('outdoors')] }).verdict).toBe('not-checked');
+  });
   test('a way of which the needed area is not known is not checked, but a wrong one stops', () => {
     const unknown = { vent: notWorked('the flow is blank.') };
     const of = (change: Partial<Opening>) => checkEnclosures(rule, vented(change).plan, unknown)[0]?.verdict;
