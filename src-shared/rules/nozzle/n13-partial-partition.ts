@@ -1,7 +1,7 @@
 import type { Solid, Space } from '../../derived/derived.ts';
+import { OPEN_GAP_m } from '../../derived/dividing-solid.ts';
 import { partitionGapOf } from '../../derived/partition-gap.ts';
 import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
-import { inches_m } from '../../units/convert.ts';
 import type { FindingInput, Place } from '../finding.ts';
 import { atLeast, defineRule, notChecked } from '../rule.ts';
 import { perSpace } from '../subjects.ts';
@@ -12,8 +12,8 @@ interface Asked {
   readonly partition: Solid;
 }
 
-/** Agent passes freely over a partition that leaves this much, and under one that leaves as much. */
-const OPEN = { value: inches_m(18), source: 'common practice' };
+/** What coverage, too, takes as open over and under a partition. */
+const OPEN = { value: OPEN_GAP_m, source: 'common practice' };
 
 /**
  * N13: a partition that leaves too little under the ceiling makes two rooms of one.
