@@ -1,4 +1,4 @@
-import type { Derived, DerivedNozzle, Space } from '#shared/derived/derived';
+import type { Derived, DerivedNetwork, DerivedNozzle, Space } from '#shared/derived/derived';
 import { type Level, type Network, type Plan, refKey } from '#shared/model/plan';
 
 /** Entries of two records that are not the very same object; what is in only one of them counts. */
@@ -67,15 +67,25 @@ export const coverageKey = (space: Space): string => `coverage/${space.key}`;
 /** Key under which a nozzle's jets are drawn. */
 export const jetsKey = (nozzle: DerivedNozzle): string => `jets/${refKey(nozzle.ref)}`;
 
-const nozzlesByKey = new WeakMap<Derived, ReadonlyMap<string, DerivedNozzle>>();
+/** Nozzles of networks that are not the very same object in another plan, by their keys: in the others none has changed. */
+function changedNozzles({ networks }: Derived, others: ReadonlySet<DerivedNetwork>): ReadonlyMap<string, DerivedNozzle> {
+  const changed = networks.filter((network) => !others.has(network));
+  return new Map(changed.flatMap(({ nozzles }) => nozzles.map((nozzle): [string, DerivedNozzle] => [refKey(nozzle.ref), nozzle])));
+}
 
-/** The nozzles of a derived plan by their keys; made once. */
-function byKey(derived: Derived): ReadonlyMap<string, DerivedNozzle> {
-  const known = nozzlesByKey.get(derived);
-  if (known) return known;
-  const made = new Map(derived.nozzles.map((nozzle) => [refKey(nozzle.ref), nozzle]));
-  nozzlesByKey.set(derived, made);
-  return made;
+/** What differs between two derived plans at all: ids of networks, and of levels with what stands on them. */
+export interface Touched {
+  readonly networks: ReadonlySet<string>;
+  readonly levels: ReadonlySet<string>;
+}
+
+/** Networks and levels that are not the very same object in both plans. */
+export function touchedBetween(before: Derived, after: Derived): Touched {
+  const same = new Set<object>([...before.networks, ...before.levels]);
+  return {
+    networks: new Set(after.networks.flatMap((network) => (same.has(network) ? [] : [network.ref.id]))),
+    levels: new Set(after.levels.flatMap((each) => (same.has(each) ? [] : [each.level.id]))),
+  };
 }
 
 /**
@@ -84,8 +94,8 @@ function byKey(derived: Derived): ReadonlyMap<string, DerivedNozzle> {
  */
 export function changedConsequences(before: Derived, after: Derived): string[] {
   if (before === after) return [];
-  const earlier = byKey(before);
-  const later = byKey(after);
+  const earlier = changedNozzles(before, new Set(after.networks));
+  const later = changedNozzles(after, new Set(before.networks));
   const keys = new Set<string>();
   const touch = (nozzle: DerivedNozzle): void => {
     keys.add(jetsKey(nozzle));
@@ -98,7 +108,9 @@ export function changedConsequences(before: Derived, after: Derived): string[] {
     if (same) touch(same);
   }
   for (const [key, nozzle] of earlier) if (!later.has(key)) touch(nozzle);
-  const spaces = new Map(before.spaces.map((space) => [space.key, space]));
-  for (const space of after.spaces) if (spaces.get(space.key) !== space) keys.add(coverageKey(space));
+  if (before.spaces !== after.spaces) {
+    const spaces = new Set(before.spaces);
+    for (const space of after.spaces) if (!spaces.has(space)) keys.add(coverageKey(space));
+  }
   return [...keys];
 }

@@ -17,9 +17,22 @@ const UPRIGHT_RUN_m = 0.01;
 /** Whether a pipe is a point on the plan. */
 export const isPoint = ({ from, to }: Pick<DerivedPipe, 'from' | 'to'>): boolean => distance_m(from, to) < UPRIGHT_RUN_m;
 
+const nozzleNodes = new WeakMap<DerivedNetwork, ReadonlySet<string>>();
+
+/** Nodes with a nozzle; put together once for a network. */
+function nozzleNodesOf(network: DerivedNetwork): ReadonlySet<string> {
+  const known = nozzleNodes.get(network);
+  if (known) return known;
+  const nodes = new Set(network.nozzles.map(({ nozzle }) => nozzle.node));
+  nozzleNodes.set(network, nodes);
+  return nodes;
+}
+
 /** Whether a pipe ends at a nozzle: the nozzle's own symbol then stands for the drop. */
-export const endsAtNozzle = ({ pipe, network }: DerivedPipe): boolean =>
-  network.nozzles.some(({ nozzle }) => nozzle.node === pipe.to || nozzle.node === pipe.from);
+export function endsAtNozzle({ pipe, network }: DerivedPipe): boolean {
+  const nodes = nozzleNodesOf(network);
+  return nodes.has(pipe.to) || nodes.has(pipe.from);
+}
 
 /**
  * Pipes, their risers and drops, and the fittings that follow from them: a single line of the low-pressure side, or the

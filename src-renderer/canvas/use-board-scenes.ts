@@ -3,7 +3,7 @@ import type { Ink } from '../ink.ts';
 import { presentEvaluation, selectEvaluation } from '../store/selectors.ts';
 import type { State } from '../store/state.ts';
 import { useStore } from '../store/use-store.ts';
-import { changedConsequences, changedThings } from './changed-things.ts';
+import { changedConsequences, changedThings, touchedBetween } from './changed-things.ts';
 import type { Scene } from './scene.ts';
 
 const levelOf = (state: State): string => state.session.level;
@@ -45,7 +45,7 @@ export function useBoardScenes(ink: Ink): BoardScenes {
     [present, level, ink, layers, moved],
   );
   const live = useMemo(
-    (): Scene | null => (present === shown ? null : { evaluation: shown, level, ink, layers, lengths: shown.derived.plan.settings.lengths, shows: (key) => moved.has(key) }),
+    (): Scene | null => (present === shown ? null : { evaluation: shown, level, ink, layers, lengths: shown.derived.plan.settings.lengths, shows: (key) => moved.has(key), touched: touchedBetween(present.derived, shown.derived) }),
     [present, shown, level, ink, layers, moved],
   );
   return useMemo(() => ({ rest, live, moved }), [rest, live, moved]);

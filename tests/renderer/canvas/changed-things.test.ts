@@ -2,7 +2,7 @@ import { produce } from 'immer';
 import { describe, expect, test } from 'vitest';
 import { derivePlan } from '#shared/derived/derive-plan';
 import type { Plan } from '#shared/model/plan';
-import { changedConsequences, changedThings } from '../../../src-renderer/canvas/changed-things.ts';
+import { changedConsequences, changedThings, touchedBetween } from '../../../src-renderer/canvas/changed-things.ts';
 import { smallPlan } from './support/small-plan.ts';
 
 const plan = smallPlan();
@@ -52,5 +52,22 @@ describe('what follows from a change', () => {
       for (const corner of draft.levels['level-0']?.enclosures.room?.outline ?? []) if (corner.x === 6) corner.x = 7;
     });
     expect(changedConsequences(derivePlan(plan), derivePlan(moved))).toEqual(expect.arrayContaining(['coverage/room/room', 'coverage/room/under-floor', 'jets/nozzle///net/z1']));
+  });
+});
+
+describe('what differs at all', () => {
+  const touched = (after: Plan): string[][] => {
+    const { networks, levels } = touchedBetween(derivePlan(plan), derivePlan(after));
+    return [[...networks], [...levels]];
+  };
+
+  test('a nozzle that moves touches its network only; a rack touches its level and the network on it', () => {
+    expect(touched(plan)).toEqual([[], []]);
+    expect(touched(moveNode('n3', 3.5))).toEqual([['net'], []]);
+    const raised = produce(plan, (draft) => {
+      const rack = draft.levels['level-0']?.obstructions.rack;
+      if (rack) rack.top_m = 2;
+    });
+    expect(touched(raised)).toEqual([['net'], ['level-0']]);
   });
 });

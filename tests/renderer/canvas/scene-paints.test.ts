@@ -4,7 +4,7 @@ import { derivePlan } from '#shared/derived/derive-plan';
 import { evaluationWith } from '#shared/evaluation';
 import type { Plan } from '#shared/model/plan';
 import { Findings } from '#shared/rules/findings';
-import { coverageKey, jetsKey } from '../../../src-renderer/canvas/changed-things.ts';
+import { changedConsequences, changedThings, coverageKey, jetsKey, touchedBetween } from '../../../src-renderer/canvas/changed-things.ts';
 import type { Scene } from '../../../src-renderer/canvas/scene.ts';
 import { scenePaints, thingPaints } from '../../../src-renderer/canvas/scene-paints.ts';
 import type { Viewport } from '../../../src-renderer/canvas/viewport.ts';
@@ -62,6 +62,31 @@ describe('a scene', () => {
   test('a hidden layer is not drawn', () => {
     const hidden = sceneOf(smallPlan(), { layers: { ...layers, nozzles: { visible: false, locked: false } } });
     expect(texts(draw(hidden, 120))).not.toContain('N1');
+  });
+
+  test('what a gesture moves is drawn alike, whether or not the rest is looked through for it', () => {
+    const before = smallPlan();
+    const gestures: ((draft: Plan) => void)[] = [
+      (draft) => {
+        const node = draft.networks.net?.nodes.n3;
+        if (node) node.at = { ...node.at, x: 3.5 };
+      },
+      (draft) => {
+        const rack = draft.levels['level-0']?.obstructions.rack;
+        if (rack) rack.top_m = 2;
+      },
+      (draft) => {
+        for (const corner of draft.levels['level-0']?.enclosures.room?.outline ?? []) if (corner.x === 6) corner.x = 7;
+      },
+    ];
+    for (const gesture of gestures) {
+      const after = produce(before, gesture);
+      const [old, now] = [derivePlan(before), derivePlan(after)];
+      const moved = new Set([...changedThings(before, after), ...changedConsequences(old, now)]);
+      const live = (change: Partial<Scene>) => draw(sceneOf(after, { shows: (key) => moved.has(key), ...change }), 60, thingPaints);
+      expect(live({}).length).toBeGreaterThan(0);
+      expect(live({ touched: touchedBetween(old, now) })).toEqual(live({}));
+    }
   });
 
   test('what is out of sight costs nothing', () => {
