@@ -1,16 +1,20 @@
 import type { Derived, Solid, Space } from '../derived/derived.ts';
-import { type Outline, boundsOf, isInside } from '../geometry/outline.ts';
+import { type Outline, isInside } from '../geometry/outline.ts';
 import { type PlanPoint, type PlanPoint3, bearing_rad, distance_m, planPoint, polar } from '../geometry/point.ts';
 import type { Finding } from '../rules/finding.ts';
 import { cropAround } from './plan-crop.ts';
 import type { WhyDrawing, WhyShape } from './why-drawing.ts';
 
 /** How far the cut reaches on each side of what is measured [m]. */
-const BESIDE_m = 1.2;
+const BESIDE_m = 4;
+/** Pipe and nozzles this near to the cut are shown in it [m]. */
+const NEAR_m = 0.6;
+/** Floor and ceiling farther than this from what is measured are left out, so that it is not too small to read [m]. */
+const CLOSE_m = 1.3;
 /** Ceiling heights are taken at so many places along the cut. */
-const STEPS = 24;
+const STEPS = 48;
 /** The name of a nozzle stands below it [m]. */
-const NAME_m = 0.35;
+const NAME_m = 0.2;
 /** Nearer than this two places lie upright over each other [m]. */
 const UPRIGHT_m = 0.02;
 
@@ -64,7 +68,7 @@ function roomShapes(cut: Cut, space: Space): WhyShape[] {
     return before?.height_m === undefined || height_m === undefined ? [] : [{ kind: 'line', as: 'ceiling', a: planPoint(before.along_m, before.height_m), b: planPoint(along_m, height_m) }];
   });
   const walls = [from, to].filter((along_m) => along_m > 1e-6 && along_m < cut.length_m - 1e-6);
-  const top_m = space.tallest_m ?? space.floor_m + BESIDE_m;
+  const top_m = space.tallest_m ?? space.floor_m + CLOSE_m;
   return [
     { kind: 'line', as: 'floor', a: planPoint(from, space.floor_m), b: planPoint(to, space.floor_m) },
     ...lines,
@@ -90,7 +94,7 @@ export function sectionCrop(finding: Finding, { spaces, solids, nozzles, network
   const b = marked.at(-1);
   const beside = (p: PlanPoint): boolean => {
     const along_m = alongOf(cut, p);
-    return along_m >= 0 && along_m <= cut.length_m && distance_m(polar(cut.from, cut.direction_rad, along_m), p) < BESIDE_m / 2;
+    return along_m >= 0 && along_m <= cut.length_m && distance_m(polar(cut.from, cut.direction_rad, along_m), p) < NEAR_m;
   };
   const pipes = networks.filter(({ level }) => level.id === place.level).flatMap((network) => network.pipes.filter(({ from, to }) => beside(from) && beside(to)));
   const drops = nozzles.filter(({ network, at }) => network.level.id === place.level && at && beside(at));
@@ -104,9 +108,8 @@ export function sectionCrop(finding: Finding, { spaces, solids, nozzles, network
   if (measures) shapes.push({ kind: 'line', as: 'measure', a, b }, ...(label === '' ? [] : [{ kind: 'text' as const, at: planPoint((a.x + b.x) / 2, (a.y + b.y) / 2), words: label, isMain: true }]));
   else for (const at of marked) shapes.push({ kind: 'dot', as: 'place', at });
   const whole = near.flatMap(({ floor_m, tallest_m }) => [floor_m, ...(tallest_m === undefined ? [] : [tallest_m])]).map((z) => planPoint(a?.x ?? 0, z));
-  // Floor and ceiling belong to it where they are not far away.
-  const all = boundsOf([...marked, ...whole]);
-  const bounds = cropAround(all.maxY - all.minY <= 6 ? [...marked, ...whole] : marked);
+  const isClose = ({ y }: PlanPoint): boolean => marked.some((at) => Math.abs(at.y - y) <= CLOSE_m);
+  const bounds = cropAround([...marked, ...whole.filter(isClose)]);
   return { view: 'section', bounds, shapes: [...shapes, ...groundLine(shapes, bounds.minX, bounds.maxX)], words: `Seen from the side: ${finding.name}, ${finding.title.toLowerCase()}.` };
 }
 
