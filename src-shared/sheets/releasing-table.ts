@@ -56,7 +56,7 @@ export function releasingTable({ networks }: Design, lengths: Settings['lengths'
     shortTitle: 'Releasing circuits',
     note: 'Connect the actuator last, with the panel clear and the circuit proved dead. Test on a dummy load with the actuator off.',
     columns: [
-      { head: 'Unit', font: 'bold' },
+      { head: 'Network', font: 'bold' },
       { head: 'No.', align: 'right' },
       { head: 'Device', isWide: true },
       { head: 'Wired' },
