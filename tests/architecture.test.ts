@@ -47,6 +47,7 @@ const LAYERS: Readonly<Record<string, readonly string[]>> = {
     'src-shared/elevation/',
     'src-shared/take-off/',
     'src-shared/rules/',
+    'src-shared/margins/',
     'src-shared/assumptions/',
     'src-shared/units/',
     'src-shared/underlay/',
