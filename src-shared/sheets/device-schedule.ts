@@ -47,6 +47,9 @@ export function deviceFacts(device: Device, lengths: Settings['lengths']): strin
   }
 }
 
+/** What hangs on a wall face itself is in the room [m]. */
+const ON_WALL_m = 0.02;
+
 /** The room that a device stands in, else the nearest one. */
 function roomOf(rooms: readonly Space[], at: PlanPoint): Space | undefined {
   const within = rooms.find(({ outline }) => isInside(at, outline));
@@ -89,7 +92,7 @@ export function deviceSchedule(derived: Derived, level: Level): Table {
     rows: devices.map((device) => {
       const room = roomOf(rooms, device.at);
       const datum = room && datumOf(room);
-      const isIn = room && isInside(device.at, room.outline);
+      const isIn = room && (isInside(device.at, room.outline) || distanceToOutline_m(device.at, room.outline) <= ON_WALL_m);
       return [
         device.name,
         DEVICE_WORDS[device.kind],

@@ -11,9 +11,9 @@ import { drawNozzles, nameNozzles } from './draw-nozzles.ts';
 import { drawSolids, isOverhead, labelSolids } from './draw-solids.ts';
 import { drawUnderlay } from './draw-underlay.ts';
 import { drawWalls, labelOpenings, openingPlaces } from './draw-walls.ts';
-import { addLabel, settleLabels } from './labels.ts';
+import { addLabel, addLabelWays, settleLabels } from './labels.ts';
 import { pen } from './marks.ts';
-import { type PlanContent, contentBounds } from './plan-content.ts';
+import { type NetworkContent, type PlanContent, contentBounds } from './plan-content.ts';
 import type { PlanViewOptions } from './plan-view.ts';
 import { PRINT, WEIGHT } from './print-ink.ts';
 import { datumSymbol } from './symbols.ts';
@@ -114,7 +114,7 @@ function drawElectrical(view: ViewDraft, content: PlanContent, { drawings, datum
   settleLabels(view);
 }
 
-const LEADS: Readonly<Record<Opening['leadsTo'], string>> = { unknown: 'leads to: not known', outdoors: 'leads outdoors', corridor: 'leads to a corridor', room: 'leads to another room', exit: 'leads to an exit way' };
+const LEADS: Readonly<Record<Opening['leadsTo'], string>> = { unknown: 'to: not known', outdoors: 'to outdoors', corridor: 'to a corridor', room: 'to another room', exit: 'to an exit way' };
 
 /** Boundary of the hazard, what lies beside it, ways out, cylinders, panel, vents. */
 function drawSite(view: ViewDraft, content: PlanContent, { drawings }: PlanViewOptions): void {
@@ -126,19 +126,34 @@ function drawSite(view: ViewDraft, content: PlanContent, { drawings }: PlanViewO
   for (const network of content.networks) drawCylinders(view, network);
   drawDevices(view, devices);
   labelAdjoining(view, adjoining);
-  labelDevices(view, devices);
-  for (const network of content.networks) labelCylinders(view, network);
+  for (const { id, name, at, facing_rad } of devices) {
+    const wish = { x: view.frame.x(at.x), y: view.frame.y(at.y), clearance_mm: 2.2 * view.sizes.factor, owner: id, toward_rad: facing_rad ?? Math.PI / 4 };
+    addLabel(view, [{ text: name, font: 'bold' }], wish, name);
+  }
+  for (const network of content.networks) labelBank(view, network);
   for (const room of content.rooms) {
     for (const { opening, middle, inward_rad } of openingPlaces(room)) {
       const at = polar(middle, inward_rad + Math.PI, opening.kind === 'door' ? opening.width_m * 0.45 : 0.1);
       const isDoor = opening.kind === 'door';
       const [x, y] = [view.frame.x(at.x), view.frame.y(at.y)];
       const wish = { x, y, clearance_mm: isDoor ? 0.5 : 3 * view.sizes.factor, owner: opening.id, toward_rad: inward_rad + Math.PI, ...(isDoor ? { spots: [x, y] } : {}) };
-      addLabel(view, [{ text: opening.name, font: 'bold' }, { text: LEADS[opening.leadsTo] }], wish, `${opening.name} of ${room.name}`);
+      const name = { text: opening.name, font: 'bold' as const };
+      const leads = { text: LEADS[opening.leadsTo] };
+      addLabelWays(view, [{ lines: [name, leads], wish: { ...wish, farthest_mm: 12 * view.sizes.factor } }, { lines: [leads], wish: { ...wish, farthest_mm: 12 * view.sizes.factor } }, { lines: [name, leads], wish }], `${opening.name} of ${room.name}`);
     }
   }
   labelRooms(view, content.rooms);
   settleLabels(view);
+}
+
+/** The cylinders of a network in one label: which is which stands on the nozzle and pipe plan. */
+function labelBank(view: ViewDraft, { network, hasCylinders }: NetworkContent): void {
+  const cylinders = Object.values(network.network.cylinders);
+  const [first] = cylinders;
+  if (!first || !hasCylinders) return;
+  const words = cylinders.length === 1 ? 'cylinder' : `${cylinders.length} cylinders`;
+  const wish = { x: view.frame.x(first.at.x), y: view.frame.y(first.at.y), clearance_mm: 2 * view.sizes.factor, owner: first.id, toward_rad: first.back_rad + Math.PI };
+  addLabel(view, [{ text: words, font: 'bold' }], wish, `cylinders of ${network.network.name}`);
 }
 
 /** How each of the plans is drawn. */
