@@ -125,7 +125,6 @@ function drawSite(view: ViewDraft, content: PlanContent, { drawings }: PlanViewO
   drawWalls(view, content.rooms);
   for (const network of content.networks) drawCylinders(view, network);
   drawDevices(view, devices);
-  labelAdjoining(view, adjoining);
   for (const { id, name, at, facing_rad } of devices) {
     const wish = { x: view.frame.x(at.x), y: view.frame.y(at.y), clearance_mm: 2.2 * view.sizes.factor, owner: id, toward_rad: facing_rad ?? Math.PI / 4 };
     addLabel(view, [{ text: name, font: 'bold' }], wish, name);
@@ -142,6 +141,8 @@ function drawSite(view: ViewDraft, content: PlanContent, { drawings }: PlanViewO
       addLabelWays(view, [{ lines: [name, leads], wish: { ...wish, farthest_mm: 12 * view.sizes.factor } }, { lines: [leads], wish: { ...wish, farthest_mm: 12 * view.sizes.factor } }, { lines: [name, leads], wish }], `${opening.name} of ${room.name}`);
     }
   }
+  // What stands in the table too gives way to the doors.
+  labelAdjoining(view, adjoining);
   labelRooms(view, content.rooms);
   settleLabels(view);
 }
