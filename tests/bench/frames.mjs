@@ -125,6 +125,8 @@ try {
     await page.mouse.move(from.x, from.y);
     await page.mouse.down();
     await page.mouse.move(from.x + 6, from.y + 2, { steps: 3 });
+    const held = await page.locator('.board [role="status"]').textContent();
+    if (!held) throw new Error('The drag has taken nothing along: the nozzle is not under the pointer.');
     await frames(name, Array.from({ length: STEPS }, (_, i) => ({ x: from.x + 6 + 25 * Math.sin(i / 9), y: from.y + 15 * Math.sin(i / 7), buttons: 1, button: -1 })));
     if (process.env.FRAMES_PICTURES) await page.screenshot({ path: join(process.env.FRAMES_PICTURES, `${name.replaceAll(/\W+/g, '-')}.png`) });
     await page.keyboard.press('Escape');
@@ -136,7 +138,9 @@ try {
   const nozzle = Object.values(network.nozzles)[3];
   const node = network.nodes[nozzle.node].at;
   await pan('pan, the whole level');
-  await drag('nozzle drag, the whole level', node);
+  await page.locator('.board').focus();
+  await page.keyboard.press('f');
+  await rest();
   for (let i = 0; i < 60; i += 1) {
     const p = await placeOf(node);
     await page.mouse.move(p.x, p.y);
@@ -145,8 +149,8 @@ try {
     await page.waitForTimeout(60);
   }
   await rest();
-  await pan('pan, two rooms');
   await drag('nozzle drag, two rooms', node);
+  await pan('pan, two rooms');
 } finally {
   await browser.close();
   host.kill();
