@@ -32,8 +32,30 @@ async function pressThere(page: Page, name: string): Promise<void> {
   await page.keyboard.press('Enter');
 }
 
+/** Hangs a device where it is clicked, at a height, and leaves it selected with its form. */
+async function hang(page: Page, kind: string, at: { x: number; y: number }, height: string, sign?: string): Promise<void> {
+  await page.locator('.board').focus();
+  await page.keyboard.press('v');
+  const options = page.locator('[data-part="tool-options"]');
+  await options.getByLabel('Kind', { exact: true }).selectOption({ label: kind });
+  if (sign) await options.getByLabel('Stands', { exact: true }).selectOption(sign);
+  await options.getByLabel('Height above floor', { exact: true }).fill(height);
+  await page.keyboard.press('Enter');
+  await page.locator('.board').focus();
+  await clickOn(page, at);
+  await page.keyboard.press('Escape');
+  await expect(field(page, 'Height above floor')).toBeVisible();
+}
+
+/** Hangs a sign and writes down what it says. */
+async function hangSign(page: Page, sign: string, at: { x: number; y: number }, words: string): Promise<void> {
+  await hang(page, 'Sign', at, '5', sign);
+  await field(page, 'Wording').fill(words);
+  await field(page, 'Wording').blur();
+}
+
 test('an empty plan becomes a layout with every sum known and every check asked, led by what the window says', async ({ nozzlewright: { page, complaints } }) => {
-  test.setTimeout(180_000);
+  test.setTimeout(300_000);
 
   await test.step('a room is drawn with typed lengths and gets its height', async () => {
     await page.getByRole('button', { name: /^A tape measure/ }).click();
@@ -181,6 +203,78 @@ test('an empty plan becomes a layout with every sum known and every check asked,
     await press(page, /^Take that of the unit/);
   });
 
+  await test.step('how the circuit is watched, and its battery', async () => {
+    await mend(page, 'Network 1', 'Supervision of the circuit', 'Say how its devices are wired');
+    await field(page, 'Wired').selectOption('in-line');
+    await mend(page, 'Network 1', 'Supervision of the circuit', 'Say where the line ends');
+    await field(page, 'End-of-line part').selectOption('after-last');
+    await mend(page, 'Network 1', 'Actuator watched', 'Say whether the actuator is watched');
+    await field(page, 'Taking the actuator off shows at the panel').selectOption('yes');
+    await mend(page, 'Network 1', 'Listing of the panel', 'Say whether the panel is listed');
+    await field(page, 'Listed for releasing').selectOption('yes');
+    await field(page, 'Listed with this solenoid').selectOption('yes');
+    await enter(page, 'Which listing says so', 'page 12');
+    await enter(page, 'Battery', '7 Ah');
+    await enter(page, 'Current while it stands by', '0.15 A');
+    await enter(page, 'Current in alarm', '2 A');
+  });
+
+  await test.step('signs, buttons, detectors and alarms', async () => {
+    await goToStage(page, 'Layout');
+    await page.keyboard.press('Escape');
+    await hang(page, 'Detector', ft(6, 11), '7-10');
+    await enter(page, 'Zone', '1');
+    await hang(page, 'Detector', ft(14, 6), '7-10');
+    await enter(page, 'Zone', '2');
+    for (const at of [ft(18, 12), ft(2, 5)]) {
+      await hang(page, 'Sounder', at, '7-6');
+      await enter(page, 'Loudness at 3 m', '92');
+      await enter(page, 'Light in candela', '110');
+    }
+    // The door is from 13'-6" to 16'-6" in the south wall.
+    await hang(page, 'Manual release', ft(12.8, 3.1), '3-10');
+    await field(page, 'Guarded against a chance pull').selectOption('yes');
+    await hang(page, 'Disconnect switch', ft(11, 3.1), '3-10');
+    await field(page, 'Needs a key').selectOption('yes');
+    await field(page, 'Supervised').selectOption('yes');
+    await hangSign(page, 'manual-release', ft(12.4, 3.1), 'Releases nitrogen into this room.');
+    await hangSign(page, 'inside', ft(10, 3.1), 'Leave at once when the alarm sounds.');
+    await hangSign(page, 'entrance', ft(12.8, 2.6), 'Do not enter while the alarm sounds.');
+    await hangSign(page, 'cylinder', ft(2.1, 9.5), 'Nitrogen under high pressure.');
+  });
+
+  await test.step('what lies around the room, how it is shut, and what follows a discharge', async () => {
+    await mend(page, 'Room 1', 'Alarm heard and seen', 'Enter how loud it usually is');
+    await typeThere(page, 'Loudest usual noise', '60');
+    await mend(page, 'Door 1, Room 1', 'Openings close', 'Say whether it closes');
+    await field(page, 'Closes before discharge').selectOption('yes');
+    await enter(page, 'Gap under the leaf', '0');
+    await mend(page, 'Room 1', 'Tiles clipped', 'Say what the ceiling is made of');
+    await field(page, 'Ceiling').selectOption('hard');
+    await mend(page, 'Room 1', 'Adjacent spaces', 'Say what lies on the other sides');
+    await field(page, 'What lies on the other sides').fill('Open ground on all sides.');
+    await field(page, 'What lies on the other sides').blur();
+    await mend(page, 'Room 1', 'Extract after discharge', 'Say whether extract is required');
+    await field(page, 'Extract after a discharge').selectOption({ label: 'No extract required' });
+    await field(page, 'Lock-out valve').selectOption({ label: 'No lock-out valve required' });
+    await enter(page, 'Battery stands by for, hours', '24');
+    await enter(page, 'Then sounds the alarm for, minutes', '5');
+    await mend(page, 'Room 1', 'Coming back in', 'Write how people come back in');
+    await field(page, 'How people come back in').fill('Only after ventilating, with a meter that shows 19.5 % oxygen or more.');
+    await field(page, 'How people come back in').blur();
+    await field(page, 'Oxygen meter at hand').selectOption('yes');
+  });
+
+  await test.step('the title block', async () => {
+    await mend(page, 'Plan', 'Title block filled in', 'Enter the project data');
+    const dialog = page.getByRole('dialog');
+    for (const [label, text] of [['Project', 'Signal hut'], ['Site', 'Junction'], ['Client', 'The owner'], ['Adopted code', 'ISO 14520-1'], ['Edition', '2023'], ['Drawn by', 'A'], ['Checked by', 'B']] as const) {
+      await dialog.getByLabel(label, { exact: true }).fill(text);
+      await page.keyboard.press('Tab');
+    }
+    await dialog.getByRole('button', { name: 'Done', exact: true }).click();
+  });
+
   await test.step('nothing stops, nothing is left unchecked, every sum is worked out', async () => {
     await page.keyboard.press('Escape');
     await page.keyboard.press('Escape');
@@ -191,7 +285,7 @@ test('an empty plan becomes a layout with every sum known and every check asked,
     await page.keyboard.press('a');
     await expect(ledger(page, 'Stops')).toHaveText(/\D0$/);
     await expect(ledger(page, 'Not checked')).toHaveText(/\D0$/);
-    for (const topic of ['agent', 'people', 'discharge', 'vent', 'hold', 'strength', 'supports', 'supervision', 'wiring']) await expect(page.locator(`[data-topic="${topic}"]`).first()).toBeAttached();
+    for (const topic of ['agent', 'people', 'discharge', 'vent', 'hold', 'strength', 'supports', 'supervision', 'wiring', 'battery']) await expect(page.locator(`[data-topic="${topic}"]`).first()).toBeAttached();
     await expect(page.locator('[data-chart="discharge"] svg.chart-plot')).toHaveCount(4);
     await expect(bench(page).locator('.sum-missing')).toHaveCount(0);
     await page.screenshot({ path: test.info().outputPath('sums.png') });

@@ -122,6 +122,7 @@ function crossingLack(plan: Plan, { level, enclosure, id }: RefOf<'opening'>): s
 
 /** Fields and tools with which a finding is cleared, nearest first; none where its text or its cure says enough. */
 export function whereToMend(derived: Derived, { rule, subject, verdict, cure, place }: Finding): MissingField[] {
+  if (rule === 'D3' && verdict !== 'ok') return [{ kind: 'tool', action: 'info', text: 'Enter the project data' }];
   if (verdict === 'ok' || (verdict === 'note' && !MENDED_NOTES.has(rule)) || subject.kind === 'plan' || subject.kind === 'profile') return [];
   const { plan } = derived;
   const network = networkOf(plan, subject);
