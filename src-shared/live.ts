@@ -1,4 +1,5 @@
 import { designOf } from './calculations/design/design-of.ts';
+import type { Design } from './calculations/design/design.ts';
 import type { DischargeSource } from './calculations/discharge/discharge-source.ts';
 import { derivePlan } from './derived/derive-plan.ts';
 import { type Evaluation, evaluationWith } from './evaluation.ts';
@@ -32,13 +33,18 @@ export function makeLive(rules: readonly Rule[] = RULES): Live {
   const ids = rules.map(({ id }) => id);
   const order = inOrderOfWork(rules);
   const found: RuleFindings[] = [];
+  /** The sums of the plan that each rule was asked about last: they are those of one plan alone. */
+  const askedOf: Design[] = [];
   return {
     check(plan, dischargeOf, isTimeUp = never) {
       const derived = derivePlan(plan);
       const design = designOf(derived, dischargeOf);
       for (const i of order) {
-        const now = rules[i]?.ask(derived, design, found[i], isTimeUp);
+        const last = found[i];
+        if (last && askedOf[i] === design && (!last.isStale || isTimeUp())) continue;
+        const now = rules[i]?.ask(derived, design, last, isTimeUp);
         if (now) found[i] = now;
+        askedOf[i] = design;
       }
       return evaluationWith(derived, design, new Findings(ids, [...found], plan.waivers));
     },

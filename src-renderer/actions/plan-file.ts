@@ -1,7 +1,8 @@
 import type { Answer, OpenPlan, PlanRef, Problem, SavedPlan } from '#shared/host/contract';
 import type { Plan } from '#shared/model/plan';
 import { problemText } from '../plan-words.ts';
-import { finishedPresent } from '../store/selectors.ts';
+import { presentUntil } from '../store/selectors.ts';
+import { slicesOf } from '../store/slices.ts';
 import type { Stage, State } from '../store/state.ts';
 import type { ActionContext } from './action.ts';
 import { fitLevel } from './fit-view.ts';
@@ -20,9 +21,13 @@ export const bareName = (name: string): string => name.replace(/\.(nzw|json)$/i,
 /** Name under which the plan of a state is spoken of. */
 export const planName = (state: State): string => bareName(state.session.file?.name ?? '') || state.history.present.info.project || 'New plan';
 
-/** Where work on an opened plan goes on: at what stops it, at the layout, or at the survey. */
+/** An opened plan is looked through for stops no longer than this before it is shown [ms]. */
+const LOOK_ms = 600;
+
+/** Where work on an opened plan goes on: at what stops it, as far as that is soon found, at the layout, or at the survey. */
 function stageFor(state: State): Stage {
-  if (finishedPresent(state).found.counts.stop > 0) return 'proof';
+  const isTimeUp = slicesOf(() => performance.now(), LOOK_ms)();
+  if (presentUntil(state, isTimeUp).found.counts.stop > 0) return 'proof';
   return Object.values(state.history.present.networks).some((network) => Object.keys(network.nozzles).length > 0) ? 'layout' : 'survey';
 }
 

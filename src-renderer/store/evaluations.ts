@@ -52,5 +52,11 @@ export function finishedEvaluation(plan: Plan, source: DischargeSource): Evaluat
   return evaluation.isStale ? check(plan, source, never) : evaluation;
 }
 
+/** A plan checked until time is up. */
+export function evaluationUntil(plan: Plan, source: DischargeSource, isTimeUp: () => boolean): Evaluation {
+  const evaluation = evaluationOf(plan, source);
+  return evaluation.isStale ? check(plan, source, isTimeUp) : evaluation;
+}
+
 /** The discharges that an evaluation asked for. */
 export const askedOf = ({ design }: Evaluation): readonly AskedDischarge[] => design.asked;

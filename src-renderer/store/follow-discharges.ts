@@ -13,6 +13,8 @@ export type RunDischarge = (input: DischargeInput) => Promise<RunAnswer>;
 const REST_ms = 80;
 /** While many networks wait, results are shown together this often [ms]. */
 const SHOW_EVERY_ms = 250;
+/** Showing them takes no larger share of the window's time than one in so many: a large plan is slow to show. */
+const SHOW_SHARE = 12;
 
 /**
  * Works out the discharges that the shown plan needs, one after the other, and gives them to the store.
@@ -27,13 +29,16 @@ export function followDischarges(store: Store, run: RunDischarge): () => void {
   let isStopped = false;
   let learned = 0;
   let shownAt_ms = 0;
+  let showEvery_ms = SHOW_EVERY_ms;
 
   const show = (): void => {
     learned = 0;
-    shownAt_ms = performance.now();
+    const began_ms = performance.now();
     known.renew();
     store.takeDischarges(known.source);
     known.trim(askedOf(selectEvaluation(store.get())).map(({ input }) => input));
+    shownAt_ms = performance.now();
+    showEvery_ms = Math.max(SHOW_EVERY_ms, (shownAt_ms - began_ms) * SHOW_SHARE);
   };
   const next = async (): Promise<void> => {
     const input = queue.shift();
@@ -44,7 +49,7 @@ export function followDischarges(store: Store, run: RunDischarge): () => void {
     if (isStopped) return;
     known.learn(input, answer);
     learned += 1;
-    if (queue.length === 0 || performance.now() - shownAt_ms >= SHOW_EVERY_ms) show();
+    if (queue.length === 0 || performance.now() - shownAt_ms >= showEvery_ms) show();
     void next();
   };
   const want = (): void => {

@@ -11,8 +11,8 @@ export const slicesOf =
     return () => now_ms() >= end_ms;
   };
 
-/** Runs something in idle time. */
-export function whenIdle(run: () => void): () => void {
-  const id = requestIdleCallback(run, { timeout: LATEST_ms });
+/** Runs something in idle time, with the answer whether a slice more has room in it. */
+export function whenIdle(run: (hasTime: () => boolean) => void): () => void {
+  const id = requestIdleCallback((deadline) => run(() => deadline.timeRemaining() > SLICE_ms), { timeout: LATEST_ms });
   return () => cancelIdleCallback(id);
 }

@@ -1,3 +1,4 @@
+import { useMemo } from 'react';
 import { type CuredAll, cureAll } from '#shared/commands/cure-all';
 import { makeLive } from '#shared/live';
 import type { Findings } from '#shared/rules/findings';
@@ -12,6 +13,9 @@ import { VerdictMark } from '../verdict-mark.tsx';
 
 /** More of what was left than this is in the list below anyway. */
 const MOST_LEFT = 40;
+
+/** Of longer lists it is not counted what can be cured: every cure would have to be looked for. */
+const MOST_COUNTED = 1000;
 
 /** Whether a finding has a cure that one press carries out. */
 export const isCurable = ({ verdict, cure, waiver }: Finding): boolean => verdict !== 'ok' && !waiver && cure !== undefined && cure.kind !== 'advice';
@@ -32,7 +36,7 @@ const isOpenNow = (finding: Finding | undefined): boolean => finding !== undefin
 /** Carries out every ready cure as one step, and tells what it did and what it left. */
 export function CureAllSlip({ found, result, onResult }: CureAllProps) {
   const { store } = useActionContext();
-  const ready = found.open.filter(isCurable).length;
+  const ready = useMemo(() => (found.open.length > MOST_COUNTED ? undefined : found.open.filter(isCurable).length), [found]);
   const cure = (): void => {
     const { history, discharges } = store.get();
     const live = makeLive();
@@ -43,10 +47,10 @@ export function CureAllSlip({ found, result, onResult }: CureAllProps) {
   };
   return (
     <>
-      {ready > 0 ? (
+      {ready === undefined || ready > 0 ? (
         <div className="cure-all">
           <button type="button" className="button" onClick={cure}>
-            Cure all that can be cured ({ready})
+            Cure all that can be cured{ready === undefined ? '' : ` (${ready})`}
           </button>
           <p className="field-help">One step for undo. A cure that would bring another stop is left out.</p>
         </div>

@@ -1,7 +1,7 @@
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 import type { Evaluation } from '#shared/evaluate';
 import { partOf } from '#shared/rules/catalogue';
-import { type Finding, VERDICTS, type Verdict, findingKey } from '#shared/rules/finding';
+import { type Finding, VERDICTS, type Verdict } from '#shared/rules/finding';
 import { VERDICT_WORDS } from '../../plan-words.ts';
 import { presentEvaluation, selectEvaluation } from '../../store/selectors.ts';
 import type { State } from '../../store/state.ts';
@@ -21,7 +21,7 @@ import { AcceptedSlip, LapsedSlip } from './waivers-slip.tsx';
 const shownKey = (state: State) => state.session.finding;
 
 /** Longer lists wait for the end of a drag: they are no help within a frame. */
-const MOST_LIVE = 3000;
+const MOST_LIVE = 1000;
 const liveEvaluation = (state: State): Evaluation => {
   const live = selectEvaluation(state);
   return live.found.size > MOST_LIVE ? presentEvaluation(state) : live;
@@ -85,12 +85,16 @@ function FindingsView({ evaluation, rule, onRule }: FindingsViewProps) {
   const levels = Object.values(derived.plan.levels);
   // Kept limits are by far the most: they are looked through only where somebody asks for them.
   const findings = rule !== null || verdicts.has('ok') ? evaluation.findings : found.open;
-  const isAsked = (finding: Finding): boolean => (rule === null ? verdicts.has(finding.verdict) : finding.rule === rule) && (part === '' || partOf(finding.rule) === part) && matchesWords(finding, words);
-  const unaccepted = findings.filter(({ waiver }) => !waiver);
-  const passing = filterFindings(unaccepted.filter(isAsked), { verdicts: new Set(VERDICTS), rule, level: level || null });
+  const unaccepted = useMemo(() => findings.filter(({ waiver }) => !waiver), [findings]);
+  const parts = useMemo(() => partsIn(unaccepted), [unaccepted]);
+  const passing = useMemo(() => {
+    const isAsked = (finding: Finding): boolean => (rule === null ? verdicts.has(finding.verdict) : finding.rule === rule) && (part === '' || partOf(finding.rule) === part) && matchesWords(finding, words);
+    return filterFindings(unaccepted.filter(isAsked), { verdicts: new Set(VERDICTS), rule, level: level || null });
+  }, [unaccepted, verdicts, rule, part, words, level]);
   // A finding that is open stays in the list though it was just cured.
   const open = key === null ? undefined : found.withKey(key);
-  const shown = open && !open.waiver && !passing.some((finding) => findingKey(finding) === key) ? [open, ...passing] : passing;
+  const shown = useMemo(() => (open && !open.waiver && !passing.includes(open) ? [open, ...passing] : passing), [open, passing]);
+  const groups = useMemo(() => groupFindings(shown, arrangement, derived.plan), [shown, arrangement, derived.plan]);
   const accepted = counts.accepted === 0 ? [] : found.open.filter((finding) => finding.waiver);
   const toggle = (verdict: Verdict): void => {
     const next = new Set(verdicts);
@@ -120,7 +124,7 @@ function FindingsView({ evaluation, rule, onRule }: FindingsViewProps) {
           <label htmlFor="finding-words">Find</label>
           <input id="finding-words" type="search" value={words} placeholder="N2, ceiling…" onChange={(event) => setWords(event.target.value)} />
         </div>
-        <Choice label="About" value={part} options={[{ value: '', label: 'Everything' }, ...partsIn(unaccepted).map(({ letter, name }) => ({ value: letter as string, label: name }))]} onCommit={setPart} />
+        <Choice label="About" value={part} options={[{ value: '', label: 'Everything' }, ...parts.map(({ letter, name }) => ({ value: letter as string, label: name }))]} onCommit={setPart} />
         <Choice<Arrangement> label="Arrange" value={arrangement} options={ARRANGEMENTS.map((value) => ({ value, label: ARRANGEMENT_WORDS[value] }))} onCommit={arrange} />
         {levels.length > 1 ? <Choice label="Level" value={level} options={[{ value: '', label: 'All levels' }, ...levels.map(({ id, name }) => ({ value: id, label: name }))]} onCommit={setLevel} /> : null}
       </div>
@@ -135,7 +139,7 @@ function FindingsView({ evaluation, rule, onRule }: FindingsViewProps) {
       <CureAllSlip found={found} result={cured} onResult={setCured} />
       {found.size === 0 ? <p className="quiet">Nothing is drawn that a check could look at. Draw an enclosure first.</p> : null}
       {found.size > 0 && shown.length === 0 ? <p className="quiet">{[...OPEN_VERDICTS].some((verdict) => counts[verdict] > 0) ? 'Nothing of this kind.' : 'Nothing is left to clear here. Look through what was taken for granted, then issue the sheets.'}</p> : null}
-      <FindingList groups={groupFindings(shown, arrangement, derived.plan)} open={key} most={most} />
+      <FindingList groups={groups} open={key} most={most} />
       {shown.length > most ? (
         <button type="button" className="button" onClick={() => setMost(most + PAGE)}>
           Show more ({shown.length - most} left)

@@ -20,9 +20,9 @@ const slicesOf = (questions: number) => () => {
 
 /** Idle time that comes when the test says so. */
 function idleTime() {
-  const waiting = new Set<() => void>();
+  const waiting = new Set<(hasTime: () => boolean) => void>();
   return {
-    whenIdle(run: () => void) {
+    whenIdle(run: (hasTime: () => boolean) => void) {
       waiting.add(run);
       return () => void waiting.delete(run);
     },
@@ -32,7 +32,7 @@ function idleTime() {
     pass() {
       const [run] = waiting;
       if (run) waiting.delete(run);
-      run?.();
+      run?.(() => false);
     },
   };
 }
@@ -42,11 +42,18 @@ const open = () => makeStore(freeze(structuredClone(built.plan), true), startSes
 
 afterEach(() => sliceChecks(() => () => false));
 
-test('checks that take longer than a slice are finished in idle time, and the store is told each time', () => {
+test.each([
+  { what: 'each time where that takes long', step_ms: 5000 },
+  { what: 'at first and at the end where it does not', step_ms: 0 },
+])('checks that take longer than a slice are finished in idle time, and the store is told $what', ({ step_ms }) => {
   sliceChecks(slicesOf(10));
   const store = open();
   const idle = idleTime();
-  const stop = followChecks(store, idle.whenIdle);
+  let now_ms = 0;
+  const stop = followChecks(store, idle.whenIdle, () => {
+    now_ms += step_ms;
+    return now_ms;
+  });
   let told = 0;
   const unsubscribe = store.subscribe(() => {
     told += 1;
@@ -55,7 +62,7 @@ test('checks that take longer than a slice are finished in idle time, and the st
   let slices = 0;
   for (; idle.isWanted && slices < 100; slices += 1) idle.pass();
   expect(slices).toBeGreaterThan(2);
-  expect(told).toBe(slices);
+  expect(told).toBe(step_ms > 0 ? slices : 2);
   const finished = selectEvaluation(store.get());
   expect(finished.isStale).toBe(false);
   expect(finished.findings).toEqual(evaluate(structuredClone(store.get().history.present)).findings);
