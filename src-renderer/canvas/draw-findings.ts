@@ -1,5 +1,5 @@
 import type { PlanPoint } from '#shared/geometry/point';
-import { type Finding, VERDICTS, type Verdict, findingKey } from '#shared/rules/finding';
+import { type Finding, VERDICTS, type Verdict } from '#shared/rules/finding';
 import { formatAgainstLimit, formatLength } from '#shared/units/length-text';
 import type { Ink } from '../ink.ts';
 import { write } from './lettering.ts';

@@ -41,15 +41,17 @@ export const blankLimitsOf = (plan: Plan): number => {
 };
 
 function openInProof(plan: Plan, { found: { counts } }: Evaluation): StageOpen {
+  if (!Object.values(plan.networks).some(({ nozzles }) => Object.keys(nozzles).length > 0)) return open('nothing to check');
   const blank = blankLimitsOf(plan);
   if (blank > 0) return open(`${countOf(blank, 'limit')} blank`);
   if (counts['not-checked'] > 0) return open(`${counts['not-checked']} not checked`);
   if (counts.warn > 0) return open(countOf(counts.warn, 'warning'));
-  return Object.values(counts).every((count) => count === 0) ? open('nothing to check') : done(counts.accepted > 0 ? `${counts.accepted} accepted` : 'all checked');
+  return done(counts.accepted > 0 ? `${counts.accepted} accepted` : 'all checked');
 }
 
-function openInSheets(plan: Plan): StageOpen {
+function openInSheets(plan: Plan, { found }: Evaluation): StageOpen {
   const last = plan.info.revisions.at(-1);
+  if (found.open.some(({ rule, verdict }) => rule === 'D7' && verdict === 'warn')) return open(`changed since ${last?.mark || 'the issue'}`);
   return last ? done(`issued as ${last.mark || 'unmarked'}`) : open('not issued');
 }
 
@@ -68,6 +70,6 @@ export const openInStages = (plan: Plan, evaluation: Evaluation): Readonly<Recor
   survey: openInSurvey(plan),
   layout: openInLayout(plan, evaluation),
   proof: openInProof(plan, evaluation),
-  sheets: openInSheets(plan),
+  sheets: openInSheets(plan, evaluation),
   site: openInSite(plan),
 });

@@ -2,8 +2,8 @@ import type { Derived } from '../derived/derived.ts';
 import { formatQuantity } from '../units/quantity-text.ts';
 import type { Assumption } from './assumption.ts';
 
-/** Names in a sentence, the first few of them. */
 const MOST_NAMED = 4;
+/** Names in a sentence, the first few of them. */
 export const namesOf = (names: readonly string[]): string => (names.length <= MOST_NAMED ? names.join(', ') : `${names.slice(0, MOST_NAMED).join(', ')} and ${names.length - MOST_NAMED} more`);
 
 /** What the manual of the unit, or the place of a cylinder, stands in for. */

@@ -24,12 +24,12 @@ describe('units', () => {
   test('take along a grid that nobody chose, and leave a chosen one', async () => {
     const { store, run, settings } = window();
     await run('units');
-    expect(settings()).toEqual({ lengths: 'metric', grid_m: 0.1 });
+    expect(settings()).toMatchObject({ lengths: 'metric', grid_m: 0.1 });
     await run('units');
-    expect(settings()).toEqual({ lengths: 'feet', grid_m: 3 * 0.0254 });
+    expect(settings()).toMatchObject({ lengths: 'feet', grid_m: 3 * 0.0254 });
     store.commit(editSettings({ grid_m: 0.0254 }));
     await run('units');
-    expect(settings()).toEqual({ lengths: 'metric', grid_m: 0.0254 });
+    expect(settings()).toMatchObject({ lengths: 'metric', grid_m: 0.0254 });
   });
 });
 

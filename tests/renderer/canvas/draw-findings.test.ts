@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { type Finding, type Verdict, findingKey } from '#shared/rules/finding';
+import type { Finding, Verdict, } from '#shared/rules/finding';
 import { findingMarks, markAt, markPlace, marksAt, measuredText } from '../../../src-renderer/canvas/draw-findings.ts';
 
 const finding = (rule: string, verdict: Verdict, change: Partial<Finding> = {}): Finding => ({

@@ -5,7 +5,7 @@ import { derivePlan } from '#shared/derived/derive-plan';
 import { dividesSpace } from '#shared/derived/dividing-solid';
 import { type Outline, distanceToOutline_m, isInside, rectangle } from '#shared/geometry/outline';
 import { type PlanPoint, type PlanPoint3, distance_m, planPoint, polar } from '#shared/geometry/point';
-import type { ObstructionKind, Plan } from '#shared/model/plan';
+import type { Obstruction, Plan } from '#shared/model/plan';
 import { planBuilder } from '../../support/plan-builder.ts';
 
 const WIDE = { shape: 'rectangle', length_m: 60, width_m: 60, source: '' } as const;
@@ -64,7 +64,7 @@ describe('bays between beams', () => {
 });
 
 describe('partitions', () => {
-  const open = (bottom_m: number, top_m: number, kind: ObstructionKind = 'partition', change = {}) => hall(3, change).obstruction(kind, ACROSS, bottom_m, top_m).nozzle(3, 4, 2.9);
+  const open = (bottom_m: number, top_m: number, kind: Obstruction['kind'] = 'partition', change = {}) => hall(3, change).obstruction(kind, ACROSS, bottom_m, top_m).nozzle(3, 4, 2.9);
   test.each([
     ['just less than 18 in', 0, 2.5429, 'partition', true, 3.8 * 8],
     ['18 in', 0, 2.5428, 'partition', false, 0],
