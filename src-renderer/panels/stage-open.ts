@@ -41,9 +41,9 @@ export const blankLimitsOf = (plan: Plan): number => {
 };
 
 function openInProof(plan: Plan, { found: { counts } }: Evaluation): StageOpen {
-  if (!Object.values(plan.networks).some(({ nozzles }) => Object.keys(nozzles).length > 0)) return open('nothing to check');
   const blank = blankLimitsOf(plan);
   if (blank > 0) return open(`${countOf(blank, 'limit')} blank`);
+  if (!Object.values(plan.networks).some(({ nozzles }) => Object.keys(nozzles).length > 0)) return open('nothing to check');
   if (counts['not-checked'] > 0) return open(`${counts['not-checked']} not checked`);
   if (counts.warn > 0) return open(countOf(counts.warn, 'warning'));
   return done(counts.accepted > 0 ? `${counts.accepted} accepted` : 'all checked');
