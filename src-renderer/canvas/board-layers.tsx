@@ -71,13 +71,15 @@ interface MarkProps {
   /** What a click would pick. */
   readonly hovered: readonly Ref[];
   readonly marks: readonly FindingMark[];
+  /** Marks of what a gesture touches. */
+  readonly liveMarks: readonly FindingMark[];
   readonly finding: Finding | undefined;
   readonly selection: readonly Ref[];
   readonly cut: Session['cut'];
 }
 
 /** What is selected and what the checks say. */
-export const MarkLayer = memo(function MarkLayer({ scene, view, drawings, hovered, marks, finding, selection, cut }: MarkProps) {
+export const MarkLayer = memo(function MarkLayer({ scene, view, drawings, hovered, marks, liveMarks, finding, selection, cut }: MarkProps) {
   const paints = useMemo((): Paint[] => {
     const { ink, lengths } = scene;
     const plan = planOf(scene);
@@ -91,8 +93,9 @@ export const MarkLayer = memo(function MarkLayer({ scene, view, drawings, hovere
       (pen, shown) => drawSelection(pen, shown, plan, selection, ink),
       (pen, shown) => finding && finding.place?.level === scene.level && drawFindingPlace(pen, shown, finding, lengths, ink),
       (pen, shown) => drawFindingMarks(pen, shown, marks, ink),
+      (pen, shown) => drawFindingMarks(pen, shown, liveMarks, ink),
     ];
-  }, [scene, drawings, hovered, marks, finding, selection, cut]);
+  }, [scene, drawings, hovered, marks, liveMarks, finding, selection, cut]);
   return <PaintedLayer paints={paints} view={view} />;
 });
 

@@ -9,18 +9,18 @@ import { useSpaceHeld } from '../input/use-space-held.ts';
 import { useToolLook } from '../input/use-tool-look.ts';
 import { useDrawings, useToolRunner } from '../input/board-context.ts';
 import { selectedNozzle } from '../store/room-to-move.ts';
-import { selectOpenFindings, selectShownFinding, shownPlan } from '../store/selectors.ts';
+import { selectShownFinding, shownPlan } from '../store/selectors.ts';
 import type { Camera, Session, State } from '../store/state.ts';
 import { useStore, useStoreItself } from '../store/use-store.ts';
 import { ActiveLayer, GroundLayer, MarkLayer, PlanLayer } from './board-layers.tsx';
 import { MarginLayer } from './margin-layer.tsx';
 import './board.css';
-import { findingMarks } from './draw-findings.ts';
 import { forgetLabels } from './draw-labels.ts';
 import { whenLettersReady } from './lettering.ts';
 import { type Typing, useBoardKeys, useBoardPointer, useKeyboardPointer } from './use-board-input.ts';
 import { useBoardScenes } from './use-board-scenes.ts';
 import { useDevicePixels } from './use-device-pixels.ts';
+import { useFindingMarks } from './use-finding-marks.ts';
 import { useInk } from './use-ink.ts';
 import type { Viewport } from './viewport.ts';
 
@@ -50,13 +50,13 @@ export function Board() {
   const drawings = useDrawings();
   const ink = useInk();
   const pixelRatio = useDevicePixels();
-  const { rest, live, moved } = useBoardScenes(ink);
+  const scenes = useBoardScenes(ink);
+  const { rest, live, moved } = scenes;
   const camera = useStore(cameraOf);
   const board = useStore(boardOf);
   const selection = useStore(selectionOf);
   const cut = useStore(cutOf);
   const stage = useStore(stageOf);
-  const findings = useStore(selectOpenFindings);
   const levelName = useStore(levelNameOf);
   const margined = useStore(marginedOf);
   const { tool, asks } = useToolLook();
@@ -80,10 +80,7 @@ export function Board() {
 
   const view = useMemo((): Viewport => ({ camera, width: board.width, height: board.height }), [camera, board]);
   const shown = live ?? rest;
-  const marks = useMemo(
-    () => (rest.layers.findings.visible ? findingMarks(findings, rest.level, stage === 'proof' ? PROOF_VERDICTS : OTHER_VERDICTS) : []),
-    [findings, rest.level, rest.layers, stage],
-  );
+  const { rest: marks, live: liveMarks } = useFindingMarks(scenes, stage === 'proof' ? PROOF_VERDICTS : OTHER_VERDICTS);
   const finding = useStore(selectShownFinding);
   useEffect(
     () =>
@@ -120,7 +117,7 @@ export function Board() {
         <GroundLayer scene={shown} view={view} drawings={drawings} pixelRatio={pixelRatio} />
         <PlanLayer scene={rest} view={view} />
         {margined ? <MarginLayer scene={rest} view={view} nozzle={margined} /> : null}
-        <MarkLayer scene={shown} view={view} drawings={drawings} hovered={live ? NOTHING : isBesideIsometric ? pointed : hoveredAlone} marks={marks} finding={finding} selection={selection} cut={cut} />
+        <MarkLayer scene={shown} view={view} drawings={drawings} hovered={live ? NOTHING : isBesideIsometric ? pointed : hoveredAlone} marks={marks} liveMarks={liveMarks} finding={finding} selection={selection} cut={cut} />
         <ActiveLayer rest={rest} scene={live} moved={moved} view={view} runner={runner} ink={ink} />
       </Stage>
       {typing && asks.length > 0 ? (

@@ -11,30 +11,24 @@ import { type Viewport, toScreen } from './viewport.ts';
 
 const onScreen = (view: Viewport, rings: readonly Outline[]): Px[][] => rings.map((ring) => ring.map((p) => toScreen(view, p)));
 
-/** Spaces of the level that are to be protected and have nozzles, with the nozzles that serve each. */
-function servedSpaces(scene: Scene): { space: Space; nozzles: readonly DerivedNozzle[] }[] {
+/** Spaces of the level that are wanted, are to be protected and have nozzles, with the nozzles that serve each. */
+function servedSpaces(scene: Scene, isWanted: (space: Space) => boolean): { space: Space; nozzles: readonly DerivedNozzle[] }[] {
   const { derived } = scene.evaluation;
   const level = levelOf(scene);
-  const bySpace = new Map<string, DerivedNozzle[]>();
-  for (const nozzle of derived.nozzles) {
-    if (!nozzle.space) continue;
-    const known = bySpace.get(nozzle.space.key);
-    if (known) known.push(nozzle);
-    else bySpace.set(nozzle.space.key, [nozzle]);
-  }
-  return derived.spaces
-    .filter((space) => space.level.id === level?.id && space.isProtected)
-    .flatMap((space) => {
-      const nozzles = bySpace.get(space.key);
-      return nozzles ? [{ space, nozzles }] : [];
-    });
+  const spaces = derived.spaces.filter((space) => space.level.id === level?.id && space.isProtected && isWanted(space));
+  if (spaces.length === 0) return [];
+  const bySpace = new Map(spaces.map(({ key }): [string, DerivedNozzle[]] => [key, []]));
+  for (const nozzle of derived.nozzles) if (nozzle.space) bySpace.get(nozzle.space.key)?.push(nozzle);
+  return spaces.flatMap((space) => {
+    const nozzles = bySpace.get(space.key) ?? [];
+    return nozzles.length > 0 ? [{ space, nozzles }] : [];
+  });
 }
 
 /** The floor that the nozzles of each space cover, as an outline, and the floor that none does, as dots. */
 export function drawCoverage(pen: Pen, view: Viewport, scene: Scene): void {
   if (!isShown(scene, 'coverage')) return;
-  for (const { space, nozzles } of servedSpaces(scene)) {
-    if (!scene.shows(coverageKey(space))) continue;
+  for (const { space, nozzles } of servedSpaces(scene, (each) => scene.shows(coverageKey(each)))) {
     const { uncovered } = coverageOf(space, nozzles);
     const room = onScreen(view, [space.outline, ...space.holes]);
     pen.save();
@@ -63,7 +57,8 @@ export function drawCoverage(pen: Pen, view: Viewport, scene: Scene): void {
 export function drawNozzleCoverage(pen: Pen, view: Viewport, scene: Scene, selection: readonly Ref[]): void {
   const nozzles = selection.filter((ref) => ref.kind === 'nozzle');
   if (nozzles.length === 0 || !isShown(scene, 'coverage')) return;
-  for (const { space, nozzles: serving } of servedSpaces(scene)) {
+  const inThem = new Set(nozzles.flatMap((ref) => scene.evaluation.derived.nozzles.find((each) => isSameRef(each.ref, ref))?.space?.key ?? []));
+  for (const { space, nozzles: serving } of servedSpaces(scene, ({ key }) => inThem.has(key))) {
     if (!serving.some(({ ref }) => nozzles.some((each) => isSameRef(each, ref)))) continue;
     for (const { nozzle, rings } of coverageOf(space, serving).perNozzle) {
       if (!nozzles.some((each) => isSameRef(each, nozzle))) continue;

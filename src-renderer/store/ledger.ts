@@ -53,7 +53,7 @@ function fillOf({ enclosures }: Design): Ledger['fill'] {
 
 /** Reads the ledger from what follows from a plan. */
 export function ledgerOf({ spaces, networks, nozzles }: Derived, design: Design, counts: Readonly<Record<Verdict, number>>): Ledger {
-  const volumes = spaces.filter(({ isProtected }) => isProtected).map(netVolumeOf_m3);
+  const volumes = spaces.filter(({ isProtected }) => isProtected).map((space) => netVolumeOf_m3(space));
   const known = volumes.filter((volume) => volume !== undefined);
   const paths = networks.flatMap(({ profile, paths: ways }) => ways.map((path) => ({ path, limits: profile?.limits })));
   return {

@@ -17,7 +17,7 @@ const derivedLevelOf = rememberedPart((level: Level): DerivedLevel => {
 
 /** The same of every level. */
 const levelsOf = rememberedPart((levels: Plan['levels']) => {
-  const each = Object.values(levels).map(derivedLevelOf);
+  const each = Object.values(levels).map((level) => derivedLevelOf(level));
   return {
     levels: each,
     byId: new Map(each.map((one) => [one.level.id, one])),

@@ -1,6 +1,7 @@
 /**
  * Wraps a pure function so that it keeps its last answer for each key object and gives it again while the other
- * inputs are the very same objects. The wrapped function must depend on nothing but its arguments.
+ * inputs are the very same objects. The wrapped function must depend on nothing but its arguments. Handed bare to a
+ * list it would be given places and lists as inputs, too, and keep nothing.
  */
 export function remembered<K extends object, I extends readonly unknown[], V>(derive: (key: K, ...inputs: I) => V): (key: K, ...inputs: I) => V {
   const kept = new WeakMap<K, { readonly inputs: I; readonly value: V }>();

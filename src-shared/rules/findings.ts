@@ -50,6 +50,12 @@ function judged(found: RuleFindings, waivers: Plan['waivers'], about: readonly W
   return fresh;
 }
 
+/** How findings differ from earlier ones; what stays as it was may be in both lists. */
+export interface FindingsSince {
+  readonly gone: readonly Finding[];
+  readonly come: readonly Finding[];
+}
+
 /** Everything that the rules found of a plan. Lists are put together when somebody reads them, counts stand ready. */
 export class Findings {
   readonly counts: FindingCounts;
@@ -101,6 +107,36 @@ export class Findings {
   get open(): readonly Finding[] {
     this.#open ??= VERDICTS.flatMap((verdict) => (verdict === 'ok' ? [] : this.of(verdict)));
     return this.#open;
+  }
+
+  /**
+   * What is found otherwise than before, kept limits included: findings of all owners that were asked anew. Much of a
+   * large plan is not looked at, so that every step of a gesture can ask.
+   */
+  since(before: Findings): FindingsSince {
+    const gone: Finding[] = [];
+    const come: Finding[] = [];
+    for (const [i, judgedNow] of this.#judged.entries()) {
+      const judgedThen = before.#judged[i];
+      if (judgedThen === judgedNow) continue;
+      const now = this.#rules[i];
+      const then = before.#rules[i];
+      // What somebody accepted says so in findings of its own: such a rule is taken whole.
+      if (!now || !then || now !== judgedNow || then !== judgedThen) {
+        gone.push(...(judgedThen?.all ?? []));
+        come.push(...judgedNow.all);
+        continue;
+      }
+      const most = Math.max(now.chunks.length, then.chunks.length);
+      for (let k = 0; k < most; k += 1) {
+        const chunk = now.chunks[k];
+        const was = then.chunks[k];
+        if (chunk === was) continue;
+        gone.push(...(was?.findings ?? []));
+        come.push(...(chunk?.findings ?? []));
+      }
+    }
+    return { gone, come };
   }
 
   /** Those with one verdict. */

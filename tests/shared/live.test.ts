@@ -5,6 +5,7 @@ import { notWorked } from '#shared/calculations/design/worked';
 import type { DischargeSource } from '#shared/calculations/discharge/discharge-source';
 import { acceptFinding, whyNotAccepted } from '#shared/commands/accept-finding';
 import type { Outcome } from '#shared/commands/command';
+import { moveNozzle } from '#shared/commands/move-nozzle';
 import { type History, record, redo, startHistory, undo } from '#shared/commands/history';
 import { type Evaluation, evaluate } from '#shared/evaluate';
 import { makeLive } from '#shared/live';
@@ -119,6 +120,40 @@ describe('checking a plan live', () => {
     for (let i = 0; i < 3; i += 1) expect(live.check(plan, source, () => true).isStale).toBe(true);
     expect(live.check(plan, source, () => true).findings).toEqual([]);
     expect(live.check(plan, source, () => false).isStale).toBe(false);
+  });
+});
+
+describe('what is found otherwise than before', () => {
+  const source: DischargeSource = () => undefined;
+  const whole = wholePlan();
+  const start = freeze(whole.plan, true);
+  const accepting = (plan: Plan): Plan => {
+    const finding = evaluate(plan, source).found.open.find((each) => whyNotAccepted(each) === null && each.subject.kind === 'nozzle') ?? evaluate(plan, source).found.open.find((each) => !whyNotAccepted(each));
+    const outcome = finding && acceptFinding(finding, SAID)(plan);
+    if (!outcome?.ok) throw new Error('Something can be accepted.');
+    return outcome.next;
+  };
+
+  test.each([
+    { what: 'a plan', first: start },
+    { what: 'a plan of which something is accepted', first: accepting(start) },
+  ])('$what: what was there, without what has gone and with what has come, is what is there', ({ first }) => {
+    const live = makeLive();
+    const before = live.check(first, source).found;
+    const nozzle = whole.lastNozzle;
+    const at = first.networks[nozzle.network]?.nodes[first.networks[nozzle.network]?.nozzles[nozzle.id]?.node ?? '']?.at;
+    const outcome = at && moveNozzle(nozzle, { ...at, x: at.x + 0.3 })(first);
+    if (!outcome?.ok) throw new Error('A nozzle can be moved.');
+    for (const isTimeUp of [questions(3), () => false]) {
+      const now = live.check(outcome.next, source, isTimeUp).found;
+      const { gone, come } = now.since(before);
+      const stays = new Set(before.all);
+      for (const finding of gone) stays.delete(finding);
+      for (const finding of come) stays.add(finding);
+      expect(stays).toEqual(new Set(now.all));
+      expect(come.length).toBeLessThan(now.size);
+    }
+    expect(before.since(before)).toEqual({ gone: [], come: [] });
   });
 });
 

@@ -17,7 +17,7 @@ const deductionsOf = remembered((space: Space): readonly Deduction[] =>
 /** What each thing takes off all of the spaces together: a column may stand in a room and in the void under it. */
 function allDeductions(spaces: readonly Space[]): Deduction[] {
   const found = new Map<string, Deduction>();
-  for (const each of spaces.flatMap(deductionsOf)) {
+  for (const each of spaces.flatMap((space) => deductionsOf(space))) {
     const volume_m3 = each.volume_m3 + (found.get(each.ref.id)?.volume_m3 ?? 0);
     found.set(each.ref.id, { ...each, volume_m3 });
   }
