@@ -11,9 +11,9 @@ export type WhenIdle = (run: (hasTime: () => boolean) => void) => () => void;
 /** What was checked is told no more often than this [ms]. */
 const TELL_EVERY_ms = 300;
 /** Showing it takes no larger share of the window's time than one in so many: a large plan is slow to show. */
-const SHOW_SHARE = 8;
+const SHOW_SHARE = 20;
 /** But it is told at the latest after this [ms]. */
-const TELL_LATEST_ms = 4000;
+const TELL_LATEST_ms = 5000;
 
 /**
  * Finishes the checks of the shown plan in idle time, slice by slice, and tells the store now and then and at the end.

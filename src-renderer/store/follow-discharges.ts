@@ -14,7 +14,9 @@ const REST_ms = 80;
 /** While many networks wait, results are shown together this often [ms]. */
 const SHOW_EVERY_ms = 250;
 /** Showing them takes no larger share of the window's time than one in so many: a large plan is slow to show. */
-const SHOW_SHARE = 12;
+const SHOW_SHARE = 30;
+/** But they are shown at the latest after this [ms]. */
+const SHOW_LATEST_ms = 10_000;
 
 /**
  * Works out the discharges that the shown plan needs, one after the other, and gives them to the store.
@@ -37,8 +39,11 @@ export function followDischarges(store: Store, run: RunDischarge): () => void {
     known.renew();
     store.takeDischarges(known.source);
     known.trim(askedOf(selectEvaluation(store.get())).map(({ input }) => input));
-    shownAt_ms = performance.now();
-    showEvery_ms = Math.max(SHOW_EVERY_ms, (shownAt_ms - began_ms) * SHOW_SHARE);
+    shownAt_ms = began_ms;
+    // The window is painted before a timer comes.
+    setTimeout(() => {
+      showEvery_ms = Math.min(SHOW_LATEST_ms, Math.max(SHOW_EVERY_ms, (performance.now() - began_ms) * SHOW_SHARE));
+    });
   };
   const next = async (): Promise<void> => {
     const input = queue.shift();
@@ -49,7 +54,9 @@ export function followDischarges(store: Store, run: RunDischarge): () => void {
     if (isStopped) return;
     known.learn(input, answer);
     learned += 1;
-    if (queue.length === 0 || performance.now() - shownAt_ms >= showEvery_ms) show();
+    // A gesture comes first: what was learned is shown after it.
+    const isMoving = store.get().preview !== null;
+    if (queue.length === 0 || (!isMoving && performance.now() - shownAt_ms >= showEvery_ms)) show();
     void next();
   };
   const want = (): void => {

@@ -50,8 +50,17 @@ function groupOf(finding: Finding, arrangement: Arrangement, plan: Plan): Omit<F
   return level ? { key: level.id, title: level.name } : { key: 'plan', title: 'Whole plan' };
 }
 
-/** Puts findings together by verdict, gravest first, and within a verdict in the order asked for. */
-export function groupFindings(findings: readonly Finding[], arrangement: Arrangement, plan: Plan): VerdictGroup[] {
+/**
+ * Puts findings together by verdict, gravest first, and within a verdict in the order asked for.
+ * @param most  so many of the first are read: groups that come after them are left as they are
+ */
+export function groupFindings(findings: readonly Finding[], arrangement: Arrangement, plan: Plan, most = Number.POSITIVE_INFINITY): VerdictGroup[] {
+  let before = 0;
+  const inOrder = (list: readonly Finding[]): readonly Finding[] => {
+    const isRead = arrangement === 'thing' && before < most;
+    before += list.length;
+    return isRead ? byThing(list) : list;
+  };
   return VERDICTS.flatMap((verdict): VerdictGroup[] => {
     const found = findings.filter((finding) => finding.verdict === verdict);
     if (found.length === 0) return [];
@@ -62,7 +71,7 @@ export function groupFindings(findings: readonly Finding[], arrangement: Arrange
       if (known) known.findings.push(finding);
       else groups.set(key, { title, findings: [finding] });
     }
-    return [{ verdict, count: found.length, groups: [...groups].map(([key, { title, findings: list }]) => ({ key, title, findings: arrangement === 'thing' ? byThing(list) : list })) }];
+    return [{ verdict, count: found.length, groups: [...groups].map(([key, { title, findings: list }]) => ({ key, title, findings: inOrder(list) })) }];
   });
 }
 
@@ -88,8 +97,11 @@ export function matchesWords({ name, title, text, rule }: Finding, words: string
 }
 
 /** Parts of the catalogue that occur among findings, with how many each has. */
-export const partsIn = (findings: readonly Finding[]): { readonly letter: PartLetter; readonly name: string; readonly count: number }[] =>
-  CATALOGUE_PARTS.flatMap(({ letter, name }) => {
-    const count = findings.filter(({ rule }) => partOf(rule) === letter).length;
-    return count === 0 ? [] : [{ letter, name, count }];
+export function partsIn(findings: readonly Finding[]): { readonly letter: PartLetter; readonly name: string; readonly count: number }[] {
+  const counts = new Map<PartLetter, number>();
+  for (const { rule } of findings) counts.set(partOf(rule), (counts.get(partOf(rule)) ?? 0) + 1);
+  return CATALOGUE_PARTS.flatMap(({ letter, name }) => {
+    const count = counts.get(letter);
+    return count === undefined ? [] : [{ letter, name, count }];
   });
+}

@@ -94,7 +94,7 @@ function FindingsView({ evaluation, rule, onRule }: FindingsViewProps) {
   // A finding that is open stays in the list though it was just cured.
   const open = key === null ? undefined : found.withKey(key);
   const shown = useMemo(() => (open && !open.waiver && !passing.includes(open) ? [open, ...passing] : passing), [open, passing]);
-  const groups = useMemo(() => groupFindings(shown, arrangement, derived.plan), [shown, arrangement, derived.plan]);
+  const groups = useMemo(() => groupFindings(shown, arrangement, derived.plan, most), [shown, arrangement, derived.plan, most]);
   const accepted = counts.accepted === 0 ? [] : found.open.filter((finding) => finding.waiver);
   const toggle = (verdict: Verdict): void => {
     const next = new Set(verdicts);
