@@ -46,7 +46,7 @@ export function buildSignalHut(): Demo {
   furnishRoom(plan, room, {
     detectors: [planPoint(ft(5), ft(3)), planPoint(ft(12), ft(8))],
     sounders: [{ at: planPoint(ft(16), ft(9)), facing_rad: Math.PI }],
-    cylinderSign: planPoint(ft(0, 2), ft(8, 4)),
+    cylinderSign: { at: planPoint(ft(0, 1), ft(8, 4)), facing_rad: 0 },
   });
 
   const margin = PNG_MARGIN_px;

@@ -156,7 +156,7 @@ export function buildArchiveAnnex(hasFaults: boolean): Demo {
       { at: planPoint(ft(31, 6), ft(13)), facing_rad: Math.PI },
       { at: planPoint(ft(0), ft(20)), facing_rad: 0 },
     ],
-    cylinderSign: planPoint(ft(31, 4), ft(3)),
+    cylinderSign: { at: planPoint(ft(31, 5), ft(3)), facing_rad: Math.PI },
   });
 
   return layUnderlay(plan, 'archive-annex.dxf', drawDxf(floorDrawing()), {

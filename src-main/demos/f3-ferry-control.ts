@@ -158,7 +158,7 @@ function drawRoom(plan: Demo['plan'], spec: RoomSpec, hasFaults: boolean): void 
       { at: planPoint(x0, middle_y), facing_rad: 0 },
       { at: planPoint(x1, middle_y), facing_rad: Math.PI },
     ],
-    cylinderSign: planPoint((spec.cylinders[0] ?? x0) - 0.35, corridorY(spec) + (spec.isNorth ? 0.05 : -0.05)),
+    cylinderSign: { at: planPoint((spec.cylinders[0] ?? x0) - 0.35, corridorY(spec) + (spec.isNorth ? 0.03 : -0.03)), facing_rad: spec.isNorth ? Math.PI / 2 : -Math.PI / 2 },
   });
 
   const y = corridorY(spec) + (spec.isNorth ? ft(0, 9) : -ft(0, 9));

@@ -8,7 +8,7 @@ import { ft } from './floor-drawing.ts';
 type About<K extends DeviceKind> = Partial<Omit<Extract<Device, { kind: K }>, 'id' | 'kind' | 'at'>>;
 
 const SHORT: Readonly<Record<DeviceKind, string>> = {
-  detector: 'D', sounder: 'H', sign: 'Sign ', 'manual-release': 'MR', abort: 'A', disconnect: 'K', 'lock-out-valve': 'LV', 'door-button': 'B', 'control-panel': 'Panel ', diffuser: 'V', 'air-intake': 'I',
+  detector: 'D', sounder: 'H', sign: 'Sign ', 'manual-release': 'MR', abort: 'A', disconnect: 'K', 'lock-out-valve': 'LV', 'door-button': 'B', 'control-panel': 'FP', diffuser: 'V', 'air-intake': 'I',
 };
 
 /** Adds a device to the one level of a demo; its number counts within its kind. */
@@ -47,7 +47,7 @@ export interface Furnishing {
   /** Two places for detectors, on two circuits, in the room, and in its under-floor void where it has one. */
   readonly detectors: readonly [PlanPoint, PlanPoint];
   readonly sounders: readonly { readonly at: PlanPoint; readonly facing_rad: number }[];
-  readonly cylinderSign: PlanPoint;
+  readonly cylinderSign: { readonly at: PlanPoint; readonly facing_rad: number };
 }
 
 /** Signs, buttons, detectors and sounders of one room, as its doors and cylinders ask for them. */
@@ -57,14 +57,14 @@ export function furnishRoom(plan: Plan, room: Enclosure, { detectors, sounders, 
     const beside = (aside_m: number, away_m: number): PlanPoint => polar(polar(middle, along_rad, width_m / 2 + aside_m), inward_rad, away_m);
     addDevice(plan, 'sign', beside(0.25, -0.2), EYE_m, inward_rad + Math.PI, { sign: 'entrance', wording: 'Nitrogen fire suppression. Do not enter during or after a discharge until ventilated.' });
     addDevice(plan, 'manual-release', beside(0.25, 0.05), HAND_m, inward_rad, { isGuarded: true });
-    addDevice(plan, 'sign', beside(0.25, 0.05), EYE_m, inward_rad, { sign: 'manual-release', wording: 'Releases nitrogen into this room.' });
+    addDevice(plan, 'sign', beside(0.05, 0.05), EYE_m, inward_rad, { sign: 'manual-release', wording: 'Releases nitrogen into this room.' });
     addDevice(plan, 'abort', beside(0.45, 0.05), HAND_m, inward_rad, { isHeld: true, yieldsToRelease: true });
     if (i > 0) continue;
     addDevice(plan, 'sign', beside(0.65, 0.05), EYE_m, inward_rad, { sign: 'inside', wording: 'Nitrogen fire suppression. Leave at once when the alarm sounds.' });
-    addDevice(plan, 'control-panel', beside(0.95, 0.1), EYE_m, inward_rad, { name: `Panel ${room.name}` });
+    addDevice(plan, 'control-panel', beside(0.95, 0.1), EYE_m, inward_rad, {});
     addDevice(plan, 'disconnect', beside(1.25, 0.05), HAND_m, inward_rad, { isKeyed: true, isSupervised: true });
   }
-  addDevice(plan, 'sign', cylinderSign, EYE_m, null, { sign: 'cylinder', wording: 'Nitrogen under high pressure.' });
+  addDevice(plan, 'sign', cylinderSign.at, EYE_m, cylinderSign.facing_rad, { sign: 'cylinder', wording: 'Nitrogen under high pressure.' });
   detectors.forEach((at, i) => {
     addDevice(plan, 'detector', at, height_m - 0.05, null, { senses: 'smoke', zone: String(i + 1), space: 'room' });
     if (room.underFloor) addDevice(plan, 'detector', planPoint(at.x + 0.3, at.y), -0.05, null, { senses: 'smoke', zone: String(i + 1), space: 'under-floor' });
