@@ -1,4 +1,4 @@
-import { useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { useDeferredValue, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { selectEvaluation } from '../store/selectors.ts';
 import type { Session, State } from '../store/state.ts';
 import { useStore, useStoreItself } from '../store/use-store.ts';
@@ -104,7 +104,9 @@ function SectionButtons({ putAway }: { putAway(): void }) {
 }
 
 function Section({ height }: { readonly height: number }) {
-  const { derived } = useStore(selectEvaluation);
+  const { derived: shown } = useStore(selectEvaluation);
+  // The board comes first: the section follows a drag as far as there is time.
+  const derived = useDeferredValue(shown);
   const level = useStore(levelOf);
   const line = useStore(cutOf);
   const selection = useStore(selectionOf);
