@@ -34,7 +34,7 @@ const LAYERS: Readonly<Record<string, readonly string[]>> = {
     'src-shared/rules/',
     'src-shared/commands/',
     'src-shared/units/',
-    'src-shared/evaluate.ts',
+    'src-shared/live.ts',
   ],
   'src-shared/sheets': [
     'src-shared/paper/',

@@ -1,4 +1,5 @@
 import { workedDischarge } from '#shared/calculations/discharge/worked-discharge';
+import { startHistory } from '#shared/commands/history';
 import { evaluate } from '#shared/evaluate';
 import type { Plan } from '#shared/model/plan';
 import { composeSheets } from '#shared/sheets/compose-sheets';
@@ -25,7 +26,8 @@ export function printedAtText(at: Date): string {
 /** Checks a plan, composes its sheets and prints them as one PDF, in the calling thread. */
 export async function composeAndPrint({ plan, choice, drawings, now }: PrintOrder, report: ReportProgress): Promise<Uint8Array> {
   report(0, 'Checking the layout');
-  const evaluation = evaluate(plan, workedDischarge());
+  // Frozen as in the window, so that trials of places look only at what they touch.
+  const evaluation = evaluate(startHistory(plan).present, workedDischarge());
   report(0.2, 'Composing sheets');
   const unpacked = new Map([...drawings].map(([id, packed]) => [id, decodeDrawing(packed)]));
   const sheets = composeSheets(evaluation, unpacked, { ...choice, printedAt: printedAtText(now) });

@@ -12,7 +12,7 @@ export interface PocketJet {
 }
 
 /** Whether a solid makes a pocket: a beam anywhere, in a room anything else that hangs. */
-const makesPocket = ({ space }: HungNozzle, solid: Solid): boolean =>
+export const makesPocket = ({ space }: HungNozzle, solid: Solid): boolean =>
   solid.obstruction.kind === 'beam' || (space?.kind === 'room' && !standsOnFloor(space, solid));
 
 /** The jets of a nozzle that first meet a beam or another hanging thing whose underside is below the orifice, nearest first. */

@@ -5,15 +5,19 @@ import { isInsideOrOn, sideOfOutline } from '../geometry/inside.ts';
 import type { PlanPoint, PlanPoint3 } from '../geometry/point.ts';
 import type { RefOf } from '../model/plan.ts';
 import { refKey } from '../model/plan.ts';
-import { clashing } from './clashing.ts';
+import { beamPockets } from './beam-pockets.ts';
+import { blownVents } from './blown-vents.ts';
+import { clashing, liveNear } from './clashing.ts';
 import { cornerShots } from './corner-shots.ts';
 import { cornerZonesOf } from './corner-zones.ts';
 import { longPaths } from './long-paths.ts';
 import { lostFloor } from './lost-floor.ts';
 import { movedPipesOf } from './moved-pipes.ts';
 import { nearFaces } from './near-faces.ts';
+import { nearNozzles } from './near-nozzles.ts';
 import { motionOf } from './nozzle-motion.ts';
 import { oddTurns } from './odd-turns.ts';
+import { overEquipment } from './over-equipment.ts';
 import { shortJets } from './short-jets.ts';
 import { shortPieces } from './short-pieces.ts';
 import { type Forbidden, type Site, siteOf } from './site.ts';
@@ -44,7 +48,7 @@ export const isInRegion = (p: PlanPoint, [outer, ...holes]: Region): boolean => 
 /** Rules about the nozzle where it hangs, whatever pipe leads to it. */
 function aboutPlace(site: Site): Forbidden[] {
   const zones = cornerZonesOf(site.space, site.limits.cornerZone_m);
-  return [nearFaces(site), wrongCeiling(site), cornerShots(site, zones), wallShots(site, zones), shortJets(site)];
+  return [nearFaces(site), wrongCeiling(site), cornerShots(site, zones), wallShots(site, zones), shortJets(site), nearNozzles(site), beamPockets(site), overEquipment(site), blownVents(site)];
 }
 
 /** Rules about the pipe that follows it. */
@@ -52,7 +56,7 @@ function aboutPipe(site: Site): Forbidden[] | undefined {
   const motion = motionOf(site.derived.plan, site.nozzle.ref);
   if (!motion) return undefined;
   const moved = movedPipesOf(site.nozzle.network, motion);
-  return [shortPieces(site, motion, moved), oddTurns(site, motion, moved), longPaths(site, motion, moved), clashing(site, motion, moved)];
+  return [shortPieces(site, motion, moved), oddTurns(site, motion, moved), longPaths(site, motion, moved), clashing(site, motion, moved), liveNear(site, motion, moved)];
 }
 
 function patched(derived: Derived, ref: RefOf<'nozzle'>): PatchAnswer {
@@ -89,8 +93,9 @@ const patchesOf = remembered((_: Derived) => new Map<string, PatchAnswer>());
  * uncovered as drawn, no more of it is. It is made with the program's own move command, since what pipe does when a nozzle
  * is moved is told there and nowhere else.
  * Kept within it: distance to walls, ceiling, corner and near-wall shots and free jet (N1 to N7), no floor left uncovered
- * that only this nozzle covers (N9), room for threads, turns that fittings are made for, path budgets, and no clash of the
- * pipe that follows (P1, P2, P3, P16, P27). Each rule takes away a region of straight sides that is never too small and no
+ * that only this nozzle covers (N9), distance to other nozzles and live parts (N12, N19), no jet at a beam, an air intake or a vent
+ * (N14, N15, E11), room above equipment (N15), room for threads, turns that fittings are made for, path budgets, and no clash of the
+ * pipe that follows (P1, P2, P3, P16, P27). What the warnings N12, N14, N15 and E11 say as drawn is no news elsewhere. Each rule takes away a region of straight sides that is never too small and no
  * more than a quarter of a millimetre too large round arcs; the sums run on a grid of 1 µm.
  */
 export function allowedPatch(derived: Derived, ref: RefOf<'nozzle'>): PatchAnswer {

@@ -7,7 +7,7 @@ import { ringAround } from '../geometry/round-rings.ts';
 import { followKindOf } from './follow-kind.ts';
 import { halfWindow } from './half-window.ts';
 import { type MovedPipe, isParallel } from './moved-pipes.ts';
-import { type PipeScreen, pipeReach_m, pipeScreensOf } from './pipe-screens.ts';
+import { type PipeScreen, livePartsFor, pipeReach_m, pipeScreensOf } from './pipe-screens.ts';
 import type { NozzleMotion } from './nozzle-motion.ts';
 import { type Forbidden, HAIR_m, type Site, acrossOf_m, windowOf } from './site.ts';
 
@@ -82,19 +82,25 @@ function apart_m(pipe: MovedPipe, { bottom_m, top_m, radius_m }: PipeScreen): nu
 }
 
 /**
- * P27: the places at which a pipe that follows the nozzle runs into a beam, a box, a ceiling, a wall or other pipe. A pipe that goes
- * along keeps its direction, so that what it sweeps is the thing grown by its radius, drawn out by the pipe and along its way.
- * Sloping pipe counts over all its heights. Pipe that the thing touches, crosses or joins as it is drawn is not asked.
+ * The places at which a pipe that follows the nozzle comes to things. A pipe that goes along keeps its direction, so that what it
+ * sweeps is the thing grown by its radius, drawn out by the pipe and along its way. Sloping pipe counts over all its heights.
  */
-export function clashing(site: Site, motion: NozzleMotion, moved: readonly MovedPipe[]): Forbidden {
-  const screensOf = pipeScreensOf(site, motion);
+function comesTo(site: Site, motion: NozzleMotion, moved: readonly MovedPipe[], screensOf: (pipe: MovedPipe) => readonly PipeScreen[]): Region {
   const bounds = boundsOf(windowOf(site).flat());
-  const region = moved.flatMap((pipe) =>
+  return moved.flatMap((pipe) =>
     screensOf(pipe).flatMap((each): Region => {
       const off_m = apart_m(pipe, each);
       if (off_m === undefined) return [];
       return meets(site, motion, pipe, convexHull(each.corners.flatMap((corner) => ringAround(corner, off_m + HAIR_m)))).filter((ring) => boxesTouch(boundsOf(ring), bounds));
     }),
   );
-  return { rule: 'P27', region };
+}
+
+/** P27: the places at which a pipe that follows runs into a beam, a box, a ceiling, a wall or other pipe. Pipe that the thing touches, crosses or joins as it is drawn is not asked. */
+export const clashing = (site: Site, motion: NozzleMotion, moved: readonly MovedPipe[]): Forbidden => ({ rule: 'P27', region: comesTo(site, motion, moved, pipeScreensOf(site, motion)) });
+
+/** N19: the places at which a pipe that follows, and with it the nozzle at its end, comes nearer to a live part than its voltage asks for. One that is too near as it is drawn is not asked. */
+export function liveNear(site: Site, motion: NozzleMotion, moved: readonly MovedPipe[]): Forbidden {
+  const screens = livePartsFor(site);
+  return { rule: 'N19', region: screens.length === 0 ? [] : comesTo(site, motion, moved, () => screens) };
 }

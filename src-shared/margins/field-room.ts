@@ -12,6 +12,7 @@ import type { HeightRange } from './height-range.ts';
 import { movedTo } from './nozzle-motion.ts';
 import { type PatchBox, patchBoxOf } from './patch-reach.ts';
 import { siteOf } from './site.ts';
+import { BORDERLESS, STOPPING } from './stopping-rules.ts';
 import { type Trial, aroundLevel, isSound, trialsOn } from './trial.ts';
 import { turnRangeOf } from './turn-range.ts';
 
@@ -33,12 +34,14 @@ const WITHIN = 0.999;
 /** Shares of the way to the end that the ceiling sets, the first that breaks nothing counts. */
 const SHARES = [0.999, 0.5, 0.25, 0.125];
 
+type Tries = (change: Command) => Trial;
 /** The trials of a level: all its nozzles share what was found of it as drawn. */
-const byLevel = remembered((_: Derived) => new Map<string, (change: Command) => Trial>());
+const byLevel = remembered((_: Derived) => new Map<string, { readonly shifts: Tries; readonly heights: Tries }>());
 
-function trialsOf(derived: Derived, level: string): (change: Command) => Trial {
+function trialsOf(derived: Derived, level: string): { readonly shifts: Tries; readonly heights: Tries } {
   const known = byLevel(derived);
-  const trials = known.get(level) ?? trialsOn(aroundLevel(derived.plan, level));
+  const around = aroundLevel(derived.plan, level);
+  const trials = known.get(level) ?? { shifts: trialsOn(around, BORDERLESS), heights: trialsOn(around, STOPPING) };
   known.set(level, trials);
   return trials;
 }
@@ -53,13 +56,13 @@ function roomOf(derived: Derived, nozzle: DerivedNozzle, axis_rad: number, isMir
   const corner = (first_m: number, second_m: number): PlanPoint => ({ x: patch.at.x + WITHIN * (first_m * x - second_m * y), y: patch.at.y + WITHIN * (first_m * y + second_m * x) });
   const corners = [corner(-box.minus1_m, -box.minus2_m), corner(box.plus1_m, -box.minus2_m), corner(box.plus1_m, box.plus2_m), corner(-box.minus1_m, box.plus2_m)];
   for (const at of corners) {
-    const trial = tried((around) => movedTo(around, nozzle.ref, at, patch.at.z));
+    const trial = tried.shifts((around) => movedTo(around, nozzle.ref, at, patch.at.z));
     if (!isSound(trial)) return { isKnown: false, because: `a shift to its border stops “${trial.stops[0]?.title ?? 'the pipe'}”: ask the designer.` };
   }
   const drop_m = nozzle.profile?.limits.nozzleToCeiling_m?.value ?? 0;
   const { z } = patch.at;
   const top_m = nozzle.localCeiling_m ?? z;
-  const isKept = (height_m: number): boolean => isSound(tried(setNozzleHeight(nozzle.ref, height_m)));
+  const isKept = (height_m: number): boolean => isSound(tried.heights(setNozzleHeight(nozzle.ref, height_m)));
   // Not the last millimetre: the whole way that the ceiling gives, or half, a quarter or an eighth of it.
   const kept = (way_m: number): number => z + way_m * (way_m === 0 ? 0 : (SHARES.find((share) => isKept(z + way_m * share)) ?? 0));
   const heights: HeightRange = { drawn_m: z, least_m: kept(Math.min(0, top_m - drop_m - z)), greatest_m: kept(Math.max(0, top_m - z)) };
@@ -69,9 +72,9 @@ function roomOf(derived: Derived, nozzle: DerivedNozzle, axis_rad: number, isMir
 }
 
 /**
- * The room of every nozzle by its key, along the two datum faces of its space. The four corners of the printed box and the ends
- * of the heights are tried with every check, but for what a discharge would have to be run for; where one of them stops
- * anything the sheet sends the fitter to the designer.
+ * The room of every nozzle by its key, along the two datum faces of its space. Borders tell exactly what they stand for; at the four
+ * corners of the printed box every other check that can stop a moved nozzle is tried, and at the ends of the heights all of them, but
+ * for what a discharge would have to be run for. Where one of them stops anything the sheet sends the fitter to the designer.
  */
 export const fieldRooms = remembered((derived: Derived): ReadonlyMap<string, FieldRoomAnswer> => {
   const datums = datumsOf(derived);

@@ -1,12 +1,15 @@
+import { liveClearance_m } from '../calculations/formulas/live-clearance.ts';
 import { clashPass } from '../derived/clash-pass.ts';
 import { clashPipesOf } from '../derived/clash-pipe.ts';
 import { standingByLevel } from '../derived/clash-standing.ts';
+import { nearestPart, systemPartsOf } from '../derived/live-gap.ts';
 import { convexHull } from '../geometry/convex-hull.ts';
 import { clipToHalfPlane } from '../geometry/half-plane.ts';
 import type { Outline } from '../geometry/outline.ts';
 import { type OverFace, faceHeight_m } from '../geometry/over-face.ts';
 import type { PlanPoint } from '../geometry/point.ts';
 import { trianglesOf } from '../geometry/triangles.ts';
+import { LENGTH_SLACK_m } from '../geometry/tolerance.ts';
 import { pipeOutside_m } from '../profile/pipe-table.ts';
 import type { MovedPipe } from './moved-pipes.ts';
 import type { NozzleMotion } from './nozzle-motion.ts';
@@ -36,6 +39,15 @@ function underFace(face: OverFace, pipe: MovedPipe): PipeScreen[] {
   const low = clipToHalfPlane(outer, { x: face.east, y: face.north, limit: low_m - faceHeight_m(face, { x: 0, y: 0 }) });
   return low.length === 0 ? [] : partsOf(low).map((corners) => ({ corners, bottom_m: -Infinity, top_m: Infinity, radius_m: -reach_m }));
 }
+
+/** Live parts, grown by the clearance that their voltage asks for, to which the network keeps it as drawn. */
+export const livePartsFor = ({ derived, nozzle: { network } }: Site): PipeScreen[] =>
+  derived.solids.flatMap((solid): PipeScreen[] => {
+    const { kind, voltage_V } = solid.obstruction;
+    const least_m = kind === 'live-part' && solid.ref.level === network.level.id && voltage_V !== null ? liveClearance_m(voltage_V) : undefined;
+    if (least_m === undefined || (nearestPart(systemPartsOf(network), solid)?.gap_m ?? 0) < least_m - LENGTH_SLACK_m) return [];
+    return partsOf(solid.footprint).map((corners) => ({ corners, bottom_m: solid.bottom_m, top_m: solid.top_m, radius_m: least_m }));
+  });
 
 /** All that a moved pipe may run into and does not touch, cross or join as it is drawn. Floors are left out: a move on the plan goes over them. */
 export function pipeScreensOf({ derived, nozzle }: Site, motion: NozzleMotion): (pipe: MovedPipe) => PipeScreen[] {

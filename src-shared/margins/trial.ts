@@ -1,7 +1,10 @@
-import { evaluate } from '../evaluate.ts';
+import { makeLive } from '../live.ts';
 import type { PlanPoint } from '../geometry/point.ts';
 import type { Plan, RefOf } from '../model/plan.ts';
 import { type Finding, type Verdict, findingKey } from '../rules/finding.ts';
+import type { Findings } from '../rules/findings.ts';
+import { RULES } from '../rules/index.ts';
+import type { Rule } from '../rules/rule.ts';
 import type { Command } from '../commands/command.ts';
 import { movedTo } from './nozzle-motion.ts';
 
@@ -28,20 +31,30 @@ export function aroundLevel(plan: Plan, level: string): Plan {
   return Object.freeze(around);
 }
 
-/** Tries changes on a plan: everything is worked out and checked as it is for the user, but for what a discharge would have to be run for. */
-export function trialsOn(plan: Plan): (change: Command) => Trial {
-  const keysOf = (findings: readonly Finding[], verdicts: readonly Verdict[]): ReadonlySet<string> => new Set(findings.filter(({ verdict }) => verdicts.includes(verdict)).map(findingKey));
-  const { findings } = evaluate(plan);
-  const stopped = keysOf(findings, ['stop']);
-  const warned = keysOf(findings, ['stop', 'warn']);
+/** What some findings say that is in none of those before. */
+const news = (now: Findings, verdict: Verdict, before: ReadonlySet<string>): Finding[] => now.of(verdict).filter((each) => !before.has(findingKey(each)));
+
+/**
+ * Tries changes on a plan: everything is worked out and checked as it is for the user, but for what a discharge would have to be
+ * run for. Only what a change touches is looked at anew, as long as the plan is frozen.
+ * @param rules  that are asked
+ */
+export function trialsOn(plan: Plan, rules: readonly Rule[] = RULES): (change: Command) => Trial {
+  const live = makeLive(rules);
+  const foundIn = (each: Plan): Findings => live.check(each, () => undefined).found;
+  const drawn = foundIn(plan);
+  const stopped = new Set(drawn.of('stop').map(findingKey));
+  const warned = new Set([...stopped, ...drawn.of('warn').map(findingKey)]);
   return (change) => {
     const outcome = change(plan);
     if (!outcome.ok) return { refused: outcome.reason, stops: [], warnings: [] };
-    const after = evaluate(outcome.next).findings;
+    const found = foundIn(outcome.next);
     return {
       refused: undefined,
-      stops: after.filter((each) => each.verdict === 'stop' && !stopped.has(findingKey(each))),
-      warnings: after.filter((each) => each.verdict === 'warn' && !warned.has(findingKey(each))),
+      stops: news(found, 'stop', stopped),
+      get warnings() {
+        return news(found, 'warn', warned);
+      },
     };
   };
 }

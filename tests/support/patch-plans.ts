@@ -29,8 +29,9 @@ export function patchPlan(next: () => number): Plan {
   const things = Array.from({ length: Math.floor(next() * 4) }, (): NonNullable<LayoutSpec['obstructions']>[number] => {
     const footprint = rectangle(between(next, 0.1, 0.7), between(next, 0.1, 0.7), planPoint(between(next, 2.4, 4), between(next, 0.3, 4)));
     const kind = next();
-    if (kind < 0.4) return { kind: 'rack', footprint, bottom_m: 0, top_m: between(next, 1.5, 2.2) };
+    if (kind < 0.4) return { kind: 'rack', footprint, bottom_m: 0, top_m: between(next, 1.6, 2.34) };
     if (kind < 0.6) return { kind: 'column', footprint, bottom_m: 0, top_m: height_m };
+    if (kind > 0.92) return { kind: 'live-part', footprint, bottom_m: 0, top_m: between(next, 1.9, 2.3), voltage_V: 277 };
     return { kind: 'duct', footprint, bottom_m: between(next, 2.2, 2.5), top_m: height_m };
   });
   const source = at3(0.2, 0.6, run_m);
@@ -47,7 +48,7 @@ export function patchPlan(next: () => number): Plan {
         { at: at3(x, y + second_m, z), holes_rad },
       ]
     : [{ at: at3(x, y, z), holes_rad }];
-  const zone = next() < 0.3 ? { ceilingZones: { z1: { id: 'z1', name: 'Zone', outline: rectangle(1.2, 1.1, planPoint(between(next, 1.5, 3), between(next, 1.5, 3))).map((p) => ({ x: p.x, y: p.y })), height_m: between(next, 2.2, 2.9) } } } : {};
+  const zone = next() < 0.5 ? { ceilingZones: { z1: { id: 'z1', name: 'Zone', outline: rectangle(1.2, 1.1, planPoint(between(next, 1.5, 3), between(next, 1.5, 3))).map((p) => ({ x: p.x, y: p.y })), height_m: between(next, 2.2, 2.9) } } } : {};
   const slope = next() < 0.2 ? { slope: { at: { x: 2, y: 2 }, direction_rad: between(next, 0, 6), rise: 0.08 } } : {};
   return frozen(
     layout({

@@ -16,11 +16,12 @@ interface VentAndNozzles {
   readonly nozzles: readonly DerivedNozzle[];
 }
 
-const LEAST_m = feet_m(6);
+/** Least way from a hole to a vent in its jet [m]. */
+export const VENT_CLEAR_m = feet_m(6);
 const SOURCE = 'common practice: 6 ft';
 
 /** The space of its enclosure that a vent opens from, by the height of its middle. */
-function opensFrom({ bottom_m, height_m, ...opening }: Opening, { kind, enclosure, ...space }: Space): boolean {
+export function opensFrom({ bottom_m, height_m, ...opening }: Opening, { kind, enclosure, ...space }: Space): boolean {
   const middle_m = bottom_m + height_m / 2;
   const at = openingMiddle(enclosure, opening);
   if (middle_m < 0 && enclosure.underFloor) return kind === 'under-floor';
@@ -68,9 +69,9 @@ export const e11VentClearOfJet = defineRule<VentAndNozzles>({
     const jets = spreads.flatMap(({ nozzle, spread }) => jetsAtOpening(nozzle, spread.limit?.value ?? 0, face).map((jet) => ({ nozzle, jet })));
     const [nearest] = jets.sort((one, other) => one.jet.distance_m - other.jet.distance_m);
     const inputs = spreads.slice(0, 1).flatMap(({ spread }) => (spread.limit ? [{ label: 'Half the angle of a jet', value: say.angle(spread.limit.value), source: spread.limit.source }] : []));
-    const figures = nearest && atLeast(nearest.jet.distance_m, { value: LEAST_m, source: SOURCE }, LENGTH_SLACK_m);
+    const figures = nearest && atLeast(nearest.jet.distance_m, { value: VENT_CLEAR_m, source: SOURCE }, LENGTH_SLACK_m);
     if (nearest && figures && !figures.isKept) {
-      const { value, limit } = say.against(figures.measured, LEAST_m);
+      const { value, limit } = say.against(figures.measured, VENT_CLEAR_m);
       const by = nearest.nozzle.nozzle.name;
       return {
         ...figures,
@@ -82,8 +83,8 @@ export const e11VentClearOfJet = defineRule<VentAndNozzles>({
     }
     const blank = spreads.find(({ spread }) => spread.limit === undefined);
     if (blank && blank.spread.limit === undefined) return { ...blank.spread.blank, ...(blank.spread.blank.kind === 'not-checked' ? { place: placeOf(asked) } : {}) };
-    if (!nearest || !figures) return { kind: 'judged', isKept: true, limit: LEAST_m, limitSource: SOURCE, text: 'No jet points at it.', inputs, place: placeOf(asked) };
-    const { value, limit } = say.against(figures.measured, LEAST_m);
+    if (!nearest || !figures) return { kind: 'judged', isKept: true, limit: VENT_CLEAR_m, limitSource: SOURCE, text: 'No jet points at it.', inputs, place: placeOf(asked) };
+    const { value, limit } = say.against(figures.measured, VENT_CLEAR_m);
     return { ...figures, text: `The nearest jet that blows at it, of ${nearest.nozzle.nozzle.name}, comes from ${value}; ${limit} is the least.`, inputs, place: placeOf(asked, nearest.jet) };
   },
 });

@@ -14,7 +14,7 @@ import { type NozzleInSpace, ROOM_NOZZLES } from './nozzles-in-spaces.ts';
 import { turnBy } from './turn-by.ts';
 
 /** From the orifice down to what is under it. */
-const CLEAR = { value: inches_m(12), source: 'common practice' };
+export const CLEAR_ABOVE = { value: inches_m(12), source: 'common practice' };
 
 /** Raises the nozzle, or moves it off what it hangs over, where that brings no new stop. */
 function clearOf({ nozzle, nozzles }: NozzleInSpace, short_m: number, { say }: Pick<CheckContext, 'say'>): Cure {
@@ -25,7 +25,7 @@ function clearOf({ nozzle, nozzles }: NozzleInSpace, short_m: number, { say }: P
   for (const to of [{ ...at, z: at.z + short_m }, ...placesBeside(at, under)]) {
     const moved = movedTo(nozzle, to);
     const below = findUnder(moved);
-    if (below && to.z - below.top_m < CLEAR.value - LENGTH_SLACK_m) continue;
+    if (below && to.z - below.top_m < CLEAR_ABOVE.value - LENGTH_SLACK_m) continue;
     if (!bringsNoStop(nozzle, moved, nozzles)) continue;
     return { kind: 'move-nozzle', text: `Move it ${moveWords(at, to, say)}`, nozzle: { network: nozzle.ref.network, id: nozzle.ref.id }, to };
   }
@@ -65,12 +65,12 @@ export const n15AboveEquipment = defineRule<NozzleInSpace>({
     if (!at || !space) return notChecked('the nozzle hangs in no enclosure.');
     const place = placeOfNozzle(nozzle, at);
     const under = findUnder(nozzle);
-    const gap = under ? { ...atLeast(at.z - under.top_m, CLEAR, LENGTH_SLACK_m), under } : undefined;
+    const gap = under ? { ...atLeast(at.z - under.top_m, CLEAR_ABOVE, LENGTH_SLACK_m), under } : undefined;
     const gapPlace = under ? { ...place, areas: [[under.footprint]], heights: [at, { ...at, z: under.top_m }] } : place;
     const inputs: FindingInput[] = under ? [{ label: 'Orifice', value: say.length(at.z) }, { label: `Top of ${under.obstruction.name}`, value: say.length(under.top_m) }] : [];
     if (gap && !gap.isKept) {
       const { under: thing, ...figures } = gap;
-      const { value: high, limit: wanted } = say.against(figures.measured, CLEAR.value);
+      const { value: high, limit: wanted } = say.against(figures.measured, CLEAR_ABOVE.value);
       return { ...figures, text: `Hangs only ${high} above ${thing.obstruction.name}; ${wanted} is wanted.`, inputs, place: gapPlace, cure: clearOf(asked, -figures.margin, { say }) };
     }
     if (intakesIn(space).length > 0) {
@@ -95,6 +95,6 @@ export const n15AboveEquipment = defineRule<NozzleInSpace>({
     }
     if (!gap) return { kind: 'judged', isKept: true, text: 'Hangs over open floor.', place };
     const { under: thing, ...figures } = gap;
-    return { ...figures, text: `Hangs ${say.length(figures.measured)} above ${thing.obstruction.name}; ${say.length(CLEAR.value)} is enough.`, inputs, place: gapPlace };
+    return { ...figures, text: `Hangs ${say.length(figures.measured)} above ${thing.obstruction.name}; ${say.length(CLEAR_ABOVE.value)} is enough.`, inputs, place: gapPlace };
   },
 });
