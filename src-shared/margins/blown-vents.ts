@@ -1,7 +1,7 @@
 import { openingFace } from '../derived/behind-opening.ts';
-import { type Region, fillOf, intersectionOf } from '../derived/polygon-sums.ts';
+import { type Region, differenceOf, fillOf, intersectionOf } from '../derived/polygon-sums.ts';
 import { convexHull } from '../geometry/convex-hull.ts';
-import { ringAround, wedge } from '../geometry/round-rings.ts';
+import { ringAround, ringInside, wedge } from '../geometry/round-rings.ts';
 import { VENT_CLEAR_m, opensFrom } from '../rules/enclosure/e11-vent-clear-of-jet.ts';
 import { isAsDrawn } from './is-as-drawn.ts';
 import { type Forbidden, HAIR_m, HAIR_rad, type Site } from './site.ts';
@@ -28,7 +28,11 @@ export function blownVents(site: Site): Forbidden {
       const ring = convexHull(ends.flat());
       return ring.length > 2 ? fillOf([ring]) : [];
     });
-    return isAsDrawn(site, near) ? [] : near;
+    // So near that the jet has not widened to the height of any part of it.
+    const low_m = away_m / Math.tan(half_rad) - HAIR_m;
+    const under = low_m > 0 ? intersectionOf(fillOf([ringInside(face.a, low_m)]), fillOf([ringInside(face.b, low_m)])) : [];
+    const blown = differenceOf(near, [under]);
+    return isAsDrawn(site, blown) ? [] : blown;
   });
   return { rule: 'E11', region };
 }
