@@ -1,6 +1,7 @@
 import { workedDischarge } from '#shared/calculations/discharge/worked-discharge';
 import { startHistory } from '#shared/commands/history';
 import { evaluate } from '#shared/evaluate';
+import { fieldRooms } from '#shared/margins/field-room';
 import type { Plan } from '#shared/model/plan';
 import { composeSheets } from '#shared/sheets/compose-sheets';
 import { decodeDrawing } from '#shared/underlay/encode-drawing';
@@ -28,9 +29,11 @@ export async function composeAndPrint({ plan, choice, drawings, now }: PrintOrde
   report(0, 'Checking the layout');
   // Frozen as in the window, so that trials of places look only at what they touch.
   const evaluation = evaluate(startHistory(plan).present, workedDischarge());
-  report(0.2, 'Composing sheets');
+  report(0.2, 'Looking how far nozzles may be moved');
   const unpacked = new Map([...drawings].map(([id, packed]) => [id, decodeDrawing(packed)]));
-  const sheets = composeSheets(evaluation, unpacked, { ...choice, printedAt: printedAtText(now) });
+  const rooms = fieldRooms(evaluation.derived);
+  report(0.35, 'Composing sheets');
+  const sheets = composeSheets(evaluation, unpacked, { ...choice, rooms, printedAt: printedAtText(now) });
   report(0.5, `Printing ${sheets.length} ${sheets.length === 1 ? 'sheet' : 'sheets'}`);
   return printSheets(sheets, { title: plan.info.project || 'Plan', createdAt: now });
 }

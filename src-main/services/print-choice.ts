@@ -3,7 +3,7 @@ import type { SheetOptions } from '#shared/sheets/sheet';
 import { HostProblem } from './host-problem.ts';
 
 /** What the user chooses for a set of sheets. */
-export type PrintChoice = Omit<SheetOptions, 'printedAt'>;
+export type PrintChoice = Omit<SheetOptions, 'printedAt' | 'rooms'>;
 
 /** A choice from texts that came from outside. */
 export function printChoiceOf(paper: string, scale: number | 'auto', set: PrintChoice['set'], takeOff: NonNullable<PrintChoice['takeOff']> | null = null): PrintChoice {

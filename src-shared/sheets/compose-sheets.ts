@@ -3,7 +3,6 @@ import type { Evaluation } from '../evaluate.ts';
 import type { UnderlayDrawing } from '../underlay/drawing.ts';
 import { calculationBlocks } from './calculation-tables.ts';
 import { cautionsTable, holdPointsTable } from './cautions.ts';
-import { fieldRooms } from '../margins/field-room.ts';
 import { type BlockSheets, packBlocks, roomBlocks, sectionBlocks } from './block-sheets.ts';
 import { datumsOf } from '../derived/datum.ts';
 import { detailSheets } from './details/detail-sheets.ts';
@@ -57,7 +56,7 @@ export function composeSheets(evaluation: Evaluation, drawings: ReadonlyMap<stri
   const isField = options.set === 'field';
   const numbered = isField ? [] : numberFindings(findings);
   const cuts = planCuts(derived);
-  const set: ViewSet = { derived, layout, drawings, cuts, findings: numbered, datums: datumsOf(derived), rooms: fieldRooms(derived), issue: derived.plan.lastIssue, scale: options.scale };
+  const set: ViewSet = { derived, layout, drawings, cuts, findings: numbered, datums: datumsOf(derived), rooms: options.rooms ?? new Map(), issue: derived.plan.lastIssue, scale: options.scale };
 
   const plans = contents.map((content) => planSheets(set, content));
   const placed = new Set(plans.flatMap(({ placedCuts }) => [...placedCuts]));
@@ -74,7 +73,7 @@ export function composeSheets(evaluation: Evaluation, drawings: ReadonlyMap<stri
   const facts = sheetFacts(derived, drawings);
   const hasRoom = (draft: SheetDraft): boolean => legendFits(layout, facts, draft, derived, options);
   const isometrics = isometricSheets(set);
-  const blocks = [...(isField ? fieldBlocks(evaluation, layout, options.takeOff) : submittalBlocks(evaluation, layout, options.takeOff, numbered, listed)), ...isometrics.tables.map(layout.tableColumns > 1 ? narrow : full), ...[...site.tables, ...electrical.tables].map(full)];
+  const blocks = [...(isField ? fieldBlocks(evaluation, layout, options.takeOff, options.rooms) : submittalBlocks(evaluation, layout, options.takeOff, numbered, listed)), ...isometrics.tables.map(layout.tableColumns > 1 ? narrow : full), ...[...site.tables, ...electrical.tables].map(full)];
   const homeless = new Set<SymbolName>([...views, ...isometrics.drafts, ...electrical.drafts].filter((draft) => !hasRoom(draft)).flatMap(({ used }) => [...used]));
   if (homeless.size > 0) blocks.push({ table: legendTable(homeless, layout.sizes), span: 'column' });
   const details: BlockSheets = isField ? { drafts: [], left: undefined } : detailSheets(derived, layout);
@@ -183,11 +182,11 @@ function submittalBlocks(evaluation: Evaluation, layout: SheetLayout, takeOff: S
   ];
 }
 
-function fieldBlocks({ derived, design }: Evaluation, layout: SheetLayout, takeOff: SheetOptions['takeOff']): FlowBlock[] {
+function fieldBlocks({ derived, design }: Evaluation, layout: SheetLayout, takeOff: SheetOptions['takeOff'], rooms: SheetOptions['rooms']): FlowBlock[] {
   const { plan } = derived;
   return [
-    full(fieldTable(derived)),
-    full(roomTable(derived)),
+    full(fieldTable(derived, rooms)),
+    ...(rooms ? [full(roomTable(derived, rooms))] : []),
     full(holdPointsTable(plan.siteRecord.checks)),
     full(cylinderSchedule(derived)),
     full(releaseMatrix(derived)),

@@ -1,5 +1,5 @@
 import type { Derived } from '../derived/derived.ts';
-import { type FieldRoomAnswer, fieldRooms } from '../margins/field-room.ts';
+import type { FieldRoomAnswer } from '../margins/field-room.ts';
 import { refKey } from '../model/plan.ts';
 import { toMillimetres } from '../units/convert.ts';
 import { formatLength } from '../units/length-text.ts';
@@ -50,7 +50,7 @@ export function fieldDimensions(derived: Derived, rooms?: ReadonlyMap<string, Fi
 const BLANK_ROWS = 2;
 
 /** The sheet that a fitter fills in: planned against measured, with room to write. */
-export function fieldTable(derived: Derived): Table {
+export function fieldTable(derived: Derived, rooms?: ReadonlyMap<string, FieldRoomAnswer>): Table {
   const { measurements } = derived.plan.siteRecord;
   const { lengths } = derived.plan.settings;
   const columns = [
@@ -65,7 +65,7 @@ export function fieldTable(derived: Derived): Table {
     { head: 'Pass, fail, re-check', least_mm: 22 },
     { head: 'By, time, instrument', least_mm: 34, isWide: true },
   ];
-  const rows = fieldDimensions(derived, fieldRooms(derived)).map(({ id, name, from, to, planned_m, tolerance_m }) => {
+  const rows = fieldDimensions(derived, rooms).map(({ id, name, from, to, planned_m, tolerance_m }) => {
     const measured = measurements[id];
     return [
       name,

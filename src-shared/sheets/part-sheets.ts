@@ -32,9 +32,10 @@ export function partSheets(set: ViewSet, content: PlanContent, bounds: Box): She
   const drafts: SheetDraft[] = [];
   for (let row = 0; row < down; row += 1) {
     for (let column = 0; column < across; column += 1) {
-      const minX = outer.minX + column * width;
-      const maxY = outer.maxY - row * height;
-      const window = { minX, minY: maxY - height, maxX: minX + width, maxY };
+      // Each edge is reckoned once for both of its windows: no nozzle falls between them.
+      const [minX, maxX] = [outer.minX + column * width, outer.minX + (column + 1) * width];
+      const [minY, maxY] = [outer.maxY - (row + 1) * height, outer.maxY - row * height];
+      const window = { minX, minY, maxX, maxY };
       if (!content.rooms.some(({ bounds: box }) => boxesTouch(box, window)) && content.rooms.length > 0 && !hasAnything(content, window)) continue;
       const view = composePlanView(content, { ...set, scale, sizes, lengths, room, window });
       if (!view || view.used.size === 0) continue;

@@ -1,7 +1,7 @@
 import type { Derived } from '../derived/derived.ts';
 import { faceName } from '../derived/datum.ts';
 import { normalAngle_rad } from '../geometry/angle.ts';
-import { type FieldRoomAnswer, fieldRooms } from '../margins/field-room.ts';
+import type { FieldRoomAnswer } from '../margins/field-room.ts';
 import { tapeDown_m, tapeUp_m } from '../margins/tape-down.ts';
 import { refKey } from '../model/plan.ts';
 import { formatLength } from '../units/length-text.ts';
@@ -26,9 +26,8 @@ function turnText({ room }: Extract<FieldRoomAnswer, { isKnown: true }>, lengths
 }
 
 /** How far a fitter may shift, raise and turn each nozzle without a call, everything else as drawn. */
-export function roomTable(derived: Derived): Table {
+export function roomTable(derived: Derived, rooms: ReadonlyMap<string, FieldRoomAnswer>): Table {
   const { lengths } = derived.plan.settings;
-  const rooms = fieldRooms(derived);
   const columns = [
     { head: 'Nozzle', font: 'bold' as const },
     { head: 'Off the face' },

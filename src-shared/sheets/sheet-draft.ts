@@ -46,7 +46,7 @@ export function viewTitle(
   const base = y + heading_mm + 2 * factor;
   const name = scaleName(scale, lengths);
   const scaleWidth = textWidth_mm(name, text_mm, 'plain');
-  const longest = area.right - area.left - scaleWidth - BESIDE_TITLE_mm * factor;
+  const longest = area.right - Math.max(x, area.left) - scaleWidth - BESIDE_TITLE_mm * factor;
   const title = shortened(printable(words), longest, heading_mm, 'bold');
   const nameWidth = textWidth_mm(title, heading_mm, 'bold');
   const ruleY = base + 1.6 * factor;

@@ -1,3 +1,4 @@
+import type { FieldRoomAnswer } from '../margins/field-room.ts';
 import type { PaperId } from '../model/paper-ids.ts';
 import type { Paper } from '../paper/papers.ts';
 
@@ -62,6 +63,8 @@ export interface SheetOptions {
   readonly set: 'submittal' | 'field';
   /** Length that pipe is bought in and width of a saw cut [m]; the usual ones when missing. */
   readonly takeOff?: { readonly stock_m: number; readonly kerf_m: number } | null;
+  /** Where each nozzle may be put, by its key; a set without it says “ask”. Working it out tries many places: who prints asks for it. */
+  readonly rooms?: ReadonlyMap<string, FieldRoomAnswer>;
   /** Time printed on the sheet, as text that the caller made, e.g. "2026-03-04 15:20". */
   readonly printedAt: string;
 }

@@ -8,6 +8,7 @@ import type { Plan } from '#shared/model/plan';
 import { LIMIT_KEYS } from '#shared/profile/limit-catalogue';
 import { blankProfile } from '#shared/profile/unit-profile';
 import { cautionsTable, holdPointsTable } from '#shared/sheets/cautions';
+import { fieldRooms } from '#shared/margins/field-room';
 import { fieldDimensions, fieldTable } from '#shared/sheets/field-tables';
 import { acceptedTable, assumptionsTable, findingCounts, findingsTable, lapsedTable, notCheckedTable, numberFindings } from '#shared/sheets/findings-table';
 import { jobTable, notesTable } from '#shared/sheets/job-tables';
@@ -151,8 +152,10 @@ describe('other tables', () => {
       ['N1 d', 'Ceiling', 203],
     ]);
     plan.siteRecord.measurements[dimensions[0]?.id ?? ''] = { value_m: 2.4384 + 0.0127, by: 'A fitter', at: '2026-03-05', instrument: 'laser' };
-    const { rows } = fieldTable(derivePlan(plan));
-    expect(rows[0]).toEqual(['N1 a', 'West face', 'orifice axis', `8'-0"`, '2438', `−3'-5 3/4" +3'-5 3/4"`, `8'-0 1/2"`, '1/2"', '', 'A fitter, 2026-03-05, laser']);
+    const derived = derivePlan(plan);
+    expect(fieldTable(derived).rows[0]?.[5]).toBe('ask');
+    const { rows } = fieldTable(derived, fieldRooms(derived));
+    expect(rows[0]).toEqual(['N1 a', 'West face', 'orifice axis', `8'-0"`, '2438', `−2'-10 13/16" +2'-0 3/16"`, `8'-0 1/2"`, '1/2"', '', 'A fitter, 2026-03-05, laser']);
     expect(rows.slice(-2)).toEqual([Array(10).fill(''), Array(10).fill('')]);
   });
 
