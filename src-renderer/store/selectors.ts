@@ -5,7 +5,7 @@ import type { Plan, Ref } from '#shared/model/plan';
 import { refKey } from '#shared/model/plan';
 import type { FindingCounts } from '#shared/rules/count-findings';
 import type { Finding } from '#shared/rules/finding';
-import { askedOf, evaluationOf, evaluationUntil, finishedEvaluation } from './evaluations.ts';
+import { askedOf, evaluationOf, evaluationUntil } from './evaluations.ts';
 import { type FoundThing, findThing } from './find-thing.ts';
 import { type Ledger, ledgerOf } from './ledger.ts';
 import type { State } from './state.ts';
@@ -39,9 +39,6 @@ export const selectOpenFindings = (state: State): readonly Finding[] => selectEv
 
 /** The finding that is shown in detail, or undefined. */
 export const selectShownFinding = (state: State): Finding | undefined => (state.session.finding === null ? undefined : selectEvaluation(state).found.withKey(state.session.finding));
-
-/** The plan checked to the end, without the gesture under way. */
-export const finishedPresent = (state: State): Evaluation => finishedEvaluation(state.history.present, state.discharges);
 
 /** The plan checked until time is up, without the gesture under way. */
 export const presentUntil = (state: State, isTimeUp: () => boolean): Evaluation => evaluationUntil(state.history.present, state.discharges, isTimeUp);

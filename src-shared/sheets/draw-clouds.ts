@@ -9,7 +9,7 @@ import type { PaperBox } from './text-box.ts';
 import { type ViewDraft, uprightBox } from './view-draft.ts';
 
 /** Paper between what has changed and its cloud, and the length of one bulge [mm at factor 1]. */
-const GAP_mm = 2.5;
+const GAP_mm = 4.5;
 const BULGE_mm = 4;
 
 /** Places of what a key names, as far as this layer of the level draws it: "nozzle///net-1/nozzle-3". */
@@ -113,12 +113,18 @@ export function drawClouds(view: ViewDraft, content: PlanContent, issue: Issue |
   for (const box of joinedBoxes(boxes)) {
     view.used.add('cloud');
     view.lines.push(...cloudMarks(box, factor));
-    const half = sizes.text_mm * 1.1;
+    for (const [x, y, halfX, halfY] of [
+      [(box.left + box.right) / 2, box.top, (box.right - box.left) / 2, factor],
+      [(box.left + box.right) / 2, box.bottom, (box.right - box.left) / 2, factor],
+      [box.left, (box.top + box.bottom) / 2, factor, (box.bottom - box.top) / 2],
+      [box.right, (box.top + box.bottom) / 2, factor, (box.bottom - box.top) / 2],
+    ] as const) view.placer.block(uprightBox(x, y, halfX, halfY));
+    const half = sizes.text_mm * 1.5;
     const spots = [
-      { x: box.right + half + factor, y: box.top },
-      { x: box.left - half - factor, y: box.top },
-      { x: box.right + half + factor, y: box.bottom },
-      { x: box.left - half - factor, y: box.bottom },
+      { x: box.right + half + 2.5 * factor, y: box.top },
+      { x: box.left - half - 2.5 * factor, y: box.top },
+      { x: box.right + half + 2.5 * factor, y: box.bottom },
+      { x: box.left - half - 2.5 * factor, y: box.bottom },
     ];
     const spot = spots.find(({ x, y }) => view.placer.isFree(uprightBox(x, y, half, half))) ?? spots[0];
     if (!spot) continue;
@@ -129,6 +135,6 @@ export function drawClouds(view: ViewDraft, content: PlanContent, issue: Issue |
 
 /** The triangle of a revision with its mark in it. */
 export const revisionTriangle = (x: number, y: number, mark: string, height_mm: number, factor: number): Mark[] => [
-  ring(pen(WEIGHT.thin * factor), [x - height_mm * 1.1, y + height_mm * 0.9, x + height_mm * 1.1, y + height_mm * 0.9, x, y - height_mm * 1.1], PRINT.paper),
-  text(x, y + height_mm * 0.65, mark, { height_mm: height_mm * 0.8, font: 'bold', align: 'middle' }),
+  ring(pen(WEIGHT.thin * factor), [x - height_mm * 1.5, y + height_mm * 1.1, x + height_mm * 1.5, y + height_mm * 1.1, x, y - height_mm * 1.5], PRINT.paper),
+  text(x, y + height_mm * 0.8, mark, { height_mm, font: 'bold', align: 'middle' }),
 ];

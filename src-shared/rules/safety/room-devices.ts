@@ -1,5 +1,4 @@
 import { type Doorway, type PlacedDevice, devicesOf, doorwaysOf } from '../../derived/device-place.ts';
-import type { Place } from '../finding.ts';
 import type { ServedRoom } from '../served-rooms.ts';
 
 /** Devices that belong to a served enclosure. */
@@ -13,7 +12,3 @@ export const deviceName = ({ device }: Pick<PlacedDevice, 'device'>, otherwise: 
 
 /** A door under its name and that of its room, as several rooms have a "Door 1". */
 export const doorName = ({ opening }: Pick<Doorway, 'opening'>, { name }: Pick<ServedRoom, 'name'>): string => `${name}, ${opening.name.trim() || 'door'}`;
-
-/** Where a finding about devices of a level shows; undefined when there is none. */
-export const placeOfDevices = (level: string, devices: readonly Pick<PlacedDevice, 'device'>[]): Place | undefined =>
-  devices.length > 0 ? { level, at: devices.map(({ device }) => device.at) } : undefined;
