@@ -1,5 +1,6 @@
+import RBush from 'rbush';
 import { turnTo_rad } from '../geometry/angle.ts';
-import type { Outline } from '../geometry/outline.ts';
+import { type Box, type Outline, boundsOf } from '../geometry/outline.ts';
 import { type PlanPoint, bearing_rad, distance_m, midpoint, polar } from '../geometry/point.ts';
 import { type Segment, distanceToSegment_m, rayHit_m } from '../geometry/segment.ts';
 import { SAME_PLACE_m } from '../geometry/tolerance.ts';
@@ -31,15 +32,33 @@ export interface Door {
 /** Rooms whose faces are farther apart than this have no wall in common [m]. */
 const WALL_m = 0.6;
 
+/** The rooms of a level, found by place. */
+interface RoomIndex {
+  /** Rooms with a wall whose box touches a box. */
+  near(box: Box): Space[];
+}
+
+function indexOf(rooms: readonly Space[]): RoomIndex {
+  const tree = new RBush<Box & { readonly room: Space }>();
+  tree.load(rooms.map((room) => ({ ...boundsOf(room.walls.flatMap(({ segment: { a, b } }) => [a, b])), room })));
+  return { near: (box) => tree.search(box).map(({ room }) => room) };
+}
+
 /** How thick the wall is at a door [m], where a room is drawn behind it. */
-function wallThickness_m(middle: PlanPoint, out_rad: number, others: readonly Space[]): number | undefined {
+function wallThickness_m(middle: PlanPoint, out_rad: number, room: Space, rooms: RoomIndex): number | undefined {
   const from = polar(middle, out_rad, -SAME_PLACE_m);
-  const hits = others.flatMap(({ walls }) => walls.flatMap(({ segment }) => rayHit_m(from, out_rad, segment) ?? []));
-  const least_m = Math.min(...hits) - SAME_PLACE_m;
+  // What is hit farther away is no wall of this door.
+  const to = polar(middle, out_rad, WALL_m + 2 * SAME_PLACE_m);
+  let least_m = Infinity;
+  for (const other of rooms.near(boundsOf([from, to]))) {
+    if (other === room) continue;
+    for (const { segment } of other.walls) least_m = Math.min(least_m, rayHit_m(from, out_rad, segment) ?? Infinity);
+  }
+  least_m -= SAME_PLACE_m;
   return least_m <= WALL_m ? Math.max(0, least_m) : undefined;
 }
 
-function doorOf(opening: Opening, room: Space, others: readonly Space[]): Door[] {
+function doorOf(opening: Opening, room: Space, rooms: RoomIndex): Door[] {
   const ring = [room.enclosure.outline, ...room.enclosure.holes].find((corners) => corners.some(({ id }) => id === opening.wall));
   const at = ring?.findIndex(({ id }) => id === opening.wall) ?? -1;
   const from = ring?.[at];
@@ -50,7 +69,7 @@ function doorOf(opening: Opening, room: Space, others: readonly Space[]): Door[]
   const [start, end] = [-1, 1].map((side) => polar(from, wall_rad, opening.along_m + (side * opening.width_m) / 2));
   if (!start || !end) return [];
   const out_rad = face.inward_rad + Math.PI;
-  const thick_m = wallThickness_m(midpoint(start, end), out_rad, others);
+  const thick_m = wallThickness_m(midpoint(start, end), out_rad, room, rooms);
   const outer = (place: PlanPoint): PlanPoint => polar(place, out_rad, thick_m ?? 0);
   const inside = { a: start, b: end };
   const swingsIn = opening.swing === 'in';
@@ -75,16 +94,27 @@ function doorOf(opening: Opening, room: Space, others: readonly Space[]): Door[]
   ];
 }
 
+/** The doors of a room. */
+const doorsIn = remembered((room: Space, rooms: RoomIndex): readonly Door[] =>
+  Object.values(room.enclosure.openings)
+    .filter(({ kind }) => kind === 'door')
+    .flatMap((opening) => doorOf(opening, room, rooms)),
+);
+
 /** The doors of every level, by level id. One that swings out of its room hangs on the far face of the wall where a room is drawn there. */
 export const doorsByLevel = remembered((spaces: readonly Space[]): ReadonlyMap<string, readonly Door[]> => {
-  const byLevel = new Map<string, Door[]>();
-  const rooms = spaces.filter(({ kind }) => kind === 'room');
-  for (const room of rooms) {
-    const openings = Object.values(room.enclosure.openings).filter(({ kind }) => kind === 'door');
-    if (openings.length === 0) continue;
-    const others = rooms.filter((other) => other !== room && other.level.id === room.level.id);
-    const doors = openings.flatMap((opening) => doorOf(opening, room, others));
-    byLevel.set(room.level.id, [...(byLevel.get(room.level.id) ?? []), ...doors]);
+  const roomsOn = new Map<string, Space[]>();
+  for (const space of spaces) {
+    if (space.kind !== 'room') continue;
+    const known = roomsOn.get(space.level.id);
+    if (known) known.push(space);
+    else roomsOn.set(space.level.id, [space]);
+  }
+  const byLevel = new Map<string, readonly Door[]>();
+  for (const [level, rooms] of roomsOn) {
+    const index = indexOf(rooms);
+    const doors = rooms.flatMap((room) => doorsIn(room, index));
+    if (doors.length > 0) byLevel.set(level, doors);
   }
   return byLevel;
 });

@@ -4,6 +4,7 @@ import { type Segment, nearestOnSegment } from '../geometry/segment.ts';
 import type { Space } from './derived.ts';
 import type { Door } from './door-swing.ts';
 import type { OtherCylinder } from './front-depth.ts';
+import { leadsPlainly } from './plain-way.ts';
 import { type Region, differenceOf, intersectionOf, partsOf } from './polygon-sums.ts';
 import { remembered } from './remember.ts';
 
@@ -35,10 +36,13 @@ export interface Narrowest {
   readonly at: PlanPoint | undefined;
 }
 
+/** How far the corners of a ring lie from the middle of the round end that it stands for [m]. */
+const outOf_m = (radius_m: number): number => radius_m / Math.cos(Math.PI / HALF_TURN_STEPS / 2);
+
 /** A straight piece with everything nearer to it than a radius: a ring that nowhere lies inside the true one. */
 function thickened({ a, b }: Segment, radius_m: number): PlanPoint[] {
   const ahead_rad = distance_m(a, b) === 0 ? 0 : bearing_rad(a, b);
-  const reach_m = radius_m / Math.cos(Math.PI / HALF_TURN_STEPS / 2);
+  const reach_m = outOf_m(radius_m);
   const half = (at: PlanPoint, middle_rad: number): PlanPoint[] => [
     polar(at, middle_rad - Math.PI / 2, radius_m),
     ...Array.from({ length: HALF_TURN_STEPS }, (_, i) => polar(at, middle_rad - Math.PI / 2 + (Math.PI * (i + 0.5)) / HALF_TURN_STEPS, reach_m)),
@@ -70,12 +74,17 @@ function besideDoorways(face: Segment, doorways: readonly Segment[]): Segment[] 
 /** The doors of a room, of those of its level. */
 export const doorsOfRoom = remembered((room: Space, doors: readonly Door[]): readonly Door[] => doors.filter(({ ref }) => ref.enclosure === room.enclosure.id));
 
+/** What stands in a room, and the edges that a thing which is taken out must keep off. */
+const edgesIn = remembered((room: Space, doors: readonly Door[]) => {
+  const doorways = doors.flatMap((door) => door.doorways.slice(0, 1));
+  const standing = room.solids.filter(({ bottom_m, top_m }) => bottom_m < HEADROOM_m && top_m > 0);
+  return { standing, edges: [...room.walls.flatMap(({ segment }) => besideDoorways(segment, doorways)), ...standing.flatMap(({ footprint }) => sidesOf(footprint))] };
+});
+
 /** Where the middle of a round thing may stand in a room, walls and solids counted; kept by its radius. */
 const roomShrunk = remembered((room: Space, doors: readonly Door[]): ((radius_m: number) => Region) => {
-  const doorways = doors.flatMap((door) => door.doorways.slice(0, 1));
-  const standing = room.solids.filter(({ bottom_m, top_m }) => bottom_m < HEADROOM_m && top_m > 0).map(({ footprint }) => footprint);
-  const edges = [...room.walls.flatMap(({ segment }) => besideDoorways(segment, doorways)), ...standing.flatMap(sidesOf)];
-  const floor = differenceOf([room.outline, ...room.holes], standing.map((footprint) => [footprint]));
+  const { standing, edges } = edgesIn(room, doors);
+  const floor = differenceOf([room.outline, ...room.holes], standing.map(({ footprint }) => [footprint]));
   const known = new Map<number, Region>();
   return (radius_m) => {
     const shrunk = known.get(radius_m) ?? differenceOf(floor, edges.map((edge) => [thickened(edge, radius_m)]));
@@ -84,37 +93,57 @@ const roomShrunk = remembered((room: Space, doors: readonly Door[]): ((radius_m:
   };
 });
 
+/** From a doorway into its room [rad]. */
+const inwardOf_rad = ({ a, b }: Segment, { walls }: Space): number =>
+  walls.find(({ segment }) => [a, b].every((p) => distance_m(p, nearestOnSegment(p, segment)) < 1e-3))?.inward_rad ?? bearing_rad(a, b) + Math.PI / 2;
+
 /** The strip along a doorway on the inner side of its wall. */
-function doorstep({ a, b }: Segment, { walls }: Space): PlanPoint[] {
-  const face = walls.find(({ segment }) => [a, b].every((p) => distance_m(p, nearestOnSegment(p, segment)) < 1e-3));
-  const inward_rad = face?.inward_rad ?? bearing_rad(a, b) + Math.PI / 2;
+function doorstep(doorway: Segment, room: Space): PlanPoint[] {
+  const { a, b } = doorway;
+  const inward_rad = inwardOf_rad(doorway, room);
   return [polar(a, inward_rad, -DOORSTEP_m), polar(b, inward_rad, -DOORSTEP_m), polar(b, inward_rad, DOORSTEP_m), polar(a, inward_rad, DOORSTEP_m)];
 }
+
+/** Half the width of what is taken out, as it is counted [m]. */
+const radiusFor_m = (width_m: number): number => Math.max(0, width_m / 2 - GRID_SLACK_m);
+
+/** Doorways that let a thing of a width through. */
+const doorwaysFor = (doors: readonly Door[], width_m: number): Segment[] => doors.filter((door) => doorWidth_m(door) >= width_m - 2 * GRID_SLACK_m).flatMap(({ doorways }) => doorways.slice(0, 1));
 
 const meets = (one: Region, other: Region): boolean => intersectionOf(one, other).length > 0;
 
 /** The parts of the floor that a thing of a width can stand on, those that it starts from and those with a door. */
 function partsFor({ front, room, doors, others }: Removal, width_m: number): { readonly starts: readonly Region[]; readonly ends: readonly Region[] } {
-  const radius_m = Math.max(0, width_m / 2 - GRID_SLACK_m);
+  const radius_m = radiusFor_m(width_m);
   const free = differenceOf(
     roomShrunk(room, doors)(radius_m),
     others.map((other) => [thickened({ a: other.at, b: other.at }, other.radius_m + radius_m)]),
   );
   const parts = partsOf(free);
-  const steps = doors.filter((door) => doorWidth_m(door) >= width_m - 2 * GRID_SLACK_m).flatMap(({ doorways }) => doorways.slice(0, 1).map((doorway) => [doorstep(doorway, room)]));
+  const steps = doorwaysFor(doors, width_m).map((doorway) => [doorstep(doorway, room)]);
   return { starts: parts.filter((part) => meets(part, [front])), ends: parts.filter((part) => steps.some((step) => meets(part, step))) };
 }
 
 const doorWidth_m = ({ doorways: [inside] }: Door): number => (inside ? distance_m(inside.a, inside.b) : 0);
 
+/** Whether some way is so wide that nothing has to be cut out of the floor to see it; no says nothing. */
+export function isPlainlyWide({ room, front, doors, others }: Removal, width_m: number): boolean {
+  const radius_m = radiusFor_m(width_m);
+  const inTheWay = { ...edgesIn(room, doors), room, others, edgeRadius_m: outOf_m(radius_m), radiusBeside_m: (other: OtherCylinder) => outOf_m(other.radius_m + radius_m) };
+  return doorwaysFor(doors, width_m).some((doorway) => leadsPlainly(front, doorway, inwardOf_rad(doorway, room), inTheWay));
+}
+
 /**
  * Whether a round thing of a width gets from the floor in front of a cylinder to a door of its room and through it.
  * Exact along straight walls and between corners but for 0.06 % of half the width, on the side of "no".
  */
-export function canTakeOut(removal: Removal, width_m: number): boolean {
+export function hasWayOut(removal: Removal, width_m: number): boolean {
   const { starts, ends } = partsFor(removal, width_m);
   return starts.some((part) => ends.includes(part));
 }
+
+/** The same, told at once where the way is plain. */
+export const canTakeOut = (removal: Removal, width_m: number): boolean => isPlainlyWide(removal, width_m) || hasWayOut(removal, width_m);
 
 /** The nearest two places of two regions. */
 function nearestPlaces(one: Region, other: Region): readonly [PlanPoint, PlanPoint] | undefined {
