@@ -75,7 +75,11 @@ export const boughtFittingsOf = remembered((derived: DerivedNetwork): readonly B
   const nozzles = new Set(Object.values(network.nozzles).map(({ node }) => node));
   const made = (kind: FittingKind, legs: readonly FittingLeg[], isStreet: boolean): MatchedFitting | null => findMadeFitting(profile?.madeFittings ?? [], kind, legs, isStreet) ?? null;
   const byNode = new Map<string, Fitting[]>();
-  for (const fitting of derived.fittings) byNode.set(fitting.node, [...(byNode.get(fitting.node) ?? []), fitting]);
+  for (const fitting of derived.fittings) {
+    const others = byNode.get(fitting.node);
+    if (others) others.push(fitting);
+    else byNode.set(fitting.node, [fitting]);
+  }
 
   return tree.order.flatMap((node): BoughtFitting[] => {
     const at = tree.places.get(node);

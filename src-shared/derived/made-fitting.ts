@@ -25,13 +25,28 @@ function madeKindOf(kind: FittingKind, isStreet: boolean): MadeFitting['kind'] |
   return kind === 'odd-bend' || kind === 'joint' || kind === 'drain' ? undefined : kind;
 }
 
+/** What was found in a list for a kind with its sizes, leg by leg. */
+const found = new WeakMap<readonly MadeFitting[], Map<string, MatchedFitting | undefined>>();
+
 /**
  * The first fitting of a maker's list that is of a kind and has these sizes, leg by leg, however it is turned.
  * @param legs  as the trade names them: of a tee or cross the run first, then what branches off
  */
 export function findMadeFitting(list: readonly MadeFitting[], kind: FittingKind, legs: readonly { readonly size: PipeSize }[], isStreet = false): MatchedFitting | undefined {
   const madeKind = madeKindOf(kind, isStreet);
-  if (!madeKind || legs.length === 0) return undefined;
+  if (!madeKind || legs.length === 0 || list.length === 0) return undefined;
+  if (!Object.isFrozen(list)) return lookUp(list, madeKind, legs);
+  let key: string = madeKind;
+  for (const { size } of legs) key += ` ${size}`;
+  const known = found.get(list) ?? new Map<string, MatchedFitting | undefined>();
+  if (known.has(key)) return known.get(key);
+  const match = lookUp(list, madeKind, legs);
+  known.set(key, match);
+  found.set(list, known);
+  return match;
+}
+
+function lookUp(list: readonly MadeFitting[], madeKind: MadeFitting['kind'], legs: readonly { readonly size: PipeSize }[]): MatchedFitting | undefined {
   const count = LEGS[madeKind] ?? 2;
   for (const fitting of list) {
     if (fitting.kind !== madeKind) continue;

@@ -1,5 +1,6 @@
 import type { PlanPoint3 } from '../geometry/point.ts';
 import type { Network, Pipe } from '../model/plan.ts';
+import { sameList } from './remember.ts';
 
 /** A pipe as seen from one of its nodes. */
 export interface Leg {
@@ -29,9 +30,10 @@ export interface PipeTree {
   readonly closing: readonly Pipe[];
 }
 
-/** Walks a network from its source outwards, nearest nodes first. */
-export function pipeTreeOf(network: Network): PipeTree {
-  const places = new Map(Object.values(network.nodes).map(({ id, at }) => [id, at]));
+/** How pipes hang together, wherever their nodes are. */
+type Joints = Omit<PipeTree, 'places'>;
+
+function jointsOf({ pipes, source: entry }: Network, places: PipeTree['places']): Joints {
   const legs = new Map<string, Leg[]>();
   const broken: Pipe[] = [];
   const join = (node: string, leg: Leg): void => {
@@ -39,7 +41,7 @@ export function pipeTreeOf(network: Network): PipeTree {
     if (joined) joined.push(leg);
     else legs.set(node, [leg]);
   };
-  for (const pipe of Object.values(network.pipes)) {
+  for (const pipe of Object.values(pipes)) {
     if (pipe.from === pipe.to || !places.has(pipe.from) || !places.has(pipe.to)) broken.push(pipe);
     else {
       join(pipe.from, { pipe, other: pipe.to });
@@ -47,7 +49,7 @@ export function pipeTreeOf(network: Network): PipeTree {
     }
   }
 
-  const source = network.source !== null && places.has(network.source) ? network.source : undefined;
+  const source = entry !== null && places.has(entry) ? entry : undefined;
   const order: string[] = [];
   const seen = new Set<string>();
   const inlets = new Map<string, Leg>();
@@ -75,7 +77,41 @@ export function pipeTreeOf(network: Network): PipeTree {
   if (source !== undefined) walk(source);
   const reached = new Set(order);
   for (const node of legs.keys()) walk(node);
-  return { places, legs, broken, source, reached, order, inlets, upstream, closing };
+  return { legs, broken, source, reached, order, inlets, upstream, closing };
+}
+
+/** The joints of pipes as they were last walked, with what they followed from besides. */
+interface LastJoints {
+  readonly nodes: readonly string[];
+  readonly source: string | null;
+  readonly joints: Joints;
+}
+
+const lastJoints = new WeakMap<Network['pipes'], LastJoints>();
+
+/** While nodes only move, their pipes hang together as they did. */
+function keptJointsOf(network: Network, places: PipeTree['places']): Joints {
+  const last = lastJoints.get(network.pipes);
+  const nodes = [...places.keys()];
+  if (last && last.source === network.source && sameList(last.nodes, nodes) === last.nodes) return last.joints;
+  const joints = jointsOf(network, places);
+  lastJoints.set(network.pipes, { nodes, source: network.source, joints });
+  return joints;
+}
+
+const lastTrees = new WeakMap<Network['nodes'], Pick<Network, 'pipes' | 'source'> & { readonly tree: PipeTree }>();
+
+/** Walks a network from its source outwards, nearest nodes first. The tree of a frozen network is walked once. */
+export function pipeTreeOf(network: Network): PipeTree {
+  const { nodes, pipes, source } = network;
+  const isKeepable = Object.isFrozen(nodes) && Object.isFrozen(pipes);
+  const last = isKeepable ? lastTrees.get(nodes) : undefined;
+  if (last && last.pipes === pipes && last.source === source) return last.tree;
+  const places = new Map(Object.values(nodes).map(({ id, at }) => [id, at]));
+  if (!isKeepable) return { places, ...jointsOf(network, places) };
+  const tree = { places, ...keptJointsOf(network, places) };
+  lastTrees.set(nodes, { pipes, source, tree });
+  return tree;
 }
 
 /** The way from a node up to the source, or to the first node of its part: the node itself first. */

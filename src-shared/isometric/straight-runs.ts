@@ -1,6 +1,7 @@
 import { isOneMake } from '../derived/bought-fittings.ts';
 import type { DerivedNetwork } from '../derived/derived.ts';
 import { type Leg, type PipeTree, pipeTreeOf } from '../derived/pipe-tree.ts';
+import { remembered } from '../derived/remember.ts';
 import { type PlanPoint3, distance3_m } from '../geometry/point.ts';
 import type { Pipe } from '../model/plan.ts';
 import type { PipeSchedule, PipeSize } from '../profile/pipe-table.ts';
@@ -46,7 +47,7 @@ function weightsOf(tree: PipeTree): ReadonlyMap<string, number> {
 }
 
 /** Parts a network into straight runs between its source, fittings, nozzles and ends. */
-export function runTreeOf({ network, fittings }: DerivedNetwork): RunTree {
+export const runTreeOf = remembered(({ network, fittings }: DerivedNetwork): RunTree => {
   const tree = pipeTreeOf(network);
   const weights = weightsOf(tree);
   const busy = new Set([...fittings.map(({ node }) => node), ...Object.values(network.nozzles).map(({ node }) => node)]);
@@ -94,4 +95,4 @@ export function runTreeOf({ network, fittings }: DerivedNetwork): RunTree {
     }
   }
   return { nodes, runs, places: tree.places, hasLoop: tree.closing.length > 0 };
-}
+});

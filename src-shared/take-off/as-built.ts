@@ -1,8 +1,10 @@
 import type { DerivedNetwork } from '../derived/derived.ts';
 import { type PipeTree, pipeTreeOf } from '../derived/pipe-tree.ts';
+import { rememberedPart } from '../derived/remember.ts';
 import { type PlanPoint3, distance3_m } from '../geometry/point.ts';
 import { ANGLE_SLACK_rad, LENGTH_SLACK_m, SAME_PLACE_m } from '../geometry/tolerance.ts';
 import { type Direction3, angleBetween3_rad, direction3 } from '../geometry/vector3.ts';
+import type { Network } from '../model/plan.ts';
 
 /** What the length of a pipe rests on: the drawing, its own measurement, or that it takes up what another measured otherwise. */
 export type LengthBasis = 'drawn' | 'measured' | 'follows';
@@ -50,15 +52,20 @@ function waysOf(tree: PipeTree): ReadonlyMap<string, Direction3> {
   return ways;
 }
 
+const NO_WAYS: ReadonlyMap<string, Direction3> = new Map();
+
 /**
  * Lays a network out as it was measured. A measured pipe keeps its end toward the source; what hangs on its other end
  * shifts along it. On every way on from there the next pipe that runs parallel to it, is not measured itself and is long
  * enough takes the difference up, so that what follows stays where it is drawn. Where none does, the nozzles at the end of
  * that way move. Only lengths change, never a direction.
  */
-export function asBuiltOf({ network }: Pick<DerivedNetwork, 'network'>): AsBuilt {
+export const asBuiltOf = ({ network }: Pick<DerivedNetwork, 'network'>): AsBuilt => builtOf(network);
+
+const builtOf = rememberedPart((network: Network): AsBuilt => {
   const tree = pipeTreeOf(network);
-  const ways = waysOf(tree);
+  const isMeasured = Object.values(network.pipes).some(({ measured_m }) => measured_m !== null);
+  const ways = isMeasured ? waysOf(tree) : NO_WAYS;
   const places = new Map(tree.places);
   const lengths = new Map<string, number>();
   const bases = new Map<string, LengthBasis>();
@@ -72,7 +79,7 @@ export function asBuiltOf({ network }: Pick<DerivedNetwork, 'network'>): AsBuilt
   const leaving = (node: string) => (tree.legs.get(node) ?? []).filter(({ pipe }) => tree.upstream.get(pipe.id) === node);
 
   const unused: string[] = [];
-  for (const node of tree.order) {
+  for (const node of isMeasured ? tree.order : []) {
     for (const { pipe, other } of leaving(node)) {
       const way = ways.get(pipe.id);
       if (pipe.measured_m === null) continue;
@@ -108,4 +115,4 @@ export function asBuiltOf({ network }: Pick<DerivedNetwork, 'network'>): AsBuilt
     return from && to && by_m > LENGTH_SLACK_m ? [{ nozzle: id, from, to, by_m }] : [];
   });
   return { places, lengths_m: lengths, bases, moved, unused };
-}
+});

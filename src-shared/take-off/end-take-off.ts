@@ -32,8 +32,10 @@ const UNMADE: Readonly<Partial<Record<PieceEndKind, string>>> = {
 const unknown = (because: string): EndTakeOff => ({ isKnown: false, because });
 const REACH_SOURCE = 'ASME B16.3, Class 300, memory';
 
+type TabledReach = { readonly reach_m: number; readonly source: string } | undefined;
+
 /** Centre to end from the tables: malleable Class 300 and forged classes; undefined where they have none. */
-function tabledReach(size: PipeSize, fittingClass: NonNullable<UnitProfile['fittingClass']>, kind: PieceEndKind): { readonly reach_m: number; readonly source: string } | undefined {
+function readReach(size: PipeSize, fittingClass: NonNullable<UnitProfile['fittingClass']>, kind: PieceEndKind): TabledReach {
   const malleable = PIPE_ENDS.find((end): end is PipeEnd => end === kind);
   const forged = FORGED_ENDS.find((end): end is ForgedEnd => end === kind);
   try {
@@ -43,6 +45,15 @@ function tabledReach(size: PipeSize, fittingClass: NonNullable<UnitProfile['fitt
     if (error instanceof RangeError) return undefined;
     throw error;
   }
+}
+
+const read = new Map<string, TabledReach>();
+
+/** The same, read once: the tables never change. */
+function tabledReach(size: PipeSize, fittingClass: NonNullable<UnitProfile['fittingClass']>, kind: PieceEndKind): TabledReach {
+  const key = `${size} ${fittingClass} ${kind}`;
+  if (!read.has(key)) read.set(key, readReach(size, fittingClass, kind));
+  return read.get(key);
 }
 
 /** Reach of the fitting and engagement of the thread at an end of a run. A maker's own length goes before the tables. */

@@ -32,9 +32,13 @@ export interface PieceRun extends Pick<StraightRun, 'pipes' | 'size' | 'schedule
 
 /** What the length of a run rests on: a run with a measured pipe is measured. */
 function basisOf(pipes: readonly string[], { bases }: AsBuilt): LengthBasis {
-  const all = pipes.map((pipe) => bases.get(pipe));
-  if (all.includes('measured')) return 'measured';
-  return all.includes('follows') ? 'follows' : 'drawn';
+  let basis: LengthBasis = 'drawn';
+  for (const pipe of pipes) {
+    const own = bases.get(pipe);
+    if (own === 'measured') return own;
+    if (own === 'follows') basis = own;
+  }
+  return basis;
 }
 
 /** The straight runs of a network with what stands at their ends, in the order of the isometric's numbers. */
@@ -43,7 +47,11 @@ export function pieceRunsOf(derived: DerivedNetwork, asBuilt: AsBuilt = asBuiltO
   const { runs, nodes } = runTreeOf(derived);
   const numbers = new Map(nodes.map((node, i) => [node, i]));
   const at = new Map<string, BoughtFitting[]>();
-  for (const fitting of boughtFittingsOf(derived)) at.set(fitting.node, [...(at.get(fitting.node) ?? []), fitting]);
+  for (const fitting of boughtFittingsOf(derived)) {
+    const others = at.get(fitting.node);
+    if (others) others.push(fitting);
+    else at.set(fitting.node, [fitting]);
+  }
   const nozzles = new Set(Object.values(network.nozzles).map(({ node }) => node));
   const counts = new Map<string, number>();
   for (const { pipe } of derived.pipes) for (const node of [pipe.from, pipe.to]) counts.set(node, (counts.get(node) ?? 0) + 1);

@@ -115,11 +115,14 @@ function piecesOfRun(derived: DerivedNetwork, run: PieceRun, numbers: ReadonlyMa
   });
   const first = endOf(run.from);
   const last = endOf(run.to);
-  const coupling = stockCoupling(derived, run, engagement);
-  const lengths_m = pipesOfRun(run.length_m - takenOff(first.takeOff) - takenOff(last.takeOff), 2 * takenOff(coupling.takeOff), stockLength_m, 2 * effectiveThread_m(run.size));
+  const free_m = run.length_m - takenOff(first.takeOff) - takenOff(last.takeOff);
+  // What fits into one length of stock needs no coupling.
+  let known: ReturnType<typeof stockCoupling> | undefined;
+  const coupling = () => (known ??= stockCoupling(derived, run, engagement));
+  const lengths_m = free_m <= stockLength_m ? [free_m] : pipesOfRun(free_m, 2 * takenOff(coupling().takeOff), stockLength_m, 2 * effectiveThread_m(run.size));
   let done_m = 0;
   return lengths_m.map((length_m, i): Piece => {
-    const couplingAt = (place: number): PieceEnd => ({ label: `${last.label}${letters(place)}`, ...coupling });
+    const couplingAt = (place: number): PieceEnd => ({ label: `${last.label}${letters(place)}`, ...coupling() });
     const from = i === 0 ? first : couplingAt(i - 1);
     const isLast = i === lengths_m.length - 1;
     const to = isLast ? last : couplingAt(i);
