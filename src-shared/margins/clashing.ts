@@ -61,10 +61,15 @@ function meets(site: Site, motion: NozzleMotion, pipe: MovedPipe, grown: Outline
     return fillOf([shifted(convexHull([...grown, ...beyond]), at.x - near.x, at.y - near.y)]);
   }
   const ahead = clipToHalfPlane(grown, { x: -way.x, y: -way.y, limit: -dot(way, far) });
-  if (ahead.length === 0) return [];
   if (nearKind.kind === 'goes' && farKind.kind === 'slides' && Math.abs(dot(farKind.along, way)) < 1e-6) {
-    return fillOf([shifted(convexHull([...ahead, ...shifted(ahead, way.x * far_m, way.y * far_m)]), at.x - near.x, at.y - near.y)]);
+    // Beyond its far end the run leads the other way.
+    const behind = clipToHalfPlane(grown, { x: way.x, y: way.y, limit: dot(way, far) });
+    return [ahead, behind].flatMap((part, i) => {
+      const out_m = i === 0 ? far_m : -far_m;
+      return part.length === 0 ? [] : fillOf([shifted(convexHull([...part, ...shifted(part, way.x * out_m, way.y * out_m)]), at.x - near.x, at.y - near.y)]);
+    });
   }
+  if (ahead.length === 0) return [];
   if (nearKind.kind === 'slides' && farKind.kind === 'stays' && isParallel(nearKind.along, way)) {
     const reach = reachOnLine(ahead, near, way);
     return reach ? strip(site, motion, way, reach[0], 2 * far_m) : [];

@@ -1,5 +1,4 @@
 import { coverageOf } from '../derived/coverage.ts';
-import { lowCeilingsOf } from '../derived/low-ceilings.ts';
 import { placedFootprint } from '../derived/footprint.ts';
 import { type Region, differenceOf, fillOf, intersectionOf } from '../derived/polygon-sums.ts';
 import { opaqueTo, seenOf, standsOnFloor } from '../derived/sight.ts';
@@ -11,7 +10,7 @@ import { type Segment, meetingOf } from '../geometry/segment.ts';
 import { SAME_PLACE_m, SLIVER_m2 } from '../geometry/tolerance.ts';
 import { momentsOf } from '../geometry/moments.ts';
 import { isSameRef } from '../model/plan.ts';
-import { carve } from './carve.ts';
+import { hangingEdges, underHanging } from './under-hanging.ts';
 import { standIn } from './stand-in.ts';
 import { type Forbidden, type Site, acrossOf_m, windowOf } from './site.ts';
 
@@ -64,12 +63,8 @@ function wallScreens({ space }: Site): Screen[] {
 
 const solidScreens = (footprints: readonly Outline[]): Screen[] => footprints.flatMap((ring) => (isConvex(ring) ? [screen(ring)] : sidesOf(ring).map(({ a, b }) => screen([a, b]))));
 
-/** Places that are tried where floor lies under things that hang, and how finely [m]. */
-const QUESTIONS = 400;
-const FINE_m = 0.002;
-
 /** Whether a nozzle at a place sees all of a region, as coverage counts it. */
-function isAllSeen(site: Site, own: Region, p: PlanPoint): boolean {
+export function isAllSeen(site: Site, own: Region, p: PlanPoint): boolean {
   const there = standIn(site, p);
   const shape = there.profile?.footprint;
   if (!there.at || !shape) return false;
@@ -106,28 +101,23 @@ function hiddenFrom({ a, b }: Segment, { corners }: Screen, reach_m: number): Ou
 /**
  * N9: the places from which some of the floor that only this nozzle covers is out of its footprint or out of its sight.
  * All of the floor is seen when its border is, for what lies before a place of the border is seen as well: told exactly by the
- * lines that pass between the floor and each thing that stops sight. Where some of the floor lies under a thing that hangs,
- * places are tried one by one instead, and the border is found on the small side. A sliver of up to 1 cm² that the rule lets
- * pass as noise of its sums counts here.
+ * lines that pass between the floor and each thing that stops sight. A sliver of up to 1 cm² that the rule lets pass as noise
+ * of its sums counts here.
  * @param candidates  where it matters
  */
 export function lostFloor(site: Site, candidates: Region): Forbidden {
   const own = ownFloorOf(site);
   if (own.length === 0 || candidates.length === 0) return { rule: 'N9', region: [] };
-  const { space, nozzle, at } = site;
+  const { space, nozzle } = site;
   const reaching = reachingRing(site, own);
   const outOfReach = differenceOf(windowOf(site), [[reaching]]);
   const left = reaching.length === 0 ? [] : intersectionOf(candidates, [reaching]);
   if (left.length === 0) return { rule: 'N9', region: outOfReach };
   const opaque = opaqueTo(nozzle);
-  const low = lowCeilingsOf(space, at).flatMap(({ region }) => region);
-  const hanging = [...opaque.filter((solid) => !standsOnFloor(space, solid)).map(({ footprint }) => footprint), ...low];
-  if (hanging.length > 0 && momentsOf(intersectionOf(own, fillOf(hanging))).area_m2 > SLIVER_m2) {
-    return { rule: 'N9', region: [...outOfReach, ...differenceOf(left, [carve(left, (p) => isAllSeen(site, own, p), QUESTIONS, FINE_m)])] };
-  }
-  const screens = [...wallScreens(site), ...solidScreens([...opaque.map(({ footprint }) => footprint), ...low])];
+  const hanging = opaque.filter((solid) => !standsOnFloor(space, solid));
+  const screens = [...wallScreens(site), ...solidScreens(opaque.filter((solid) => !hanging.includes(solid)).map(({ footprint }) => footprint))];
   const bounds = boundsOf(left.flat());
-  const hidden: Outline[] = [];
+  const hidden: Outline[] = [...hanging.map(({ footprint }) => footprint), ...underHanging(site, own, hangingEdges(site, hanging))];
   for (const side of own.flatMap(sidesOf)) {
     if (distance_m(side.a, side.b) <= SAME_PLACE_m) continue;
     const around = boundsOf([side.a, side.b, planPoint(bounds.minX, bounds.minY), planPoint(bounds.maxX, bounds.maxY)]);
