@@ -1,7 +1,8 @@
 import { Clipper64, ClipType, FillRule, type Path64, type Paths64, type Point64, type PolyPath64, PolyTree64 } from 'clipper2-ts';
-import type { Outline } from '../geometry/outline.ts';
+import { type Outline, boxesTouch } from '../geometry/outline.ts';
 import { counterClockwise } from '../geometry/ring-order.ts';
 import { SAME_PLACE_m } from '../geometry/tolerance.ts';
+import { boxedOf, untouched } from './untouched-rings.ts';
 
 /** An area with holes and of several parts: outer rings counter-clockwise, holes clockwise, no ring crosses another. */
 export type Region = readonly Outline[];
@@ -19,13 +20,14 @@ const isStraight = (a: Point64 | undefined, b: Point64 | undefined, c: Point64 |
 function toGrid(ring: Outline): Path64 {
   const path: Path64 = [];
   for (const { x, y } of ring) {
-    path.push({ x: Math.round(x * perMetre), y: Math.round(y * perMetre) });
-    while (isStraight(path.at(-3), path.at(-2), path.at(-1))) path.splice(-2, 1);
+    const next = { x: Math.round(x * perMetre), y: Math.round(y * perMetre) };
+    while (isStraight(path[path.length - 2], path[path.length - 1], next)) path.pop();
+    path.push(next);
   }
   for (;;) {
     if (path.length < 3) return [];
-    if (isStraight(path.at(-2), path.at(-1), path[0])) path.pop();
-    else if (isStraight(path.at(-1), path[0], path[1])) path.shift();
+    if (isStraight(path[path.length - 2], path[path.length - 1], path[0])) path.pop();
+    else if (isStraight(path[path.length - 1], path[0], path[1])) path.shift();
     else return path;
   }
 }
@@ -40,13 +42,19 @@ const pathsOf = (rings: readonly Outline[]): Paths64 => rings.map(toGrid).filter
 export const fillOf = (rings: readonly Outline[]): Region => rings.map(counterClockwise);
 
 function summed(kind: ClipType, first: readonly Outline[], second: readonly Outline[]): Region {
-  const subject = pathsOf(first);
+  const subject = boxedOf(pathsOf(first));
   if (subject.length === 0) return [];
+  // Of the second what lies far from all of the first takes no part.
+  const clip = boxedOf(pathsOf(second)).filter(({ box }) => subject.some((each) => boxesTouch(each.box, box)));
+  if (kind === ClipType.Intersection && clip.length === 0) return [];
+  if (clip.length === 0 || kind === ClipType.Intersection) {
+    const plain = untouched(subject, clip);
+    if (plain) return plain.map(fromGrid);
+  }
   const sums = new Clipper64();
   const solution: Paths64 = [];
-  sums.addSubject(subject);
-  const clip = pathsOf(second);
-  if (clip.length > 0) sums.addClip(clip);
+  sums.addSubject(subject.map(({ path }) => path));
+  if (clip.length > 0) sums.addClip(clip.map(({ path }) => path));
   sums.execute(kind, FillRule.NonZero, solution);
   return solution.map(fromGrid);
 }

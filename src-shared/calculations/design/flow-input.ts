@@ -8,6 +8,7 @@ import { temperaturesOf, ventTemperature_K } from './agent.ts';
 import { atmospherePressure_Pa } from '../formulas/altitude.ts';
 import { nitrogenState } from '../formulas/nitrogen.ts';
 import { type FlowTree, flowTreeOf } from './flow-tree.ts';
+import { lastAnswer } from './last-answer.ts';
 import { netVolumeOf_m3 } from './net-volume.ts';
 import { type Worked, notWorked, workOut, worked } from './worked.ts';
 
@@ -89,6 +90,8 @@ function roomsOf(network: DerivedNetwork, basis: BasisOfDesign): Worked<FlowRoom
   return worked({ spaces, enclosures, coldest });
 }
 
+const fillPressure_Pa = lastAnswer((density_kg_m3: number) => nitrogenState(density_kg_m3, FILL_K).pressure_Pa);
+
 /** What a discharge needs of a network besides the areas of its orifices. */
 export interface FlowFrame {
   readonly input: Omit<DischargeInput, 'nozzles'>;
@@ -137,7 +140,7 @@ export function flowFrameOf(derived: DerivedNetwork, basis: BasisOfDesign): Work
         pipeWarmth: 'as-throttled',
         cylinders,
         cylinderVolume_m3,
-        fillPressure_Pa: nitrogenState(agentMass_kg / cylinderVolume_m3, FILL_K).pressure_Pa,
+        fillPressure_Pa: fillPressure_Pa(agentMass_kg / cylinderVolume_m3),
         fillTemperature_K: FILL_K,
         steelMass_kg: filledMass_kg - agentMass_kg,
         // A plain cylinder of that volume and diameter: side and two ends.

@@ -2,33 +2,21 @@ import type { DerivedNetwork } from '../../derived/derived.ts';
 import { remembered, rememberedPart } from '../../derived/remember.ts';
 import type { UnitProfile } from '../../profile/unit-profile.ts';
 import { ATMOSPHERE_Pa } from '../../units/convert.ts';
-import type { DischargeInput, FlowStretch } from '../discharge/discharge.ts';
+import type { DischargeInput } from '../discharge/discharge.ts';
 import type { DischargeSource } from '../discharge/discharge-source.ts';
 import { REAL_NITROGEN } from '../discharge/gas.ts';
-import { type PipeGas, pipeGasOf } from '../discharge/pipe-gas.ts';
+import { pipeGasOf } from '../discharge/pipe-gas.ts';
 import { sourceOf } from '../discharge/source.ts';
-import { meanPressure_Pa, stretchInlet } from '../discharge/stretch-flow.ts';
 import { realOrificeFlow_kg_s } from '../formulas/orifice.ts';
 import type { OrificeSums } from './design.ts';
 import { usable } from './discharge.ts';
 import type { FlowFrame } from './flow-input.ts';
+import { lastAnswer } from './last-answer.ts';
+import { outletOf_Pa } from './stretch-outlet.ts';
 import { type Worked, notWorked, workOut, worked } from './worked.ts';
 
-/** Enough to find a pressure to a thousandth of a pascal. */
-const HALVINGS = 36;
-
-/** Pressure at the end of a stretch that a flow enters at a pressure; undefined when it cannot pass. */
-function outlet_Pa(stretch: FlowStretch, gas: PipeGas, inlet_Pa: number, flow_kg_s: number): number | undefined {
-  const inletOf = (end_Pa: number): number => stretchInlet(stretch, gas, end_Pa, flow_kg_s, meanPressure_Pa(inlet_Pa, end_Pa)).inlet_Pa;
-  if (inletOf(ATMOSPHERE_Pa) > inlet_Pa) return undefined;
-  let [low_Pa, high_Pa] = [ATMOSPHERE_Pa, inlet_Pa];
-  for (let step = 0; step < HALVINGS; step += 1) {
-    const middle_Pa = (low_Pa + high_Pa) / 2;
-    if (inletOf(middle_Pa) > inlet_Pa) high_Pa = middle_Pa;
-    else low_Pa = middle_Pa;
-  }
-  return low_Pa;
-}
+/** Gas at the start of a discharge, where the pipe begins; undefined when throttling makes it colder than its equation goes. */
+const startSource = lastAnswer((fill_Pa: number, fill_K: number, set_Pa: number | null) => sourceOf(REAL_NITROGEN, REAL_NITROGEN.stateOf(REAL_NITROGEN.densityOf(fill_Pa, fill_K), fill_K), set_Pa, undefined));
 
 /** Float noise of an area that is made exactly as needed. */
 const AS_NEEDED = 1e-3;
@@ -37,8 +25,7 @@ const AS_NEEDED = 1e-3;
 export function startAreasOf({ input, nozzles, tree }: FlowFrame, total_kg_s: number): readonly number[] | { readonly starved: string } {
   const total_m3 = input.spaces.reduce((sum, { volume_m3 }) => sum + volume_m3, 0);
   const flowOf = ({ space }: (typeof nozzles)[number]): number => (total_kg_s * (input.spaces[space]?.volume_m3 ?? 0)) / total_m3 / nozzles.filter((each) => each.space === space).length;
-  const filled = REAL_NITROGEN.stateOf(REAL_NITROGEN.densityOf(input.fillPressure_Pa, input.fillTemperature_K), input.fillTemperature_K);
-  const source = sourceOf(REAL_NITROGEN, filled, input.regulatorPressure_Pa, undefined);
+  const source = startSource(input.fillPressure_Pa, input.fillTemperature_K, input.regulatorPressure_Pa);
   if (!source) throw new RangeError('The gas would be colder than its equation goes as soon as it is throttled.');
   const { temperature_K } = source;
   const gas = pipeGasOf('real')(temperature_K);
@@ -49,7 +36,7 @@ export function startAreasOf({ input, nozzles, tree }: FlowFrame, total_kg_s: nu
   const pressures: (number | undefined)[] = tree.nodeIds.map((_, node) => (node === 0 ? source.pressure_Pa : undefined));
   for (const stretch of tree.stretches) {
     const inlet_Pa = pressures[stretch.from];
-    pressures[stretch.to] = inlet_Pa === undefined ? undefined : outlet_Pa(stretch, gas, inlet_Pa, through[stretch.to] ?? 0);
+    pressures[stretch.to] = inlet_Pa === undefined ? undefined : outletOf_Pa(stretch, gas, inlet_Pa, through[stretch.to] ?? 0);
   }
   const areas: number[] = [];
   for (const nozzle of nozzles) {

@@ -35,14 +35,15 @@ function realFluxRatio(pressure_Pa: number, temperature_K: number): number {
   return 1;
 }
 
-/** The gas in the pipe by its temperature; what is costly is tabulated as the run asks for it. */
+const compressibilities = lazyTable((pressure_Pa, temperature_K) => pressure_Pa / (nitrogenDensity_kg_m3(pressure_Pa, temperature_K) * NITROGEN_R_J_kgK * temperature_K), {
+  pressureStep_Pa: 5e5,
+  temperatureStep_K: 5,
+  leastTemperature_K: NITROGEN_LEAST_K,
+});
+const fluxRatios = lazyTable(realFluxRatio, { pressureStep_Pa: 2e6, temperatureStep_K: 15, leastTemperature_K: NITROGEN_LEAST_K });
+
+/** The gas in the pipe by its temperature; what is costly is tabulated as it is asked for, once for every run. */
 export function pipeGasOf(gas: 'real' | 'ideal'): (temperature_K: number) => PipeGas {
   if (gas === 'ideal') return (temperature_K) => ({ temperature_K, viscosity_Pas: viscosityOf(temperature_K), compressibility: unity, fluxRatio: unity });
-  const compressibilities = lazyTable((pressure_Pa, temperature_K) => pressure_Pa / (nitrogenDensity_kg_m3(pressure_Pa, temperature_K) * NITROGEN_R_J_kgK * temperature_K), {
-    pressureStep_Pa: 5e5,
-    temperatureStep_K: 5,
-    leastTemperature_K: NITROGEN_LEAST_K,
-  });
-  const fluxRatios = lazyTable(realFluxRatio, { pressureStep_Pa: 2e6, temperatureStep_K: 15, leastTemperature_K: NITROGEN_LEAST_K });
   return (temperature_K) => ({ temperature_K, viscosity_Pas: viscosityOf(temperature_K), compressibility: compressibilities(temperature_K), fluxRatio: fluxRatios(temperature_K) });
 }

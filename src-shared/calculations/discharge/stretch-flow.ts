@@ -20,12 +20,15 @@ export interface StretchInlet {
   readonly isChoked: boolean;
 }
 
+const roughOf = (stretch: FlowStretch): number => Math.min(RELATIVE_ROUGHNESS_GREATEST, stretch.roughness_m / stretch.bore_m);
+const reynoldsOf = (stretch: FlowStretch, flow_kg_s: number, viscosity_Pas: number): number => Math.min(REYNOLDS_GREATEST, Math.max(REYNOLDS_LEAST, (4 * flow_kg_s) / (Math.PI * stretch.bore_m * viscosity_Pas)));
+
 /** f·L/D + ΣK of a stretch and its slope over the flow. */
 function resistanceOf(stretch: FlowStretch, flow_kg_s: number, viscosity_Pas: number): { resistance: number; byFlow: number } {
   const lengthInBores = stretch.length_m / stretch.bore_m;
   if (lengthInBores === 0) return { resistance: stretch.lossFactor, byFlow: 0 };
-  const rough = Math.min(RELATIVE_ROUGHNESS_GREATEST, stretch.roughness_m / stretch.bore_m);
-  const reynolds = Math.min(REYNOLDS_GREATEST, Math.max(REYNOLDS_LEAST, (4 * flow_kg_s) / (Math.PI * stretch.bore_m * viscosity_Pas)));
+  const rough = roughOf(stretch);
+  const reynolds = reynoldsOf(stretch, flow_kg_s, viscosity_Pas);
   const friction = churchillFriction(reynolds, rough);
   const byFlow = reynolds < SLOPE_BELOW_REYNOLDS ? (churchillFriction(reynolds * 1.0001, rough) - friction) / (flow_kg_s * 0.0001) : 0;
   return { resistance: friction * lengthInBores + stretch.lossFactor, byFlow: byFlow * lengthInBores };
@@ -70,6 +73,33 @@ export function stretchInlet(stretch: FlowStretch, gas: PipeGas, outlet_Pa: numb
   const byResistance = (squareMach * end_Pa * rising) / (2 * root * share);
   if (isChoked) return { inlet_Pa, byOutlet: 0, byFlow: inlet_Pa / flow_kg_s + byResistance, isChoked };
   return { inlet_Pa, byOutlet: (1 - squareMach) / (share * root), byFlow: (end_Pa * (ratio - 1)) / (root * share * flow_kg_s) + byResistance, isChoked };
+}
+
+/** A stretch with one flow through it, whose inlet is asked for at many outlets. */
+export interface SteadyStretch {
+  /** The inlet that `stretchInlet` gives, digit for digit [Pa]. */
+  inlet_Pa(outlet_Pa: number, mean_Pa: number): number;
+  /** Square of the isothermal Mach number at an outlet, 1 when choked [-]. */
+  squareMach(outlet_Pa: number, mean_Pa: number): number;
+}
+
+/** What of a stretch does not change while the flow stays is worked out once. */
+export function steadyStretch(stretch: FlowStretch, gas: PipeGas, flow_kg_s: number): SteadyStretch {
+  if (flow_kg_s <= 0) return { inlet_Pa: (outlet_Pa) => outlet_Pa, squareMach: () => 0 };
+  const lengthInBores = stretch.length_m / stretch.bore_m;
+  const resistance = lengthInBores === 0 ? stretch.lossFactor : churchillFriction(reynoldsOf(stretch, flow_kg_s, gas.viscosity_Pas), roughOf(stretch)) * lengthInBores + stretch.lossFactor;
+  const flux_kg_m2s = flow_kg_s / ((Math.PI / 4) * stretch.bore_m ** 2);
+  const energy_J_kg = NITROGEN_R_J_kgK * gas.temperature_K;
+  const sonicAt_Pa = (mean_Pa: number): number => flux_kg_m2s * Math.sqrt(energy_J_kg * gas.compressibility(mean_Pa));
+  const squareMachOf = (sonic_Pa: number, outlet_Pa: number): number => (sonic_Pa >= outlet_Pa ? 1 : (sonic_Pa / outlet_Pa) ** 2);
+  return {
+    inlet_Pa: (outlet_Pa, mean_Pa) => {
+      const sonic_Pa = sonicAt_Pa(mean_Pa);
+      const end_Pa = Math.max(sonic_Pa, outlet_Pa);
+      return resistance < 1e-12 ? end_Pa : end_Pa * Math.sqrt(squareRatio(squareMachOf(sonic_Pa, outlet_Pa), resistance));
+    },
+    squareMach: (outlet_Pa, mean_Pa) => squareMachOf(sonicAt_Pa(mean_Pa), outlet_Pa),
+  };
 }
 
 /** Mean pressure of a pipe along which the square of the pressure falls evenly. */
