@@ -1,7 +1,7 @@
 import { type Level, type Plan, emptyLevel } from '../model/plan.ts';
-import type { Derived, DerivedLevel } from './derived.ts';
+import type { Derived, DerivedLevel, DerivedNetwork } from './derived.ts';
 import { derivedNetworkOf } from './network.ts';
-import { rememberedPart } from './remember.ts';
+import { remembered, rememberedPart } from './remember.ts';
 import { solidsOf } from './solids.ts';
 import { spaceIndexOf } from './space-index.ts';
 import { spacesOf } from './spaces.ts';
@@ -26,6 +26,26 @@ const levelsOf = rememberedPart((levels: Plan['levels']) => {
   };
 });
 
+/** Put together when it is read: a step of a drag seldom does. */
+const nozzlesOf = remembered((networks: Derived['networks']) => networks.flatMap(({ nozzles }) => nozzles));
+
+/** The last of the plans with the same levels: pipe is dragged far more often than a room is drawn. */
+const lastNetworks = new WeakMap<Derived['levels'], Pick<Derived, 'plan' | 'networks'>>();
+
+/** Every network of a plan; those of the last plan that are the same are the very same objects. */
+function networksOf(plan: Plan, levels: readonly DerivedLevel[], byId: ReadonlyMap<string, DerivedLevel>): readonly DerivedNetwork[] {
+  const last = lastNetworks.get(levels);
+  const before = last?.plan.profiles === plan.profiles ? last : undefined;
+  const networks = Object.values(plan.networks).map((network, i) => {
+    const known = before?.networks[i];
+    if (known?.network === network && Object.isFrozen(network)) return known;
+    const on = byId.get(network.level) ?? { level: lostLevel(network.level), spaces: [] };
+    return derivedNetworkOf(network, on.level, plan.profiles[network.profile], spaceIndexOf(on.spaces));
+  });
+  lastNetworks.set(levels, { plan, networks });
+  return networks;
+}
+
 /**
  * Derives everything that follows from a plan without any limit or judgement.
  * What two plans share is derived once and answers with the very same objects, so that a drag derives only the network
@@ -33,9 +53,15 @@ const levelsOf = rememberedPart((levels: Plan['levels']) => {
  */
 export const derivePlan = rememberedPart((plan: Plan): Derived => {
   const { levels, byId, solids, spaces } = levelsOf(plan.levels);
-  const networks = Object.values(plan.networks).map((network) => {
-    const on = byId.get(network.level) ?? { level: lostLevel(network.level), spaces: [] };
-    return derivedNetworkOf(network, on.level, plan.profiles[network.profile], spaceIndexOf(on.spaces));
-  });
-  return { plan, levels, spaces, solids, networks, nozzles: networks.flatMap(({ nozzles }) => nozzles) };
+  const networks = networksOf(plan, levels, byId);
+  return {
+    plan,
+    levels,
+    spaces,
+    solids,
+    networks,
+    get nozzles() {
+      return nozzlesOf(networks);
+    },
+  };
 });

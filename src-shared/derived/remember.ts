@@ -1,13 +1,21 @@
+/** Whether two lists hold the very same things. */
+function isSameList(one: readonly unknown[], other: readonly unknown[]): boolean {
+  if (one.length !== other.length) return false;
+  for (let i = 0; i < one.length; i += 1) if (!Object.is(one[i], other[i])) return false;
+  return true;
+}
+
 /**
  * Wraps a pure function so that it keeps its last answer for each key object and gives it again while the other
  * inputs are the very same objects. The wrapped function must depend on nothing but its arguments. Handed bare to a
- * list it would be given places and lists as inputs, too, and keep nothing.
+ * list it would be given places and lists as inputs, too, and keep nothing. An earlier version of the key must be no
+ * input: each version would keep the one before it for ever.
  */
 export function remembered<K extends object, I extends readonly unknown[], V>(derive: (key: K, ...inputs: I) => V): (key: K, ...inputs: I) => V {
   const kept = new WeakMap<K, { readonly inputs: I; readonly value: V }>();
   return (key, ...inputs) => {
     const last = kept.get(key);
-    if (last && last.inputs.length === inputs.length && last.inputs.every((input, i) => Object.is(input, inputs[i]))) return last.value;
+    if (last && isSameList(last.inputs, inputs)) return last.value;
     const value = derive(key, ...inputs);
     kept.set(key, { inputs, value });
     return value;
@@ -53,4 +61,4 @@ export function keeping<K extends object, V>(depth: number): (key: K, fresh: V) 
 
 /** The earlier list when it holds the very same things, so that its identity can stand for its content. */
 export const sameList = <T>(earlier: readonly T[] | undefined, list: readonly T[]): readonly T[] =>
-  earlier && earlier.length === list.length && earlier.every((thing, i) => Object.is(thing, list[i])) ? earlier : list;
+  earlier && isSameList(earlier, list) ? earlier : list;

@@ -55,10 +55,10 @@ export type RefOf<K extends RefKind> = Extract<Ref, { kind: K }>;
 
 /** One string per thing, for keys and comparisons. */
 export const refKey = (ref: Ref): string =>
-  [ref.kind, 'level' in ref ? ref.level : '', 'enclosure' in ref ? ref.enclosure : '', 'network' in ref ? ref.network : '', ref.id].join('/');
+  `${ref.kind}/${'level' in ref ? ref.level : ''}/${'enclosure' in ref ? ref.enclosure : ''}/${'network' in ref ? ref.network : ''}/${ref.id}`;
 
 /** Whether two references name the same thing. */
-export const isSameRef = (a: Ref, b: Ref): boolean => refKey(a) === refKey(b);
+export const isSameRef = (a: Ref, b: Ref): boolean => a === b || (a.id === b.id && a.kind === b.kind && refKey(a) === refKey(b));
 
 /** Corner list of a ring as plain plan places. */
 export const ringOf = (corners: readonly Corner[]): PlanPoint[] => corners.map(({ x, y }) => ({ x, y }));

@@ -1,6 +1,7 @@
 import type { Design } from '../calculations/design/design.ts';
 import type { Derived } from '../derived/derived.ts';
-import { isAlike, remembered } from '../derived/remember.ts';
+import { isAlike } from '../derived/remember.ts';
+import { placesThatDiffer } from '../derived/places-that-differ.ts';
 import { type Chunk, type Ground, type LookedAt, chunkOf, stillHolds } from './chunk.ts';
 import type { Finding } from './finding.ts';
 import type { Answer, Asked, CheckContext, CureFinder, RuleSpec } from './rule.ts';
@@ -93,23 +94,36 @@ function predecessors<S>(source: SubjectsOf<S>, before: readonly Chunk[]): (owne
   };
 }
 
-/** Which owners are others than before; several rules ask about the same owners. Undefined where some came or went. */
-const changedOwners = remembered((owners: readonly object[], before: readonly object[]): readonly number[] | undefined => {
-  if (owners.length !== before.length) return undefined;
-  const changed: number[] = [];
-  for (let i = 0; i < owners.length; i += 1) if (owners[i] !== before[i]) changed.push(i);
+const NOWHERE: readonly number[] = [];
+
+interface Compared {
+  readonly owners: readonly object[];
+  readonly before: readonly object[];
+  readonly changed: readonly number[] | undefined;
+}
+
+/** What was told last: as many as there are kinds of lists. Kept by list, each would keep the one before it for ever. */
+const compared: Compared[] = [];
+const MOST_COMPARED = 16;
+
+/** Which owners are others than before; several rules ask about the same lists. Undefined where some came or went. */
+function changedOwners(owners: readonly object[], before: readonly object[]): readonly number[] | undefined {
+  if (owners === before) return NOWHERE;
+  const known = compared.find((each) => each.owners === owners && each.before === before);
+  if (known) return known.changed;
+  const changed = owners.length === before.length ? placesThatDiffer(owners, before) : undefined;
+  compared.unshift({ owners, before, changed });
+  compared.length = Math.min(compared.length, MOST_COMPARED);
   return changed;
-});
+}
 
 /** The places of the owners that have changed, where nothing else can have made a chunk out of date; undefined: look at all. */
 function placesToLook(before: RuleFindings, owners: readonly object[], { basis, lengths, levels }: Ground): readonly number[] | undefined {
   const { farthest, isStale, isMixed } = before;
   const isGroundKept = !isMixed && before.basis === basis && before.lengths === lengths && (farthest === 'nothing' || (farthest === 'levels' && before.levels === levels));
   if (isStale || !isGroundKept) return undefined;
-  return owners === before.owners ? NOWHERE : changedOwners(owners, before.owners);
+  return changedOwners(owners, before.owners);
 }
-
-const NOWHERE: readonly number[] = [];
 
 /**
  * Asks one rule about a plan, owner by owner.
@@ -122,7 +136,7 @@ export function askRule<S>(spec: RuleSpec<S>, source: SubjectsOf<S>, derived: De
   const owners = source.owners(derived, design);
   const last = before?.chunks ?? [];
   const touched = before && placesToLook(before, owners, ground);
-  if (before && touched?.length === 0) return before.owners === owners ? before : new RuleFindings(last, owners, before);
+  if (before && touched?.length === 0) return before.owners === owners ? before : new RuleFindings(last, owners, { found: before, changed: touched });
   let chunks: Chunk[] | undefined = last.length === owners.length ? undefined : [...last.slice(0, owners.length)];
   let find: ReturnType<typeof predecessors<S>> | undefined;
   for (let k = 0; k < (touched ?? owners).length; k += 1) {
@@ -138,5 +152,5 @@ export function askRule<S>(spec: RuleSpec<S>, source: SubjectsOf<S>, derived: De
     else if (!known) chunks[i] = { ...chunkOf(owner, ground, [], [], []), isStale: true };
     else chunks[i] = known.isStale ? known : { ...known, isStale: true };
   }
-  return before && !chunks ? before : new RuleFindings(chunks ?? [], owners, touched && before);
+  return before && !chunks ? before : new RuleFindings(chunks ?? [], owners, before && touched && { found: before, changed: touched });
 }

@@ -41,17 +41,20 @@ export class RuleFindings {
   /**
    * @param chunks  one for each owner
    * @param owners  of the plan that was asked about
-   * @param before  what most of it was taken from: only what differs is looked at
+   * @param before  what most of it was taken from, with the places where it may differ: only those are looked at
    */
-  constructor(chunks: readonly Chunk[], owners: readonly object[], before?: RuleFindings) {
+  constructor(chunks: readonly Chunk[], owners: readonly object[], before?: { readonly found: RuleFindings; readonly changed: readonly number[] }) {
     this.chunks = chunks;
     this.owners = owners;
-    const counts = { ...(before?.counts ?? NO_COUNTS) };
-    let { isStale = false, farthest = 'nothing', basis, lengths, levels } = before ?? {};
-    let isMixed = before?.isMixed ?? false;
-    for (const [i, chunk] of chunks.entries()) {
-      const was = before?.chunks[i];
-      if (was === chunk) continue;
+    const known = before?.found;
+    const counts = { ...(known?.counts ?? NO_COUNTS) };
+    let { isStale = false, isMixed = false, farthest = 'nothing', basis, lengths, levels } = known ?? {};
+    const most = before?.changed.length ?? chunks.length;
+    for (let k = 0; k < most; k += 1) {
+      const i = before?.changed[k] ?? k;
+      const chunk = chunks[i];
+      const was = known?.chunks[i];
+      if (!chunk || was === chunk) continue;
       add(counts, chunk.counts, 1);
       if (was) add(counts, was.counts, -1);
       isStale ||= chunk.isStale;

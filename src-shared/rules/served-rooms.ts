@@ -1,6 +1,7 @@
 import type { Design, EnclosureDesign } from '../calculations/design/design.ts';
 import type { Derived, DerivedLevel, DerivedNetwork } from '../derived/derived.ts';
 import { type Neighbour, neighboursByEnclosure } from '../derived/neighbours.ts';
+import { placesThatDiffer } from '../derived/places-that-differ.ts';
 import { remembered, rememberedPart, sameList } from '../derived/remember.ts';
 import { type Enclosure, type Plan, type RefOf, ringOf, refKey } from '../model/plan.ts';
 import type { Place } from './finding.ts';
@@ -28,9 +29,11 @@ export interface ServedRoom {
   readonly sharedNetworks: readonly SharedNetwork[];
 }
 
+const keyOf = remembered(({ ref }: EnclosureDesign): string => refKey(ref));
+
 const NOBODY: readonly Neighbour[] = [];
 
-/** Enclosures that a network blows into. */
+/** Enclosures that a network blows into, by their keys. */
 const servedBy = remembered(({ nozzles }: DerivedNetwork): ReadonlyMap<string, Enclosure> => new Map(nozzles.flatMap(({ space }) => (space ? [[refKey(space.enclosureRef), space.enclosure] as const] : []))));
 
 /** Names of enclosures by the name that they are discharged under. */
@@ -79,30 +82,73 @@ const roomOf = remembered(
   }),
 );
 
+/** Networks by the enclosures that they blow into. */
+function servingOf(networks: readonly DerivedNetwork[]): ReadonlyMap<string, readonly DerivedNetwork[]> {
+  const serving = new Map<string, DerivedNetwork[]>();
+  for (const network of networks) {
+    for (const key of servedBy(network).keys()) {
+      const known = serving.get(key);
+      if (known) known.push(network);
+      else serving.set(key, [network]);
+    }
+  }
+  return serving;
+}
+
+/** The other enclosures that a network blows into besides one. */
+const sharedWith = (key: string) => (network: DerivedNetwork): SharedNetwork[] => [...servedBy(network)].flatMap(([other, { name, dischargedWith }]) => (other === key ? [] : [sharedNetwork(network.network.name, name, dischargedWith)]));
+
+interface RoomsBefore {
+  readonly networks: readonly DerivedNetwork[];
+  readonly enclosures: readonly EnclosureDesign[];
+  /** By key of enclosure. */
+  readonly rooms: ReadonlyMap<string, ServedRoom>;
+}
+
+/** The last of the plans with the same levels. */
+const lastRooms = new WeakMap<Derived['levels'], RoomsBefore>();
+
+/** Keys of the enclosures that are touched by what changed of the networks and sums; undefined where they are not all told so. */
+function touchedRooms({ networks, enclosures }: RoomsBefore, now: readonly DerivedNetwork[], sums: readonly EnclosureDesign[]): ReadonlySet<string> | undefined {
+  if (networks.length !== now.length || enclosures.length !== sums.length) return undefined;
+  const touched = new Set<string>();
+  for (const i of placesThatDiffer(now, networks)) for (const all of [now, networks]) for (const key of all[i] ? servedBy(all[i]).keys() : []) touched.add(key);
+  for (const i of placesThatDiffer(sums, enclosures)) for (const all of [sums, enclosures]) if (all[i]) touched.add(refKey(all[i].ref));
+  return touched;
+}
+
 /** The served enclosures of a plan; each the very same object for as long as nothing of it and around it changes. */
 const servedRooms = remembered((derived: Derived, { enclosures }: Design): readonly ServedRoom[] => {
   const { levels } = derived.plan;
+  const last = lastRooms.get(derived.levels);
+  const touched = last && touchedRooms(last, derived.networks, enclosures);
   const touching = neighboursByEnclosure(levels);
   const groups = groupsOf(levels);
   const onLevel = new Map(derived.levels.map((each) => [each.level.id, each]));
-  const serving = new Map<string, DerivedNetwork[]>();
-  for (const network of derived.networks) for (const key of servedBy(network).keys()) serving.set(key, [...(serving.get(key) ?? []), network]);
-  return enclosures.flatMap((sums) => {
-    const key = refKey(sums.ref);
+  const serving = servingOf(derived.networks);
+  const rooms = new Map<string, ServedRoom>();
+  for (const sums of enclosures) {
+    const key = keyOf(sums);
+    const known = touched && !touched.has(key) ? last?.rooms.get(key) : undefined;
     const [on, networks] = [onLevel.get(sums.ref.level), serving.get(key)];
-    if (!on || !networks) return [];
+    if (!on || !networks) continue;
+    if (known) {
+      rooms.set(key, known);
+      continue;
+    }
     const others = (groups.get(groupName(sums.enclosure)) ?? []).filter((other) => other !== sums.enclosure).map(({ name }) => name);
     const together = sameList(lastTogether.get(sums), others);
     lastTogether.set(sums, together);
-    const shared = networks.flatMap((network) => [...servedBy(network)].flatMap(([other, { name, dischargedWith }]) => (other === key ? [] : [sharedNetwork(network.network.name, name, dischargedWith)])));
-    const sharedNetworks = sameList(lastShared.get(sums), shared);
+    const sharedNetworks = sameList(lastShared.get(sums), networks.flatMap(sharedWith(key)));
     lastShared.set(sums, sharedNetworks);
-    return [roomOf(sums, on, touching.get(key) ?? NOBODY, together, sharedNetworks)];
-  });
+    rooms.set(key, roomOf(sums, on, touching.get(key) ?? NOBODY, together, sharedNetworks));
+  }
+  lastRooms.set(derived.levels, { networks: derived.networks, enclosures, rooms });
+  return [...rooms.values()];
 });
 
 /** Subjects from each enclosure that is served, with its sums and what stands in and around it. */
-export const perServedRoom = per(servedRooms, ({ ref }: ServedRoom) => refKey(ref));
+export const perServedRoom = per(servedRooms, ({ sums }: ServedRoom) => keyOf(sums));
 
 /** Where a finding about a whole served room shows. */
 export const placeOfRoom = ({ ref, enclosure }: Pick<ServedRoom, 'ref' | 'enclosure'>): Place => ({ level: ref.level, at: ringOf(enclosure.outline) });

@@ -1,5 +1,6 @@
 import type { Design, EnclosureDesign, NetworkDesign } from '../calculations/design/design.ts';
 import type { Derived, DerivedLevel, DerivedNetwork, DerivedNozzle, HungNozzle, PipePath, Space } from '../derived/derived.ts';
+import { placesThatDiffer } from '../derived/places-that-differ.ts';
 import { keeping, remembered, sameList } from '../derived/remember.ts';
 import type { PlanPoint3 } from '../geometry/point.ts';
 import type { Place } from './finding.ts';
@@ -39,41 +40,72 @@ export const perSpace = per(({ spaces }) => spaces, spaceKey);
 export const perLevel = per(({ levels }) => levels, ({ level }: DerivedLevel) => level.id);
 
 /** Two owners at once. */
-const perPair =
-  <A extends object, B>(owners: (derived: Derived, design: Design) => readonly (readonly [A, B])[], keyOf: (first: A) => string) =>
-  <S>(of: (first: A, second: B) => readonly Asked<S>[]): SubjectsOf<S> =>
-    per(owners, ([first]: readonly [A, B]) => keyOf(first))(([first, second]) => of(first, second));
+function perPair<A extends object, B>(owners: (derived: Derived, design: Design) => readonly (readonly [A, B])[], keyOf: (first: A) => string) {
+  const pairs = per(owners, ([first]: readonly [A, B]) => keyOf(first));
+  return <S>(of: (first: A, second: B) => readonly Asked<S>[]): SubjectsOf<S> => pairs(([first, second]) => of(first, second));
+}
 
 const served = pair<Space, readonly DerivedNozzle[]>();
 const lastServing = new WeakMap<Space, readonly DerivedNozzle[]>();
 const NO_NOZZLES: readonly DerivedNozzle[] = [];
-/** Each space with its nozzles; every rule about served spaces asks for the same plan. */
-const servedSpaces = remembered(({ spaces, nozzles }: Derived): readonly (readonly [Space, readonly DerivedNozzle[]])[] => {
-  const byKey = new Map<string, DerivedNozzle[]>();
-  for (const nozzle of nozzles) {
-    if (!nozzle.space) continue;
-    const known = byKey.get(nozzle.space.key);
-    if (known) known.push(nozzle);
-    else byKey.set(nozzle.space.key, [nozzle]);
+
+interface Served {
+  readonly networks: readonly DerivedNetwork[];
+  /** Each space with its nozzles, in the order of the plan. */
+  readonly lists: ReadonlyMap<Space, readonly [Space, readonly DerivedNozzle[]]>;
+  /** The same as a list. */
+  readonly pairs: readonly (readonly [Space, readonly DerivedNozzle[]])[];
+}
+
+/** The last of the plans with the same levels. */
+const lastServed = new WeakMap<Derived['levels'], Served>();
+
+/** The spaces that a network blows into. */
+const spacesServedBy = remembered(({ nozzles }: DerivedNetwork): readonly Space[] => [...new Set(nozzles.flatMap(({ space }) => space ?? []))]);
+
+/** Nozzles by the spaces that they serve, of some spaces only if told so. */
+function nozzlesBySpace(networks: readonly DerivedNetwork[], wanted?: ReadonlySet<Space>): ReadonlyMap<Space, readonly DerivedNozzle[]> {
+  const bySpace = new Map<Space, DerivedNozzle[]>();
+  for (const network of networks) {
+    if (wanted && !spacesServedBy(network).some((space) => wanted.has(space))) continue;
+    for (const nozzle of network.nozzles) {
+      if (!nozzle.space || (wanted && !wanted.has(nozzle.space))) continue;
+      const known = bySpace.get(nozzle.space);
+      if (known) known.push(nozzle);
+      else bySpace.set(nozzle.space, [nozzle]);
+    }
   }
-  return spaces.map((space) => {
-    const serving = sameList(lastServing.get(space), byKey.get(space.key) ?? NO_NOZZLES);
+  return bySpace;
+}
+
+/** Each space with its nozzles; every rule about served spaces asks for the same plan. */
+const servedNow = remembered(({ levels, spaces, networks }: Derived): Served => {
+  const last = lastServed.get(levels);
+  const before = last?.networks.length === networks.length ? last : undefined;
+  const touched = before && new Set(placesThatDiffer(networks, before.networks).flatMap((i) => [networks[i], before.networks[i]].flatMap((each) => (each ? spacesServedBy(each) : []))));
+  const bySpace = nozzlesBySpace(networks, touched);
+  const lists = new Map(before?.lists);
+  for (const space of spaces) {
+    if (touched && !touched.has(space)) continue;
+    const serving = sameList(lastServing.get(space), bySpace.get(space) ?? NO_NOZZLES);
     lastServing.set(space, serving);
-    return served(space, serving);
-  });
+    lists.set(space, served(space, serving));
+  }
+  const now = { networks, lists, pairs: [...lists.values()] };
+  lastServed.set(levels, now);
+  return now;
 });
 /** Each space with the nozzles that serve it, on any network. */
-export const perServedSpace = perPair((derived) => servedSpaces(derived), spaceKey);
+export const perServedSpace = perPair((derived) => servedNow(derived).pairs, spaceKey);
 
-const servedByKey = remembered((derived: Derived) => new Map(servedSpaces(derived).map(([space, nozzles]) => [space.key, nozzles])));
 const amongNozzles = pair<DerivedNetwork, readonly (readonly DerivedNozzle[])[]>();
 const lastAmong = new WeakMap<DerivedNetwork, readonly (readonly DerivedNozzle[])[]>();
 const networksAmongNozzles = remembered((derived: Derived) => {
-  const byKey = servedByKey(derived);
+  const { lists } = servedNow(derived);
   return derived.networks.map((network) => {
-    const lists = sameList(lastAmong.get(network), network.nozzles.map(({ space }) => (space && byKey.get(space.key)) ?? NO_NOZZLES));
-    lastAmong.set(network, lists);
-    return amongNozzles(network, lists);
+    const each = sameList(lastAmong.get(network), network.nozzles.map(({ space }) => (space && lists.get(space)?.[1]) ?? NO_NOZZLES));
+    lastAmong.set(network, each);
+    return amongNozzles(network, each);
   });
 });
 /** Each network with, for each of its nozzles in turn, all the nozzles that serve the same space. */
@@ -102,18 +134,19 @@ export const perNetworkWithSums = perPair(
 );
 
 const withSumsOnLevel = pair<readonly [DerivedNetwork, NetworkDesign], DerivedLevel | undefined>();
+const networksWithSumsOnLevels = perPair(
+  ({ networks, levels }, design) => {
+    const byLevel = new Map(levels.map((each) => [each.level, each]));
+    return networks.flatMap((network, i) => {
+      const sums = design.networks[i];
+      return sums ? [withSumsOnLevel(withSums(network, sums), byLevel.get(network.level))] : [];
+    });
+  },
+  ([{ ref }]: readonly [DerivedNetwork, NetworkDesign]) => ref.id,
+);
 /** Each network with its sums and the level that it hangs on, which is missing where a damaged plan has lost it. */
 export const perNetworkWithSumsOnLevel = <S>(of: (network: DerivedNetwork, sums: NetworkDesign, level: DerivedLevel | undefined) => readonly Asked<S>[]): SubjectsOf<S> =>
-  perPair(
-    ({ networks, levels }, design) => {
-      const byLevel = new Map(levels.map((each) => [each.level, each]));
-      return networks.flatMap((network, i) => {
-        const sums = design.networks[i];
-        return sums ? [withSumsOnLevel(withSums(network, sums), byLevel.get(network.level))] : [];
-      });
-    },
-    ([{ ref }]: readonly [DerivedNetwork, NetworkDesign]) => ref.id,
-  )(([network, sums], level) => of(network, sums, level));
+  networksWithSumsOnLevels(([network, sums], level) => of(network, sums, level));
 
 const enclosureOnLevel = pair<EnclosureDesign, DerivedLevel>();
 /** The sums of each enclosure with the level that it is drawn on. */

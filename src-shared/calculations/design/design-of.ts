@@ -1,4 +1,5 @@
 import type { Derived, DerivedNetwork, Space } from '../../derived/derived.ts';
+import { placesThatDiffer } from '../../derived/places-that-differ.ts';
 import { keeping, remembered, rememberedPart, sameList } from '../../derived/remember.ts';
 import type { BasisOfDesign } from '../../model/basis-of-design.ts';
 import { refKey } from '../../model/plan.ts';
@@ -109,23 +110,25 @@ type Protected = readonly [room: Space, ...voids: Space[]];
 
 const lastSpaces = new WeakMap<Space, Protected>();
 
-/** The protected spaces of each enclosure, in the order of the plan; the very same list while its spaces are the same. */
-function protectedSpaces({ spaces }: Derived): Protected[] {
+/** The protected spaces of each enclosure by its key, in the order of the plan; the very same list while its spaces are the same. */
+const protectedSpaces = remembered((spaces: Derived['spaces']): ReadonlyMap<string, Protected> => {
   const byRoom = new Map<string, [Space, ...Space[]]>();
   for (const space of spaces) {
     if (!space.isProtected) continue;
-    const key = `${space.enclosureRef.level}/${space.enclosureRef.id}`;
+    const key = refKey(space.enclosureRef);
     const known = byRoom.get(key);
     if (known) known.push(space);
     else byRoom.set(key, [space]);
   }
-  return [...byRoom.values()].map((found) => {
-    const last = lastSpaces.get(found[0]);
-    const list = last && sameList(last, found) === last ? last : found;
-    lastSpaces.set(found[0], list);
-    return list;
-  });
-}
+  return new Map(
+    [...byRoom].map(([key, found]) => {
+      const last = lastSpaces.get(found[0]);
+      const list = last && sameList(last, found) === last ? last : found;
+      lastSpaces.set(found[0], list);
+      return [key, list];
+    }),
+  );
+});
 
 /** What the sums of an enclosure follow from: its spaces, the networks that blow into it and their discharges, and the basis of design. */
 interface Filled {
@@ -188,24 +191,62 @@ function servingByEnclosure(networks: readonly DerivedNetwork[]): ReadonlyMap<st
 
 const NO_SPACES: readonly Space[] = [];
 
+/** Every sum of a plan, and what was put together for it. */
+interface MadeDesign {
+  readonly derived: Derived;
+  readonly source: DischargeSource;
+  readonly made: readonly MadeNetwork[];
+  readonly serving: ReadonlyMap<string, readonly number[]>;
+  readonly enclosures: ReadonlyMap<string, EnclosureDesign>;
+}
+
+/** The last of the plans with the same levels: pipe is dragged far more often than a room is drawn. */
+const lastDesign = new WeakMap<Derived['levels'], MadeDesign>();
+
+const NO_KEYS: ReadonlySet<string> = new Set();
+const servedIn = (networks: readonly DerivedNetwork[], i: number): ReadonlySet<string> => {
+  const network = networks[i];
+  return network ? servedBy(network) : NO_KEYS;
+};
+
+const isSameSet = (one: ReadonlySet<string>, other: ReadonlySet<string>): boolean => one.size === other.size && [...one].every((each) => other.has(each));
+
+/** The places of the networks that are others than in a design, when all else is the same; undefined: work out all. */
+function networksOtherThan({ derived: before, source }: MadeDesign, { plan, networks }: Derived, dischargeOf: DischargeSource): readonly number[] | undefined {
+  if (source !== dischargeOf || before.plan.basis !== plan.basis || before.networks.length !== networks.length) return undefined;
+  const places = placesThatDiffer(networks, before.networks);
+  return places.every((i) => isSameSet(servedIn(networks, i), servedIn(before.networks, i))) ? places : undefined;
+}
+
+function designMade(derived: Derived, dischargeOf: DischargeSource, last: MadeDesign | undefined): MadeDesign {
+  const { networks, levels, plan: { basis } } = derived;
+  const changed = last && networksOtherThan(last, derived, dischargeOf);
+  const spacesOn = new Map(levels.map(({ level, spaces }) => [level, spaces]));
+  const makeNetwork = (network: DerivedNetwork) => networkMade(network, spacesOn.get(network.level) ?? NO_SPACES, basis, dischargeOf);
+  const before = changed && last;
+  const made = before ? networks.map((network, i) => (network === before.derived.networks[i] && before.made[i]) || makeNetwork(network)) : networks.map(makeNetwork);
+  const serving = before?.serving ?? servingByEnclosure(networks);
+  const rooms = protectedSpaces(derived.spaces);
+  const enclosures = new Map(before?.enclosures);
+  const touched = before ? new Set(changed.flatMap((i) => [...servedIn(networks, i)])) : rooms.keys();
+  for (const key of touched) {
+    const spaces = rooms.get(key);
+    if (!spaces) continue;
+    const places = serving.get(key) ?? [];
+    const pick = <T>(all: readonly T[]): T[] => places.flatMap((i) => all[i] ?? []);
+    enclosures.set(key, enclosureMade(spaces, basis, filledBy(spaces, pick(networks), pick(made).map(({ design }) => design.discharge))));
+  }
+  return { derived, source: dischargeOf, made, serving, enclosures };
+}
+
 /**
  * Works out every sum of a plan, or says of each what is missing. What a change does not touch is the very same object,
  * and so is all of it for the same plan and source.
  * @param dischargeOf  where the transients come from
  */
 export const designOf = remembered((derived: Derived, dischargeOf: DischargeSource): Design => {
-  const { networks, levels } = derived;
-  const { basis } = derived.plan;
-  const spacesOn = new Map(levels.map(({ level, spaces }) => [level, spaces]));
-  const made = networks.map((network) => networkMade(network, spacesOn.get(network.level) ?? NO_SPACES, basis, dischargeOf));
-  const serving = servingByEnclosure(networks);
-  const pick = <T>(all: readonly T[], places: readonly number[]): T[] => places.flatMap((i) => all[i] ?? []);
-  return {
-    enclosures: protectedSpaces(derived).map((spaces) => {
-      const places = serving.get(refKey(spaces[0].enclosureRef)) ?? [];
-      return enclosureMade(spaces, basis, filledBy(spaces, pick(networks, places), pick(made, places).map(({ design }) => design.discharge)));
-    }),
-    networks: made.map(({ design }) => design),
-    asked: made.flatMap(({ asked }) => asked),
-  };
+  const now = designMade(derived, dischargeOf, lastDesign.get(derived.levels));
+  lastDesign.set(derived.levels, now);
+  const { made, enclosures } = now;
+  return { enclosures: [...enclosures.values()], networks: made.map(({ design }) => design), asked: made.flatMap(({ asked }) => asked) };
 });
