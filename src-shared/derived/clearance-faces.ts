@@ -28,13 +28,26 @@ const JOINT_m = 1e-3;
  * @param orifice_m height that it must rise above while the ceiling is unknown [m]
  */
 export function isFullHeight(space: Space, solid: Solid, orifice_m: number): boolean {
-  if (!isThere(solid)) return false;
+  const known = heightsIn(space);
+  const rise = known.get(solid) ?? riseOf(space, solid);
+  known.set(solid, rise);
+  return rise === 'over-orifice' ? solid.top_m > orifice_m : rise === 'full';
+}
+
+/** How a solid rises in a space: through its height, or only as far as it comes over an orifice while the ceiling is unknown. */
+type Rise = 'full' | 'less' | 'over-orifice';
+
+/** Kept by space: every nozzle in it asks. */
+const heightsIn = remembered((_: Space): Map<Solid, Rise> => new Map());
+
+function riseOf(space: Space, solid: Solid): Rise {
+  if (!isThere(solid)) return 'less';
   const { footprint, bottom_m, top_m } = solid;
   const floors = footprint.map((corner) => floorAt_m(space, corner) ?? space.floor_m);
-  if (bottom_m > Math.max(...floors) + JOINT_m) return false;
+  if (bottom_m > Math.max(...floors) + JOINT_m) return 'less';
   const ceilings = footprint.map((corner) => space.ceilingAt_m(corner));
-  if (ceilings.includes(undefined)) return top_m > orifice_m;
-  return top_m >= Math.min(...ceilings.map((ceiling_m) => ceiling_m ?? Infinity)) - JOINT_m;
+  if (ceilings.includes(undefined)) return 'over-orifice';
+  return top_m >= Math.min(...ceilings.map((ceiling_m) => ceiling_m ?? Infinity)) - JOINT_m ? 'full' : 'less';
 }
 
 const COMPASS = ['east', 'north-east', 'north', 'north-west', 'west', 'south-west', 'south', 'south-east'];
@@ -76,13 +89,15 @@ export interface NearestFace extends ClearanceFace {
 
 /** The nearest face that a nozzle at a place must stand clear of; undefined for a space without walls. */
 export function nearestClearanceFace(space: Space, at: PlanPoint3): NearestFace | undefined {
-  let nearest: NearestFace | undefined;
+  let best: ClearanceFace | undefined;
+  let least_m = Infinity;
   for (const face of governingFaces(space, at.z)) {
-    const place = nearestOnSegment(at, face.segment);
-    const far_m = distance_m(at, place);
-    if (!nearest || far_m < nearest.distance_m) nearest = { ...face, at: planPoint(place.x, place.y), distance_m: far_m };
+    const far_m = distance_m(at, nearestOnSegment(at, face.segment));
+    if (!best || far_m < least_m) [best, least_m] = [face, far_m];
   }
-  if (!nearest) return undefined;
+  if (!best) return undefined;
+  const place = nearestOnSegment(at, best.segment);
+  const nearest: NearestFace = { ...best, at: planPoint(place.x, place.y), distance_m: least_m };
   const isBuried =
     !isInsideRegion(at, space.outline, space.holes) ||
     space.solids.some((solid) => isFullHeight(space, solid, at.z) && sideOfOutline(at, solid.footprint) === 'inside');

@@ -1,7 +1,8 @@
 import { bearing_rad, distance_m } from '../geometry/point.ts';
 import { distanceToSegment_m } from '../geometry/segment.ts';
 import { LENGTH_SLACK_m, SAME_PLACE_m } from '../geometry/tolerance.ts';
-import type { ConvexCorner, HungNozzle, WallFace } from './derived.ts';
+import type { ConvexCorner, HungNozzle, Space, WallFace } from './derived.ts';
+import { remembered } from './remember.ts';
 import { inFrontOf_m, straightRunOf } from './wall-runs.ts';
 
 /** A corner that a nozzle stands in. */
@@ -15,23 +16,28 @@ export interface NearCorner {
   readonly walls: readonly WallFace[];
 }
 
+/** The two walls of each corner, all their pieces. */
+const cornerRuns = remembered((space: Space) => new Map(space.convexCorners.map((corner) => [corner, corner.faces.map((face) => straightRunOf(space, face))])));
+
 /**
  * The corners of its space that a nozzle stands in, nearest first: it is in front of both walls and within the zone
  * of both, measured to the walls as far as they go; a wall drawn in straight pieces is one wall.
+ * Several checks ask for the same nozzle: the very same answer for it.
  * @param zone_m corner zone [m], its border included
  */
-export function cornersNear({ at, space }: HungNozzle, zone_m: number): NearCorner[] {
+export const cornersNear = remembered(({ at, space }: HungNozzle, zone_m: number): readonly NearCorner[] => {
   if (!at || !space) return [];
+  const runsOf = cornerRuns(space);
   return space.convexCorners
     .flatMap((corner): NearCorner[] => {
       if (corner.faces.some((face) => inFrontOf_m(at, face) < -SAME_PLACE_m)) return [];
-      const runs = corner.faces.map((face) => straightRunOf(space, face));
+      const runs = runsOf.get(corner) ?? [];
       const far_m = Math.max(...runs.map((run) => Math.min(...run.map(({ segment }) => distanceToSegment_m(at, segment)))));
       if (far_m > zone_m + LENGTH_SLACK_m) return [];
       return [{ corner, bearing_rad: bearingTo(corner, at), distance_m: far_m, walls: runs.flat() }];
     })
     .sort((a, b) => a.distance_m - b.distance_m);
-}
+});
 
 /** Direction to a corner; from the corner itself, straight out of the room between its walls. */
 function bearingTo({ at: corner, faces }: ConvexCorner, at: { readonly x: number; readonly y: number }): number {

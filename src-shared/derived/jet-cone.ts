@@ -1,7 +1,7 @@
-import { isInside, sidesOf } from '../geometry/outline.ts';
+import { type Box, isInside } from '../geometry/outline.ts';
 import { type PlanPoint, type PlanPoint3, planPoint } from '../geometry/point.ts';
 import type { Prism } from '../geometry/prism.ts';
-import { LENGTH_SLACK_m } from '../geometry/tolerance.ts';
+import { LENGTH_SLACK_m, SAME_PLACE_m } from '../geometry/tolerance.ts';
 import type { LimitKey } from '../profile/limit-catalogue.ts';
 import type { HungNozzle } from './derived.ts';
 import { jetsOf } from './jets.ts';
@@ -49,6 +49,18 @@ export function conesOf(nozzle: HungNozzle): JetCone[] {
   return jetsOf(nozzle).map(({ azimuth_rad, length_m }) => ({ azimuth_rad, from: at, half_rad, reach_m: Math.min(length_m, freeJet_m.value * SPENT_FREE_JETS) }));
 }
 
+/** Whether a cone may come to what stands in a box on the plan: no says that it does not. */
+export function mayReach({ azimuth_rad, from, half_rad, reach_m }: JetCone, { minX, minY, maxX, maxY }: Box): boolean {
+  const [x, y] = [Math.cos(azimuth_rad), Math.sin(azimuth_rad)];
+  const [dx, dy] = [(minX + maxX) / 2 - from.x, (minY + maxY) / 2 - from.y];
+  const [halfX, halfY] = [(maxX - minX) / 2, (maxY - minY) / 2];
+  const along_m = dx * x + dy * y;
+  const halfAlong_m = halfX * Math.abs(x) + halfY * Math.abs(y) + SAME_PLACE_m;
+  if (along_m + halfAlong_m < 0 || along_m - halfAlong_m > reach_m) return false;
+  const halfAside_m = halfX * Math.abs(y) + halfY * Math.abs(x) + SAME_PLACE_m;
+  return Math.abs(dy * x - dx * y) - halfAside_m <= Math.min(reach_m, along_m + halfAlong_m) * Math.tan(half_rad);
+}
+
 /**
  * Where a cone comes to an upright solid first, touching included; undefined when it passes. Exact: beside the axis only
  * the height of the solid that is nearest to the axis counts, so that the cone is cut as a hyperbola on the plan.
@@ -59,27 +71,34 @@ export function findConeHit({ azimuth_rad, from, half_rad, reach_m }: JetCone, {
   const z = Math.min(Math.max(from.z, bottom_m), top_m);
   const off_m = Math.abs(z - from.z);
   if (reach_m * spread < off_m - LENGTH_SLACK_m) return undefined;
-  const onAxis = (p: PlanPoint) => ({ along_m: (p.x - from.x) * x + (p.y - from.y) * y, aside_m: (p.y - from.y) * x - (p.x - from.x) * y });
+  const alongOf_m = (p: PlanPoint): number => (p.x - from.x) * x + (p.y - from.y) * y;
+  const asideOf_m = (p: PlanPoint): number => (p.y - from.y) * x - (p.x - from.x) * y;
   const place = (along_m: number, aside_m: number): PlanPoint => planPoint(from.x + along_m * x - aside_m * y, from.y + along_m * y + aside_m * x);
   const tip_m = spread > 0 ? off_m / spread : 0;
   const tip = place(tip_m, 0);
   if (tip_m <= reach_m + LENGTH_SLACK_m && isInside(tip, footprint)) return { at: { ...tip, z }, along_m: tip_m };
   let first: ConeHit | undefined;
-  for (const { a, b } of sidesOf(footprint)) {
-    const [start, end] = [onAxis(a), onAxis(b)];
-    const [along_m, aside_m] = [end.along_m - start.along_m, end.aside_m - start.aside_m];
-    const shares = [0, 1, ...rootsOf(
+  const look = (share: number, startAlong_m: number, startAside_m: number, along_m: number, aside_m: number): void => {
+    if (!(share >= 0 && share <= 1)) return;
+    const hereAlong_m = startAlong_m + along_m * share;
+    if (first && !(hereAlong_m < first.along_m)) return;
+    const hereAside_m = startAside_m + aside_m * share;
+    const isWithin = hereAlong_m >= -LENGTH_SLACK_m && hereAlong_m <= reach_m + LENGTH_SLACK_m && Math.hypot(hereAside_m, off_m) <= hereAlong_m * spread + LENGTH_SLACK_m;
+    if (isWithin) first = { at: { ...place(hereAlong_m, hereAside_m), z }, along_m: Math.max(0, hereAlong_m) };
+  };
+  for (const [i, a] of footprint.entries()) {
+    const b = footprint[(i + 1) % footprint.length] ?? a;
+    const [startAlong_m, startAside_m] = [alongOf_m(a), asideOf_m(a)];
+    const [along_m, aside_m] = [alongOf_m(b) - startAlong_m, asideOf_m(b) - startAside_m];
+    look(0, startAlong_m, startAside_m, along_m, aside_m);
+    look(1, startAlong_m, startAside_m, along_m, aside_m);
+    const roots = rootsOf(
       (along_m * spread) ** 2 - aside_m ** 2,
-      2 * (start.along_m * along_m * spread ** 2 - start.aside_m * aside_m),
-      (start.along_m * spread) ** 2 - start.aside_m ** 2 - off_m ** 2,
-    )];
-    if (along_m !== 0) shares.push((reach_m - start.along_m) / along_m);
-    for (const share of shares) {
-      if (!(share >= 0 && share <= 1)) continue;
-      const here = { along_m: start.along_m + along_m * share, aside_m: start.aside_m + aside_m * share };
-      const isWithin = here.along_m >= -LENGTH_SLACK_m && here.along_m <= reach_m + LENGTH_SLACK_m && Math.hypot(here.aside_m, off_m) <= here.along_m * spread + LENGTH_SLACK_m;
-      if (isWithin && (!first || here.along_m < first.along_m)) first = { at: { ...place(here.along_m, here.aside_m), z }, along_m: Math.max(0, here.along_m) };
-    }
+      2 * (startAlong_m * along_m * spread ** 2 - startAside_m * aside_m),
+      (startAlong_m * spread) ** 2 - startAside_m ** 2 - off_m ** 2,
+    );
+    for (const root of roots) look(root, startAlong_m, startAside_m, along_m, aside_m);
+    if (along_m !== 0) look((reach_m - startAlong_m) / along_m, startAlong_m, startAside_m, along_m, aside_m);
   }
   return first;
 }

@@ -3,6 +3,7 @@ import { nearestOnSegment } from '../geometry/segment.ts';
 import { LENGTH_SLACK_m, SAME_PLACE_m } from '../geometry/tolerance.ts';
 import { cornersNear } from './corner-zone.ts';
 import type { HungNozzle, WallFace } from './derived.ts';
+import { remembered } from './remember.ts';
 import { inFrontOf_m, neighboursOf } from './wall-runs.ts';
 
 /** A wall that a nozzle stands near. */
@@ -18,7 +19,7 @@ export interface NearWall {
  * Past the end of a face, round an outside corner, the face counts unless its neighbour there is nearer.
  * @param zone_m near-wall zone [m], its border included
  */
-export function wallsNear({ at, space }: HungNozzle, zone_m: number): NearWall[] {
+export const wallsNear = remembered(({ at, space }: HungNozzle, zone_m: number): readonly NearWall[] => {
   if (!at || !space) return [];
   const placeOn = ({ segment }: WallFace) => nearestOnSegment(at, segment);
   return space.walls
@@ -36,7 +37,7 @@ export function wallsNear({ at, space }: HungNozzle, zone_m: number): NearWall[]
       return [{ face, distance_m: far_m, axis_rad: far_m > SAME_PLACE_m ? bearing_rad(at, place) + Math.PI / 2 : bearing_rad(a, b) }];
     })
     .sort((a, b) => a.distance_m - b.distance_m);
-}
+});
 
 /**
  * The near walls that a nozzle must blow along: those that belong to no corner it stands in.

@@ -1,5 +1,6 @@
 import { momentsOf } from '../geometry/moments.ts';
-import { boundsOf, boxesTouch } from '../geometry/outline.ts';
+import { type Box, area_m2, boundsOf, boxesTouch } from '../geometry/outline.ts';
+import { SLIVER_m2 } from '../geometry/tolerance.ts';
 import { type Adjoining, type Enclosure, type Level, type Plan, type Ref, type RefOf, refKey } from '../model/plan.ts';
 import { type EnclosureShape, shapeOf } from './enclosure-shape.ts';
 import { type Region, fillOf, intersectionOf } from './polygon-sums.ts';
@@ -42,7 +43,27 @@ const standingOf = rememberedPart((enclosure: Enclosure, level: string): Standin
   };
 });
 
-const overlap = (one: Region, other: Region): boolean => momentsOf(intersectionOf(one, other)).area_m2 > EDGE_m2;
+/** The box that a region is; undefined for any other. */
+function boxOf(region: Region): Box | undefined {
+  const [ring] = region;
+  if (region.length !== 1 || ring?.length !== 4) return undefined;
+  const box = boundsOf(ring);
+  return Math.abs(area_m2(ring) - (box.maxX - box.minX) * (box.maxY - box.minY)) < SLIVER_m2 ? box : undefined;
+}
+
+/** Two boxes that overlap by more than this do so whatever the grid of the polygon sums makes of them [m²]. */
+const PLAIN_m2 = 2 * EDGE_m2 + 2 * SLIVER_m2;
+
+function overlap(one: Region, other: Region): boolean {
+  const [mine, theirs] = [boxOf(one), boxOf(other)];
+  if (mine && theirs) {
+    const [across_m, up_m] = [Math.min(mine.maxX, theirs.maxX) - Math.max(mine.minX, theirs.minX), Math.min(mine.maxY, theirs.maxY) - Math.max(mine.minY, theirs.minY)];
+    if (across_m > 0 && up_m > 0 && across_m * up_m > PLAIN_m2) return true;
+  }
+  return momentsOf(intersectionOf(one, other)).area_m2 > EDGE_m2;
+}
+
+const boundsOfAdjoining = rememberedPart((adjoining: Adjoining): Box => boundsOf(adjoining.outline));
 
 /** On which side of an enclosure a space lies whose footprint overlaps its own; undefined where a storey or more is between them. */
 function sideOf({ bottom_m, top_m }: Standing, floor_m: number): Neighbour['side'] | undefined {
@@ -61,10 +82,11 @@ function onLevel(standing: Standing, stretches: readonly WallStretch[], adjoinin
   }
   const beside = [...bySpace.values()].flatMap((shared): Neighbour[] => (shared[0] ? [{ beyond: shared[0].beyond, side: 'beside', stretches: shared }] : []));
   const over = adjoining.flatMap((space): Neighbour[] => {
+    if (!boxesTouch(boundsOfAdjoining(space), standing.shape.bounds)) return [];
     const ref = { kind: 'adjoining', level: standing.ref.level, id: space.id } as const;
     const side = sideOf(standing, space.floor_m);
     if (!side || (side === 'beside' && bySpace.has(refKey(ref)))) return [];
-    if (!boxesTouch(boundsOf(space.outline), standing.shape.bounds) || !overlap(fillOf([space.outline]), standing.shape.floor)) return [];
+    if (!overlap(fillOf([space.outline]), standing.shape.floor)) return [];
     return [{ beyond: { kind: 'adjoining', ref, adjoining: space }, side, stretches: [] }];
   });
   return [...beside, ...over];

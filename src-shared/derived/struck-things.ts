@@ -1,5 +1,5 @@
 import type { HungNozzle, Solid } from './derived.ts';
-import { type ConeHit, type JetCone, conesOf, findConeHit } from './jet-cone.ts';
+import { type ConeHit, type JetCone, conesOf, findConeHit, mayReach } from './jet-cone.ts';
 
 /** What people put loose things on. */
 const SHELVES: ReadonlySet<string> = new Set(['rack', 'cabinet', 'other']);
@@ -14,14 +14,14 @@ export interface Struck extends ConeHit {
 export function struckBy(nozzle: HungNozzle, isAsked: (solid: Solid) => boolean): Struck[] {
   const solids = nozzle.space?.solids.filter(isAsked) ?? [];
   if (solids.length === 0) return [];
-  return conesOf(nozzle)
-    .flatMap((cone) =>
-      solids.flatMap((solid): Struck[] => {
-        const hit = findConeHit(cone, solid);
-        return hit ? [{ ...hit, cone, solid }] : [];
-      }),
-    )
-    .sort((a, b) => a.along_m - b.along_m);
+  const struck: Struck[] = [];
+  for (const cone of conesOf(nozzle)) {
+    for (const solid of solids) {
+      const hit = mayReach(cone, solid.bounds) ? findConeHit(cone, solid) : undefined;
+      if (hit) struck.push({ ...hit, cone, solid });
+    }
+  }
+  return struck.sort((a, b) => a.along_m - b.along_m);
 }
 
 /** A place where people are, or where loose things are known to lie. */

@@ -1,6 +1,7 @@
 import { angleBetween_rad } from '../geometry/angle.ts';
 import { type PlanPoint, bearing_rad, distance_m, midpoint, planPoint } from '../geometry/point.ts';
 import { type Segment, meetingOf, nearestOnSegment, rayHit_m } from '../geometry/segment.ts';
+import { SAME_PLACE_m } from '../geometry/tolerance.ts';
 import type { DerivedNozzle, WallFace } from './derived.ts';
 
 /** The face of an opening: its width on the plan, and its height above the finished floor [m]. */
@@ -37,6 +38,14 @@ function inWedge(from: PlanPoint, azimuth_rad: number, half_rad: number, on: Seg
   return first && last ? { a: first, b: last } : undefined;
 }
 
+/** Whether both ends of a piece of wall lie behind the back of a jet: mostly that is all there is to tell. */
+function isTurnedAway(from: PlanPoint, azimuth_rad: number, half_rad: number, { a, b }: Segment): boolean {
+  if (half_rad > Math.PI / 3) return false;
+  const [x, y] = [Math.cos(azimuth_rad), Math.sin(azimuth_rad)];
+  const isBack = (p: PlanPoint): boolean => (p.x - from.x) * x + (p.y - from.y) * y < -SAME_PLACE_m;
+  return isBack(a) && isBack(b);
+}
+
 /** Whether walls of the room other than that of the opening stand between. */
 const isHidden = (from: PlanPoint, to: PlanPoint, wall: string, walls: readonly WallFace[]): boolean => walls.some(({ ref, segment }) => ref.id !== wall && meetingOf({ a: from, b: to }, segment) !== undefined && !endsOn(to, segment));
 const endsOn = (p: PlanPoint, { a, b }: Segment): boolean => distance_m(p, a) < 1e-6 || distance_m(p, b) < 1e-6;
@@ -52,6 +61,7 @@ export function jetsAtOpening({ at, space, holes_rad }: DerivedNozzle, spread_ra
   const away_m = Math.max(0, bottom_m - at.z, at.z - top_m);
   const half_rad = Math.min(spread_rad, WIDEST_rad);
   return holes_rad.flatMap((azimuth_rad) => {
+    if (isTurnedAway(from, azimuth_rad, half_rad, on)) return [];
     const part = inWedge(from, azimuth_rad, half_rad, on);
     if (!part) return [];
     const nearest = nearestOnSegment(from, part);

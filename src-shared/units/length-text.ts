@@ -136,8 +136,8 @@ function feetText(length_m: number, parts: number): string {
 /** Metres from one metre on, millimetres below; `digits` are those of the millimetre. */
 function metricText(length_m: number, digits: number): string {
   const size_m = Math.abs(length_m);
-  const sign = length_m < 0 && Number((size_m * 1000).toFixed(digits)) > 0 ? '-' : '';
   const inMillimetres = (size_m * 1000).toFixed(digits);
+  const sign = length_m < 0 && Number(inMillimetres) > 0 ? '-' : '';
   return Number(inMillimetres) < 1000 ? `${sign}${inMillimetres} mm` : `${sign}${size_m.toFixed(digits + 3)} m`;
 }
 
@@ -154,6 +154,8 @@ export function formatLength(length_m: number, system: LengthSystem, options: { 
 
 /** Differences below this are float noise, not a difference [m]: the slack that the checks give too. */
 const SAME_LENGTH_m = 1e-9;
+/** Digits of the inch or millimetre, tried one after the other. */
+const FINER_DIGITS = [3, 5, 9];
 
 /**
  * A value and its limit, printed alike and so finely that they read differently whenever they differ:
@@ -161,14 +163,14 @@ const SAME_LENGTH_m = 1e-9;
  * @returns both texts, each to be shown in place of `formatLength`
  */
 export function formatAgainstLimit(value_m: number, limit_m: number, system: LengthSystem): { readonly value: string; readonly limit: string } {
-  const inches = (length_m: number, digits: number): string => `${(length_m / INCH_m).toFixed(digits)}"`;
-  const ways: ((length_m: number) => string)[] = [
-    (length_m) => formatLength(length_m, system),
-    (length_m) => formatLength(length_m, system, { precision: 'fine' }),
-    ...[3, 5, 9].map((digits) => (length_m: number) => (system === 'feet' ? inches(length_m, digits) : metricText(length_m, digits))),
-  ];
-  const printed = ways.map((way) => ({ value: way(value_m), limit: way(limit_m) }));
-  const coarse = printed[0] ?? { value: '', limit: '' };
-  if (!(Math.abs(value_m - limit_m) > SAME_LENGTH_m)) return coarse;
-  return printed.find(({ value, limit }) => value !== limit) ?? coarse;
+  const both = (way: (length_m: number) => string) => ({ value: way(value_m), limit: way(limit_m) });
+  const coarse = both((length_m) => formatLength(length_m, system));
+  if (coarse.value !== coarse.limit || !(Math.abs(value_m - limit_m) > SAME_LENGTH_m)) return coarse;
+  const fine = both((length_m) => formatLength(length_m, system, { precision: 'fine' }));
+  if (fine.value !== fine.limit) return fine;
+  for (const digits of FINER_DIGITS) {
+    const printed = both((length_m) => (system === 'feet' ? `${(length_m / INCH_m).toFixed(digits)}"` : metricText(length_m, digits)));
+    if (printed.value !== printed.limit) return printed;
+  }
+  return coarse;
 }

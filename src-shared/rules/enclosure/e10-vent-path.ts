@@ -1,6 +1,7 @@
 import type { VentSums } from '../../calculations/design/design.ts';
 import type { Worked } from '../../calculations/design/worked.ts';
 import { ventChain, ventChainBasis } from '../../calculations/formulas/relief-vent.ts';
+import { spacesOfEnclosure } from '../../derived/spaces-of-enclosure.ts';
 import { polar } from '../../geometry/point.ts';
 import type { VentStep } from '../../model/plan.ts';
 import type { FindingInput, Place } from '../finding.ts';
@@ -66,7 +67,7 @@ export const e10VentPath = defineRule<AskedVent>({
   },
   subjects: perServedRoom((room) =>
     openingsOf(room, ({ kind }) => kind === 'relief-vent').map(({ subject, ...named }) => {
-      const face = room.on.spaces.flatMap(({ enclosureRef, walls }) => (enclosureRef.id === room.ref.id ? walls : [])).find(({ ref }) => ref.id === subject.opening.wall);
+      const face = spacesOfEnclosure(room.on.spaces, room.ref.id)[0]?.walls.find(({ ref }) => ref.id === subject.opening.wall);
       return { ...named, subject: { ...subject, vent: room.sums.vent, out_rad: face && face.inward_rad + Math.PI } };
     }),
   ),

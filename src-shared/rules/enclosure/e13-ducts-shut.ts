@@ -1,5 +1,7 @@
 import { type Damper, type DuctCrossing, ductsThrough } from '../../derived/duct-crossings.ts';
 import type { Solid } from '../../derived/derived.ts';
+import { devicesOfKind } from '../../derived/devices-by-kind.ts';
+import { spacesOfEnclosure } from '../../derived/spaces-of-enclosure.ts';
 import { isInsideRegion } from '../../geometry/inside.ts';
 import { midpoint } from '../../geometry/point.ts';
 import type { Device, Enclosure, RefOf, Shutdown } from '../../model/plan.ts';
@@ -37,7 +39,7 @@ const addRow = (room: RefOf<'enclosure'>, name: string, kind: Shutdown['kind'], 
 function askedOf(room: ServedRoom): Asked<AskedAir>[] {
   const { ref, name, enclosure, on } = room;
   const { level } = on;
-  const spaces = on.spaces.filter(({ enclosureRef }) => enclosureRef.id === ref.id);
+  const spaces = spacesOfEnclosure(on.spaces, ref.id);
   const named = (at: Parameters<typeof thingName>[1]): string => `${thingName({ levels: { [level.id]: level }, networks: {} }, at)}, ${name}`;
   const ducts = ductsThrough(spaces, level).map(({ duct, crossings }): Asked<AskedAir> => {
     const place = { level: level.id, at: crossings.map(({ at }) => midpoint(at.a, at.b)), areas: [[duct.footprint]] };
@@ -51,8 +53,8 @@ function askedOf(room: ServedRoom): Asked<AskedAir>[] {
       return { subject: { kind: 'damper', room: ref, enclosure, place: placeOfRoom(room), damper: { ref: at, opening } }, ref: at, name: named(at) };
     });
   const [space] = spaces;
-  const diffusers = Object.values(level.devices)
-    .filter((device) => device.kind === 'diffuser' && space !== undefined && isInsideRegion(device.at, space.outline, space.holes))
+  const diffusers = devicesOfKind(level, 'diffuser')
+    .filter((device) => space !== undefined && isInsideRegion(device.at, space.outline, space.holes))
     .map((device): Asked<AskedAir> => {
       const at = { kind: 'device', level: level.id, id: device.id } as const;
       return { subject: { kind: 'diffuser', room: ref, enclosure, place: { level: level.id, at: [device.at] }, device }, ref: at, name: named(at) };

@@ -2,6 +2,7 @@ import { cornersNear } from '../../derived/corner-zone.ts';
 import type { ConvexCorner, HungNozzle, WallFace } from '../../derived/derived.ts';
 import { blankArcLimits, legalArcs } from '../../derived/legal-arc.ts';
 import { wallsAlone } from '../../derived/near-wall.ts';
+import { remembered } from '../../derived/remember.ts';
 import { angleBetween_rad, axisAngle_rad, turnTo_rad } from '../../geometry/angle.ts';
 import { ANGLE_SLACK_rad } from '../../geometry/tolerance.ts';
 import { LIMIT_CATALOGUE } from '../../profile/limit-catalogue.ts';
@@ -55,7 +56,7 @@ export function turnCure(nozzle: HungNozzle, say: { turn(angle_rad: number): str
 }
 
 /** Holes that the corner or the near-wall check stops already: turning them cures what else they blow at. */
-export function stoppedHoles(nozzle: HungNozzle): ReadonlySet<number> {
+export const stoppedHoles = remembered((nozzle: HungNozzle): ReadonlySet<number> => {
   const { cornerZone_m, cornerAngle_rad, nearWallZone_m, nearWallAngle_rad } = nozzle.profile?.limits ?? {};
   const stopped = new Set<number>();
   if (cornerZone_m && cornerAngle_rad) {
@@ -69,4 +70,4 @@ export function stoppedHoles(nozzle: HungNozzle): ReadonlySet<number> {
     }
   }
   return stopped;
-}
+});

@@ -3,6 +3,7 @@ import { alarmLightBasis } from '../../calculations/formulas/alarm-light.ts';
 import { soundFallBasis, soundSumBasis } from '../../calculations/formulas/sound-level.ts';
 import type { Space } from '../../derived/derived.ts';
 import { placedOf } from '../../derived/device-place.ts';
+import { spacesOfEnclosure } from '../../derived/spaces-of-enclosure.ts';
 import { partsOf } from '../../derived/polygon-sums.ts';
 import type { Cure, FindingInput, Place } from '../finding.ts';
 import { type Answer, type CheckContext, atLeast, atMost, defineRule, notChecked } from '../rule.ts';
@@ -105,7 +106,7 @@ export const s03AlarmReach = defineRule<Warned>({
     caution: `${soundFallBasis.caution} ${alarmLightBasis.caution} Sounders outside the enclosure are not counted.`,
   },
   subjects: perServedRoom((served) => {
-    const room = served.on.spaces.find(({ kind, enclosureRef }) => kind === 'room' && enclosureRef.id === served.ref.id);
+    const room = spacesOfEnclosure(served.on.spaces, served.ref.id).find(({ kind }) => kind === 'room');
     if (!room || served.enclosure.occupancy === 'unoccupiable') return [];
     const sounders = placedOf(roomDevices(served), 'sounder')
       .filter(({ where }) => where === 'inside')

@@ -1,13 +1,15 @@
 import { placedOf } from '../../derived/device-place.ts';
 import type { DerivedLevel, DerivedNetwork } from '../../derived/derived.ts';
-import { shapeOf } from '../../derived/enclosure-shape.ts';
+import { devicesOfKind } from '../../derived/devices-by-kind.ts';
+import { type EnclosureShape, shapeOf } from '../../derived/enclosure-shape.ts';
 import { neighbourName } from '../../derived/neighbours.ts';
+import { rememberedPart } from '../../derived/remember.ts';
 import { isInsideOrOn, isInsideRegion, sideOfOutline } from '../../geometry/inside.ts';
 import { distanceToOutline_m } from '../../geometry/outline.ts';
 import { type PlanPoint, distance_m } from '../../geometry/point.ts';
 import { type Segment, distanceToSegment_m, nearestOnSegment } from '../../geometry/segment.ts';
 import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
-import type { Adjoining, Device } from '../../model/plan.ts';
+import type { Adjoining, Device, Level } from '../../model/plan.ts';
 import { bothSubjects } from '../both-subjects.ts';
 import type { FindingInput, Place } from '../finding.ts';
 import { type Answer, type Asked, atMost, defineRule, notChecked } from '../rule.ts';
@@ -29,10 +31,10 @@ const SAME_SPOT_m = 0.01;
 const NEARBY_m = 3;
 const PRACTICE = 'common practice';
 
-/** A place that wants a sign, with the signs that count for it, nearest first. */
+/** A place that wants a sign, with the signs that may count for it, nearest first. */
 interface Wanting {
   readonly level: string;
-  /** "on the outside at this door". */
+  /** "outside at this door". */
   readonly where: string;
   readonly kindWords: string;
   readonly at: readonly PlanPoint[];
@@ -43,21 +45,45 @@ interface Wanting {
   readonly isDoubtful: boolean;
 }
 
-const signsOf = ({ level }: DerivedLevel, kind: Sign['sign']): Sign[] => Object.values(level.devices).filter((device): device is Sign => device.kind === 'sign' && device.sign === kind);
-const nearestFirst = (signs: Wanting['signs']): Wanting['signs'] => [...signs].sort((a, b) => a.off_m - b.off_m);
+const signsByKind = rememberedPart((devices: Level['devices']): ReadonlyMap<Sign['sign'], readonly Sign[]> => {
+  const signs = devicesOfKind({ devices }, 'sign');
+  return new Map([...new Set(signs.map(({ sign }) => sign))].map((kind) => [kind, signs.filter(({ sign }) => sign === kind)]));
+});
+const signsOf = ({ level }: DerivedLevel, kind: Sign['sign']): readonly Sign[] => signsByKind(level.devices).get(kind) ?? [];
+
+/** The signs that are near enough, nearest first; else the nearest alone. */
+function nearestSigns(signs: readonly Sign[], most_m: number, offOf_m: (at: PlanPoint) => number, fromOf: (at: PlanPoint) => PlanPoint): Wanting['signs'] {
+  const near: { readonly sign: Sign; readonly off_m: number }[] = [];
+  let nearest: { readonly sign: Sign; readonly off_m: number } | undefined;
+  for (const sign of signs) {
+    const off_m = offOf_m(sign.at);
+    if (off_m <= most_m + LENGTH_SLACK_m) near.push({ sign, off_m });
+    else if (near.length === 0 && (!nearest || off_m < nearest.off_m)) nearest = { sign, off_m };
+  }
+  const found = near.length === 0 && nearest ? [nearest] : near.sort((a, b) => a.off_m - b.off_m);
+  return found.map((each) => ({ ...each, from: fromOf(each.sign.at) }));
+}
+
+/** Whether a sign hangs outside a room or on its wall. */
+function isOutside(at: PlanPoint, { outline, holes, bounds: { minX, minY, maxX, maxY } }: EnclosureShape): boolean {
+  if (at.x < minX - ON_WALL_m || at.x > maxX + ON_WALL_m || at.y < minY - ON_WALL_m || at.y > maxY + ON_WALL_m) return true;
+  return !isInsideRegion(at, outline, holes) || sideOfOutline(at, outline) === 'on';
+}
 const middleOf = ({ a, b }: Segment): PlanPoint => ({ x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 });
 
 /** Each door, from outside. */
 function atDoors(room: ServedRoom): Asked<Wanting>[] {
-  const { outline, holes } = shapeOf(room.enclosure, room.ref.level);
-  const outside = signsOf(room.on, 'entrance').filter(({ at }) => !isInsideRegion(at, outline, holes) || sideOfOutline(at, outline) === 'on');
-  return roomDoorways(room).map((doorway) => ({
+  const doorways = roomDoorways(room);
+  if (doorways.length === 0) return [];
+  const shape = shapeOf(room.enclosure, room.ref.level);
+  const outside = signsOf(room.on, 'entrance').filter(({ at }) => isOutside(at, shape));
+  return doorways.map((doorway) => ({
     subject: {
       level: room.ref.level,
       where: 'outside at this door',
       kindWords: 'that warns who comes in',
       at: [middleOf(doorway.face)],
-      signs: nearestFirst(outside.map((sign) => ({ sign, off_m: distanceToSegment_m(sign.at, doorway.face), from: nearestOnSegment(sign.at, doorway.face) }))),
+      signs: nearestSigns(outside, FROM_DOOR_m, (at) => distanceToSegment_m(at, doorway.face), (at) => nearestOnSegment(at, doorway.face)),
       most_m: FROM_DOOR_m,
       isDoubtful: false,
     },
@@ -103,7 +129,7 @@ function atReleases(room: ServedRoom): Asked<Wanting>[] {
       where: 'at this manual release',
       kindWords: 'that says what it releases and how',
       at: [placed.device.at],
-      signs: nearestFirst(signs.map((sign) => ({ sign, off_m: distance_m(sign.at, placed.device.at), from: placed.device.at }))),
+      signs: nearestSigns(signs, FROM_RELEASE_m, (at) => distance_m(at, placed.device.at), () => placed.device.at),
       most_m: FROM_RELEASE_m,
       isDoubtful: false,
     },
@@ -116,7 +142,7 @@ function atReleases(room: ServedRoom): Asked<Wanting>[] {
 function atCylinders({ ref, network }: DerivedNetwork, on: DerivedLevel): Asked<Wanting>[] {
   const signs = signsOf(on, 'cylinder');
   const worst = Object.values(network.cylinders)
-    .map(({ at }) => ({ at, signs: nearestFirst(signs.map((sign) => ({ sign, off_m: distance_m(sign.at, at), from: at }))) }))
+    .map(({ at }) => ({ at, signs: nearestSigns(signs, FROM_CYLINDER_m, (sign) => distance_m(sign, at), () => at) }))
     .reduce<{ at: PlanPoint; signs: Wanting['signs'] } | undefined>((most, each) => (most && (most.signs[0]?.off_m ?? Infinity) >= (each.signs[0]?.off_m ?? Infinity) ? most : each), undefined);
   if (!worst) return [];
   return [{ subject: { level: on.level.id, where: 'at the cylinders', kindWords: 'that warns of the gas in them', at: [worst.at], signs: worst.signs, most_m: FROM_CYLINDER_m, isDoubtful: false }, ref, name: `${network.name}, cylinders` }];

@@ -1,5 +1,7 @@
-import type { DerivedLevel, DerivedNetwork } from '../../derived/derived.ts';
+import type { DerivedLevel, DerivedNetwork, Space } from '../../derived/derived.ts';
 import { devicesOf } from '../../derived/device-place.ts';
+import { devicesOfKind } from '../../derived/devices-by-kind.ts';
+import { remembered } from '../../derived/remember.ts';
 import { distance_m } from '../../geometry/point.ts';
 import { distanceToSegment_m } from '../../geometry/segment.ts';
 import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
@@ -27,14 +29,16 @@ interface Isolated {
   readonly valves: readonly LockOut[];
 }
 
+/** Devices that belong to some room of a level. */
+const inRoomsOf = remembered((spaces: readonly Space[]): ReadonlySet<Device> => new Set(spaces.filter(({ kind }) => kind === 'room').flatMap(({ enclosure, level }) => devicesOf(level, enclosure.id).map(({ device }) => device))));
+
 function isolation({ ref, network, nozzles, pipes }: DerivedNetwork, { level, spaces }: DerivedLevel): Asked<Isolated>[] {
   const cylinders = Object.values(network.cylinders).map(({ at }) => at);
   if (cylinders.length === 0 && pipes.length === 0) return [];
-  const devices = Object.values(level.devices);
   const served = new Set(nozzles.flatMap(({ space }) => space?.enclosure.id ?? []));
   const placed = new Set([...served].flatMap((id) => devicesOf(level, id)).map(({ device }) => device));
-  const inRooms = new Set(spaces.filter(({ kind }) => kind === 'room').flatMap(({ enclosure }) => devicesOf(level, enclosure.id)).map(({ device }) => device));
-  const all = devices.filter((device): device is Disconnect => device.kind === 'disconnect');
+  const all = devicesOfKind(level, 'disconnect');
+  const inRooms = all.length > 0 ? inRoomsOf(spaces) : undefined;
   const isHere = (device: Disconnect): boolean => placed.has(device) || cylinders.some((at) => distance_m(at, device.at) <= AT_CYLINDER_m + LENGTH_SLACK_m);
   const isOnPipe = ({ at }: LockOut): boolean =>
     cylinders.some((cylinder) => distance_m(cylinder, at) <= ON_PIPE_m + LENGTH_SLACK_m) || pipes.some(({ from, to }) => distanceToSegment_m(at, { a: from, b: to }) <= ON_PIPE_m + LENGTH_SLACK_m);
@@ -43,8 +47,8 @@ function isolation({ ref, network, nozzles, pipes }: DerivedNetwork, { level, sp
       subject: {
         place: cylinders.length > 0 ? { level: level.id, at: cylinders } : undefined,
         disconnects: all.filter(isHere),
-        elsewhere: all.filter((device) => !isHere(device) && !inRooms.has(device)).length,
-        valves: devices.filter((device): device is LockOut => device.kind === 'lock-out-valve' && isOnPipe(device)),
+        elsewhere: all.filter((device) => !isHere(device) && !inRooms?.has(device)).length,
+        valves: devicesOfKind(level, 'lock-out-valve').filter(isOnPipe),
       },
       ref,
       name: network.name,
