@@ -57,7 +57,7 @@ function roomOf(derived: Derived, nozzle: DerivedNozzle, axis_rad: number, isMir
   const corners = [corner(-box.minus1_m, -box.minus2_m), corner(box.plus1_m, -box.minus2_m), corner(box.plus1_m, box.plus2_m), corner(-box.minus1_m, box.plus2_m)];
   for (const at of corners) {
     const trial = tried.shifts((around) => movedTo(around, nozzle.ref, at, patch.at.z));
-    if (!isSound(trial)) return { isKnown: false, because: `a shift to its border stops “${trial.stops[0]?.title ?? 'the pipe'}”: ask the designer.` };
+    if (!isSound(trial)) return { isKnown: false, because: `a shift to its border breaks “${trial.broken[0]?.title ?? 'the pipe'}”: ask the designer.` };
   }
   const drop_m = nozzle.profile?.limits.nozzleToCeiling_m?.value ?? 0;
   const { z } = patch.at;

@@ -1,7 +1,7 @@
 import { coverageOf } from '../derived/coverage.ts';
 import { placedFootprint } from '../derived/footprint.ts';
 import { type Region, differenceOf, fillOf, intersectionOf } from '../derived/polygon-sums.ts';
-import { opaqueTo, seenOf, standsOnFloor } from '../derived/sight.ts';
+import { opaqueTo, standsOnFloor } from '../derived/sight.ts';
 import { convexHull } from '../geometry/convex-hull.ts';
 import { clipToHalfPlane } from '../geometry/half-plane.ts';
 import { type Box, type Outline, boundsOf, boxesTouch, isInside, sidesOf } from '../geometry/outline.ts';
@@ -11,7 +11,6 @@ import { SAME_PLACE_m, SLIVER_m2 } from '../geometry/tolerance.ts';
 import { momentsOf } from '../geometry/moments.ts';
 import { isSameRef } from '../model/plan.ts';
 import { hangingEdges, underHanging } from './under-hanging.ts';
-import { standIn } from './stand-in.ts';
 import { type Forbidden, type Site, acrossOf_m, windowOf } from './site.ts';
 
 /** The floor that this nozzle covers and no other does: where it goes, that must stay covered. */
@@ -62,15 +61,6 @@ function wallScreens({ space }: Site): Screen[] {
 }
 
 const solidScreens = (footprints: readonly Outline[]): Screen[] => footprints.flatMap((ring) => (isConvex(ring) ? [screen(ring)] : sidesOf(ring).map(({ a, b }) => screen([a, b]))));
-
-/** Whether a nozzle at a place sees all of a region, as coverage counts it. */
-export function isAllSeen(site: Site, own: Region, p: PlanPoint): boolean {
-  const there = standIn(site, p);
-  const shape = there.profile?.footprint;
-  if (!there.at || !shape) return false;
-  const seen = seenOf(there, placedFootprint(shape, there.at, there.nozzle.rotation_rad));
-  return momentsOf(differenceOf(own, [seen])).area_m2 < SLIVER_m2;
-}
 
 /** Pieces of a side of the region that do not lie under a convex screen. */
 function besides({ a, b }: Segment, { corners }: Screen): Segment[] {

@@ -1,7 +1,7 @@
 import { liveClearance_m } from '../calculations/formulas/live-clearance.ts';
 import { clashPass } from '../derived/clash-pass.ts';
 import { clashPipesOf } from '../derived/clash-pipe.ts';
-import { standingByLevel } from '../derived/clash-standing.ts';
+import { standingOf } from '../derived/clash-standing.ts';
 import { nearestPart, systemPartsOf } from '../derived/live-gap.ts';
 import { convexHull } from '../geometry/convex-hull.ts';
 import { clipToHalfPlane } from '../geometry/half-plane.ts';
@@ -53,7 +53,7 @@ export const livePartsFor = ({ derived, nozzle: { network } }: Site): PipeScreen
 export function pipeScreensOf({ derived, nozzle }: Site, motion: NozzleMotion): (pipe: MovedPipe) => PipeScreen[] {
   const { network } = nozzle;
   const level = network.level.id;
-  const things = standingByLevel(derived.solids, derived.spaces).get(level) ?? [];
+  const things = derived.levels.filter((each) => each.level.id === level).flatMap((each) => standingOf(each));
   const all = derived.networks.filter((each) => each.level.id === level).flatMap((each) => clashPipesOf(each));
   const index = derived.networks.indexOf(network);
   const contacts = new Map((clashPass(derived)[index] ?? []).map((each) => [each.pipe.ref.id, each]));

@@ -52,17 +52,15 @@ function tooShort(site: Site, { at }: NozzleMotion, { from, to, stretch, way }: 
 function isTurnable({ nozzle: { network: { network } } }: Site, { pipe, fromFollow, toFollow, way }: MovedPipe): boolean {
   const [fromKind, toKind] = [followKindOf(fromFollow).kind, followKindOf(toFollow).kind];
   if (!way || (fromKind === 'goes') === (toKind === 'goes')) return false;
-  const far = fromKind === 'goes' ? pipe.to : pipe.from;
-  const at = network.nodes[far]?.at;
-  const others = Object.values(network.pipes).filter(({ id, from, to }) => id !== pipe.id && (from === far || to === far));
-  return (
-    at !== undefined &&
-    others.length === 1 &&
-    others.every(({ from, to }) => {
-      const end = network.nodes[from === far ? to : from]?.at;
-      return end !== undefined && Math.abs((end.x - at.x) * way.x + (end.y - at.y) * way.y) <= SQUARE_m;
-    })
-  );
+  const [near, far] = fromKind === 'goes' ? [pipe.from, pipe.to] : [pipe.to, pipe.from];
+  const others = (node: string) => Object.values(network.pipes).filter(({ id, from, to }) => id !== pipe.id && (from === node || to === node));
+  const isSquareAt = (node: string): boolean => {
+    const at = network.nodes[node]?.at;
+    const ends = others(node).map(({ from, to }) => network.nodes[from === node ? to : from]?.at);
+    return at !== undefined && ends.every((end) => end !== undefined && Math.abs((end.x - at.x) * way.x + (end.y - at.y) * way.y) <= SQUARE_m);
+  };
+  // A nipple that is screwed on in the line of the run would come to lie in it.
+  return others(far).length === 1 && isSquareAt(far) && isSquareAt(near);
 }
 
 /**

@@ -1,16 +1,16 @@
 import { RULES } from '../rules/index.ts';
 import type { Rule } from '../rules/rule.ts';
 
-const named = (ids: readonly string[]): readonly Rule[] => RULES.filter(({ id }) => ids.includes(id));
-
 /** Checks that have a border of their own in a patch. */
 export const BORDERED: readonly string[] = ['N1', 'N2', 'N3', 'N5', 'N6', 'N7', 'N9', 'N12', 'N14', 'N15', 'N19', 'E11', 'P1', 'P2', 'P3', 'P16', 'P27'];
 
-/** Checks without one that can stop a nozzle, or the pipe that follows it, for where it is put on the plan. */
-const FOR_PLACE = ['N10', 'N16', 'N17', 'P6', 'P7', 'P19', 'P21', 'P22', 'P25', 'P29', 'P30'];
+/** Checks without one that look at where a nozzle is put on the plan, or at the pipe that follows it, and need no discharge. */
+const FOR_PLACE = ['N8', 'N10', 'N11', 'N13', 'N16', 'N17', 'N18', 'N24', 'P4', 'P5', 'P6', 'P7', 'P8', 'P10', 'P11', 'P12', 'P15', 'P18', 'P19', 'P20', 'P21', 'P22', 'P23', 'P24', 'P25', 'P28', 'P29', 'P30'];
+
+const named = (ids: readonly string[]): readonly Rule[] => RULES.filter(({ id }) => ids.includes(id));
 
 /** Tried where a nozzle is put within its borders. */
 export const BORDERLESS = named(FOR_PLACE);
 
-/** Tried where a nozzle is put at another height: all that can stop it or its pipe. */
-export const STOPPING = named([...BORDERED.filter((id) => !['N12', 'N14', 'N15', 'E11'].includes(id)), ...FOR_PLACE, 'N4', 'N11']);
+/** Tried where a nozzle is put at another height: all that can break about it or its pipe. */
+export const STOPPING = named([...BORDERED, ...FOR_PLACE, 'N4']);

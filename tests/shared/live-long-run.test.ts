@@ -14,7 +14,7 @@ import { DESIGN_SETS, SUPPORT_TABLES } from '#shared/model/basis-of-design';
 import { parsePlan } from '#shared/model/parse-plan';
 import type { Plan } from '#shared/model/plan';
 import { printPlan } from '#shared/model/print-plan';
-import { sampleProfile } from '#shared/profile/sample-profile';
+import { SAMPLE_PROFILE } from '#shared/profile/sample-profile';
 import { numbers } from '../support/patch-trials.ts';
 import { Dice, MAKERS, smallStart } from '../support/random-commands.ts';
 import { wholePlan } from '../support/whole-plan.ts';
@@ -28,7 +28,7 @@ const SAID = { reason: 'Agreed with the authority.', by: 'A. Person', date: '202
 const AT_ONCE: readonly ((plan: Plan, dice: Dice) => Command)[] = [
   (_, dice) => editBasis({ designSet: dice.of(DESIGN_SETS) }),
   (_, dice) => editBasis({ supportTable: dice.of(SUPPORT_TABLES), constants: dice.of(['iso', 'nfpa'] as const) }),
-  (_, dice) => saveProfileInPlan({ ...sampleProfile, id: 'own', name: `Unit ${dice.below(9)}` }),
+  (_, dice) => saveProfileInPlan({ ...SAMPLE_PROFILE, id: 'own', name: `Unit ${dice.below(9)}` }),
   (plan, dice) => setProfile(dice.of([...Object.keys(plan.networks), 'gone']), dice.of(['own', 'sample-80'])),
   (_, dice) => editLimit(dice.of(['own', 'sample-80']), dice.of(['nozzleToWall_m', 'freeJet_m', 'pathLength_m'] as const), dice.of([null, { value: 0.2 + dice.below(9) / 10, source: 'manual' }])),
 ];
@@ -72,7 +72,10 @@ test(`after ${STEPS} random things done to one plan it is found what a check fro
     if (next() < 0.02) source = next() < 0.5 ? () => undefined : () => 'the gas became too cold';
     // As in a drag: what is begun is often not finished before the next step comes.
     let left = Math.floor(next() * 600);
-    live.check(history.present, source, () => (left -= 1) < 0);
+    live.check(history.present, source, () => {
+      left -= 1;
+      return left < 0;
+    });
     if (step % COLD_EACH !== 0) continue;
     const finished = live.check(history.present, source);
     expect(finished.isStale).toBe(false);

@@ -5,7 +5,8 @@ import { derivePlan } from '#shared/derived/derive-plan';
 import { evaluate } from '#shared/evaluate';
 import { boundsOf, distanceToOutline_m, isInside } from '#shared/geometry/outline';
 import { type PlanPoint, type PlanPoint3, distance_m, planPoint } from '#shared/geometry/point';
-import { type AllowedPatch, allowedPatch, isInRegion } from '#shared/margins/allowed-patch';
+import { isInRegion } from '#shared/margins/allowed-patch';
+import { type ProvenPatch, provenPatch } from '#shared/margins/proven-patch';
 import { moveNozzle } from '#shared/commands/move-nozzle';
 import type { Region } from '#shared/derived/polygon-sums';
 import type { Plan, RefOf } from '#shared/model/plan';
@@ -28,14 +29,11 @@ export const uncovered_m2 = (findings: readonly Finding[]): number => findings.r
 
 /** Rules that a patch keeps whether they are kept as drawn or not. */
 const OF_PLACE = ['N1', 'N2', 'N3', 'N5', 'N6', 'N7'];
-/** Rules that only warn and that a patch keeps all the same. */
-const WARNING = ['N12', 'N14', 'N15', 'E11'];
-
 /** Rules that share the border of another. */
 const BESIDE: Readonly<Record<string, readonly string[]>> = { N2: ['N3'], P2: ['P3'] };
 
-/** Whether a finding is one that a patch has to keep out. */
-export const isFault = ({ verdict, rule }: Finding): boolean => verdict === 'stop' || (verdict === 'warn' && WARNING.includes(rule));
+/** Whether a finding is one that a patch has to keep out: a stop, a warning, or what can no longer be checked. */
+export const isFault = ({ verdict }: Finding): boolean => verdict === 'stop' || verdict === 'warn' || verdict === 'not-checked';
 
 /** What is found as drawn and would be no news elsewhere. */
 export const stopKeys = (findings: readonly Finding[], nozzle: string): ReadonlySet<string> =>
@@ -54,8 +52,8 @@ export function stoppedAt(plan: Plan, ref: RefOf<'nozzle'>, before: ReadonlySet<
 }
 
 /** Rules that look at the nozzle alone and are quick to ask, and those that look farther: all that a nozzle or pipe without a discharge can break. */
-const QUICK = ['N1', 'N2', 'N3', 'N5', 'N6', 'N7', 'N15', 'N14', 'N12'];
-const FARTHER = ['P1', 'P2', 'P3', 'N9', 'N10', 'N19', 'E11', 'P7', 'P16', 'P27', 'P29', 'P30'];
+const QUICK = ['N1', 'N2', 'N3', 'N5', 'N6', 'N7', 'N8', 'N15', 'N14', 'N12', 'N18', 'P18', 'P19', 'P20'];
+const FARTHER = ['P1', 'P2', 'P3', 'P4', 'P5', 'P6', 'P8', 'P10', 'P11', 'P12', 'N9', 'N10', 'N11', 'N13', 'N16', 'N17', 'N19', 'N24', 'E11', 'P7', 'P16', 'P21', 'P23', 'P24', 'P25', 'P27', 'P28', 'P29', 'P30'];
 
 /** Asks rules about one plan after another, redoing only what changed. */
 function asking(ids: readonly string[]): (derived: Derived, design: Design) => Finding[] {
@@ -65,7 +63,7 @@ function asking(ids: readonly string[]): (derived: Derived, design: Design) => F
     rules.flatMap((rule, i) => {
       const now = rule.ask(derived, design, found[i]);
       found[i] = now;
-      return [...now.of('stop'), ...now.of('warn'), ...(rule.id === 'N9' ? now.of('ok') : [])];
+      return [...now.of('stop'), ...now.of('warn'), ...now.of('not-checked')];
     });
 }
 
@@ -118,7 +116,7 @@ export function tryPatch(plan: Plan, ref: RefOf<'nozzle'>, count: number, next: 
   const { derived, findings } = evaluate(plan);
   const before = stopKeys(findings, ref.id);
   const gap_m2 = uncovered_m2(findings);
-  const patch: AllowedPatch | undefined = ((answer) => (answer.isKnown ? answer : undefined))(allowedPatch(derived, ref));
+  const patch: ProvenPatch | undefined = ((answer) => (answer.isKnown ? answer : undefined))(provenPatch(derived, ref));
   const nozzle = derived.nozzles.find(({ ref: { id, network } }) => id === ref.id && network === ref.network);
   const { minX, minY, maxX, maxY } = boundsOf(nozzle?.space?.outline ?? []);
   const rings = patch?.parts.flat() ?? [];

@@ -10,6 +10,11 @@ const areaOf = (region: Region): number => momentsOf(region).area_m2;
 const at = (x: number, y: number, width = 2, depth = 2) => rectangle(width, depth, planPoint(x, y));
 
 describe('polygon sums', () => {
+  test('of a square less a larger one with a hole: what the hole leaves', () => {
+    const frame = differenceOf([at(-1, -1, 4, 4)], [[at(0.5, 0.5, 1, 1)]]);
+    expect(areaOf(differenceOf([at(0, 0)], [frame]))).toBeCloseTo(1, 9);
+  });
+
   test('of two squares that overlap in a quarter', () => {
     expect(areaOf(intersectionOf([at(0, 0)], [at(1, 1)]))).toBeCloseTo(1, 9);
     expect(areaOf(differenceOf([at(0, 0)], [[at(1, 1)]]))).toBeCloseTo(3, 9);
