@@ -25,6 +25,13 @@ export type Shutdown = z.infer<typeof schema.shutdownSchema>;
 export type VentStep = z.infer<typeof schema.ventStepSchema>;
 export type Waiver = z.infer<typeof schema.waiverSchema>;
 export type Issue = z.infer<typeof schema.issueSchema>;
+export type IssuedSet = z.infer<typeof schema.issuedSetSchema>;
+export type SheetSettings = z.infer<typeof schema.sheetsSchema>;
+export type PlacedView = z.infer<typeof schema.placedViewSchema>;
+export type SheetNote = z.infer<typeof schema.sheetNoteSchema>;
+export type Measurement = z.infer<typeof schema.measurementSchema>;
+export type LogEntry = z.infer<typeof schema.logEntrySchema>;
+export type Visit = z.infer<typeof schema.visitSchema>;
 export type Dimension = z.infer<typeof schema.dimensionSchema>;
 export type Note = z.infer<typeof schema.noteSchema>;
 export type Network = z.infer<typeof schema.networkSchema>;
@@ -89,6 +96,17 @@ export const unknownRoom = (): Pick<Enclosure, 'people' | 'leakage' | 'lowestPro
   afterDischarge: { extract: 'unknown', extractFlow_m3_s: null, procedure: '', hasMeter: null },
 });
 
+/** Sheets that nobody has laid out: paper, scale and places as the program chooses. */
+export const usualSheets = (): SheetSettings => ({ paper: null, scale: null, titleBlock: { logo: null, lines: [] }, hasStampBox: true, views: {}, notes: {}, dimensions: {} });
+
+/** Nothing has come back from the site. Intervals of service: NFPA 2001 (memory); the unit's manual governs. */
+export const emptySiteRecord = (): SiteRecord => ({
+  measurements: {},
+  checks: {},
+  log: [],
+  service: { pressure_months: 6, hose_months: 60, retest_months: 60, enclosure_months: 12, visits: [] },
+});
+
 /** Nothing stands on a level yet. */
 export const emptyLevel = (id: string, name: string, floorElevation_m: number): Level => ({
   id,
@@ -138,7 +156,7 @@ export const newPlan = (lengths: Settings['lengths'] = 'feet'): Plan => ({
     state: 'design',
     revisions: [],
   },
-  settings: { lengths, grid_m: usualGrid_m(lengths), siteTolerance_m: lengths === 'feet' ? 0.0127 : 0.01, sheets: { paper: null, scale: null } },
+  settings: { lengths, grid_m: usualGrid_m(lengths), siteTolerance_m: lengths === 'feet' ? 0.0127 : 0.01, sheets: usualSheets() },
   basis: usualBasis(),
   nextSerial: 1,
   assets: {},
@@ -147,5 +165,6 @@ export const newPlan = (lengths: Settings['lengths'] = 'feet'): Plan => ({
   profiles: { [SAMPLE_PROFILE.id]: SAMPLE_PROFILE },
   waivers: {},
   lastIssue: null,
-  siteRecord: { measurements: {}, checks: {}, readings: [] },
+  issuedSets: [],
+  siteRecord: emptySiteRecord(),
 });

@@ -5,7 +5,7 @@ import { EXPOSURES, basisSchema } from './basis-of-design.ts';
 import { PAPER_IDS } from './paper-ids.ts';
 
 /** Version of the plan file that this program writes. An older one is migrated, a newer one refused. */
-export const PLAN_VERSION = 4;
+export const PLAN_VERSION = 5;
 
 /** Nothing on a plan lies farther from its origin than this [m]; a larger number is damage. */
 export const FARTHEST_m = 100_000;
@@ -49,6 +49,38 @@ export const infoSchema = z.strictObject({
   revisions: z.array(revisionSchema).max(200),
 });
 
+const onPaper = z.number().min(-5000).max(5000);
+
+/** Where a view lies on paper, as the user placed it; what is null is as the program chooses. */
+export const placedViewSchema = z.strictObject({
+  /** Title of the sheet that it was moved to. */
+  sheet: label.nullable(),
+  /** Top left corner of the view [mm]. */
+  at: z.strictObject({ x_mm: onPaper, y_mm: onPaper }).nullable(),
+  scale: z.number().min(1).max(10_000).nullable(),
+  /** Part of the plan that it shows. */
+  crop: z.strictObject({ least: point, most: point }).nullable(),
+});
+
+/** Words that the user put on one sheet, their top left corner [mm]. */
+export const sheetNoteSchema = z.strictObject({ id, sheet: label, x_mm: onPaper, y_mm: onPaper, width_mm: z.number().min(5).max(2000), text });
+
+/** How the sheets are laid out. What the user placed stays when they are composed anew. */
+export const sheetsSchema = z.strictObject({
+  /** Paper and scale that plans are printed at; null leaves the choice to what fits. */
+  paper: z.enum(PAPER_IDS).nullable(),
+  scale: z.number().min(1).max(10_000).nullable(),
+  /** The user's own head of the title block. */
+  titleBlock: z.strictObject({ /** Asset with a picture. */ logo: id.nullable(), lines: z.array(z.strictObject({ label, value: label })).max(8) }),
+  /** Leaves a clear box for stamps on every sheet. */
+  hasStampBox: z.boolean(),
+  /** By the key of the view. */
+  views: z.record(label, placedViewSchema),
+  notes: recordOf(sheetNoteSchema),
+  /** How far the text of a printed dimension was moved along and off its line [mm], by the key of the dimension. */
+  dimensions: z.record(z.string().max(400), z.strictObject({ along_mm: onPaper, off_mm: onPaper })),
+});
+
 export const settingsSchema = z.strictObject({
   /** How lengths are shown; both ways are understood when typed. */
   lengths: z.enum(['feet', 'metric']),
@@ -56,8 +88,7 @@ export const settingsSchema = z.strictObject({
   grid_m: z.number().min(0.001).max(10),
   /** How far a dimension on site may be off from the drawn one, either way [m]. */
   siteTolerance_m: z.number().min(0).max(1),
-  /** Paper and scale that plans are printed at; null leaves the choice to what fits. */
-  sheets: z.strictObject({ paper: z.enum(PAPER_IDS).nullable(), scale: z.number().min(1).max(10_000).nullable() }),
+  sheets: sheetsSchema,
 });
 
 /** Two picked places of the underlay, in its own units, and the distance between them on site. */
@@ -504,13 +535,65 @@ export const networkSchema = z.strictObject({
   release: releaseSchema.nullable(),
 });
 
-export const measurementSchema = z.strictObject({ value_m: coordinate, by: label, at: label, instrument: label });
+const thingKey = z.string().max(400);
+
+/** One dimension as it was measured on site. */
+export const measurementSchema = z.strictObject({
+  value_m: coordinate,
+  by: label,
+  at: label,
+  instrument: label,
+  /** Why it was built otherwise than approved, and who agreed; blank: nobody said. */
+  reason: text,
+  approvedBy: label,
+  /** Assets with photographs of it. */
+  photos: z.array(id).max(20),
+});
+
+export const LOG_KINDS = ['insulation', 'continuity', 'supervision', 'alarm', 'dead', 'live', 'panel-clear', 'pipe-test', 'puff', 'oxygen', 'pressure', 'note'] as const;
+
+/** One reading or look of the wiring and arming log. */
+export const logEntrySchema = z.strictObject({
+  id,
+  kind: z.enum(LOG_KINDS),
+  /** Key of the thing that it is about; blank: the whole job. */
+  about: thingKey,
+  /** Insulation and continuity [Ω], supervision and alarm [A], dead and live [V], pipe test: pressure lost [Pa], oxygen [vol %], pressure [Pa absolute]; null where it is only looked at. */
+  value: z.number().min(0).max(1e12).nullable(),
+  /** How it turned out, as the reader says; null where the value tells it. */
+  isGood: known,
+  /** Of the cylinder, beside its pressure [K]. */
+  temperature_K: z.number().min(150).max(400).nullable(),
+  by: label,
+  at: label,
+  instrument: label,
+  note: text,
+});
+
+export const VISIT_KINDS = ['pressure', 'hose', 'retest', 'enclosure'] as const;
+
+/** Something of the service that was done. */
+export const visitSchema = z.strictObject({ id, kind: z.enum(VISIT_KINDS), about: thingKey, /** Day, 2026-03-04. */ on: label, by: label, note: text });
+
+const months = z.number().int().min(1).max(600).nullable();
+
+/** All that comes back from the site. */
 export const siteRecordSchema = z.strictObject({
-  /** Measured value by printed dimension id. */
+  /** Measured dimension by printed id. */
   measurements: z.record(label, measurementSchema),
   /** Ticks of the hold points by id. */
   checks: z.record(label, z.strictObject({ done: z.boolean(), by: label, witness: label, at: label })),
-  readings: z.array(z.strictObject({ what: label, value: z.number(), unit: label, by: label, at: label })).max(10_000),
+  /** Oldest first. */
+  log: z.array(logEntrySchema).max(10_000),
+  service: z.strictObject({
+    /** Months from one time to the next; null: as the manual says, not yet read. */
+    pressure_months: months,
+    hose_months: months,
+    retest_months: months,
+    enclosure_months: months,
+    /** Oldest first. */
+    visits: z.array(visitSchema).max(10_000),
+  }),
 });
 
 /** A finding that somebody accepts as it is. It lapses when what the finding rests on becomes another. */
@@ -525,6 +608,22 @@ export const waiverSchema = z.strictObject({
   date: label,
   /** Digest of what the finding said. */
   restsOn: z.string().max(200),
+});
+
+/** One set of sheets that was given out. The plan behind it is kept as it was. */
+export const issuedSetSchema = z.strictObject({
+  id,
+  number: z.number().int().min(1).max(1000),
+  mark: label,
+  date: label,
+  by: label,
+  purpose: text,
+  /** Digest of the plan as it was issued, and the asset that keeps it; null: it was not kept. */
+  sha256: z.string().regex(/^[0-9a-f]{64}$/),
+  plan: id.nullable(),
+  /** Asset with the printed set; null: it was not kept. */
+  sheets: id.nullable(),
+  approved: z.strictObject({ by: label, date: label, reference: label }).nullable(),
 });
 
 /** What was on the sheets when they were last issued. */
@@ -554,5 +653,7 @@ export const planSchema = z.strictObject({
   waivers: recordOf(waiverSchema),
   /** null: never issued. */
   lastIssue: issueSchema.nullable(),
+  /** Oldest first. */
+  issuedSets: z.array(issuedSetSchema).max(200),
   siteRecord: siteRecordSchema,
 });

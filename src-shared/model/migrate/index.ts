@@ -4,6 +4,7 @@ import { PLAN_VERSION } from '../schema.ts';
 import { withBasisOfDesign } from './001-basis-of-design.ts';
 import { withPipeAsBuilt } from './002-pipe-as-built.ts';
 import { withSurroundings } from './003-surroundings.ts';
+import { withIssuedAndBuilt } from './004-issued-and-built.ts';
 
 /** One step from a version of the plan file to the next. */
 export interface Migration {
@@ -16,7 +17,7 @@ export interface Migration {
 }
 
 /** Every step, oldest first. */
-export const MIGRATIONS: readonly Migration[] = [withBasisOfDesign, withPipeAsBuilt, withSurroundings];
+export const MIGRATIONS: readonly Migration[] = [withBasisOfDesign, withPipeAsBuilt, withSurroundings, withIssuedAndBuilt];
 
 /**
  * Brings a plan of an older version to the present one, step by step.

@@ -5,13 +5,14 @@ import type { JsonObject } from '#shared/model/guarded-json';
 import { MIGRATIONS, type Migration, migrate } from '#shared/model/migrate/index';
 import { usualBasis } from '#shared/model/basis-of-design';
 import { parsePlan } from '#shared/model/parse-plan';
-import { unknownRoom } from '#shared/model/plan';
+import { unknownRoom, usualSheets } from '#shared/model/plan';
 import { PLAN_VERSION } from '#shared/model/schema';
 
 /** A made-up version 0, in which grids were given in millimetres and levels had no notes. */
 const versionZero = readFileSync(join(import.meta.dirname, '../../fixtures/plan-version-0.json'), 'utf8');
 const versionOne = readFileSync(join(import.meta.dirname, '../../fixtures/plan-version-1.json'), 'utf8');
 const versionTwo = readFileSync(join(import.meta.dirname, '../../fixtures/plan-version-2.json'), 'utf8');
+const versionFour = readFileSync(join(import.meta.dirname, '../../fixtures/plan-version-4.json'), 'utf8');
 const versionThree = readFileSync(join(import.meta.dirname, '../../fixtures/plan-version-3.json'), 'utf8');
 const fromZero: Migration = {
   from: 0,
@@ -74,7 +75,7 @@ describe('migration', () => {
     const parsed = parsePlan(versionThree);
     if (!parsed.ok) throw new Error(parsed.problem.what);
     const { plan, remarks } = parsed;
-    expect(remarks).toEqual([MIGRATIONS[2]?.remark]);
+    expect(remarks).toEqual(MIGRATIONS.slice(2).map(({ remark }) => remark));
     expect(plan).toMatchObject({ waivers: {}, lastIssue: null, info: { state: 'design' }, settings: { sheets: { paper: null, scale: null } } });
     const { lockOutValve, batteryStandby_s, extract, smallestScale } = usualBasis();
     expect(plan.basis).toMatchObject({ lockOutValve, batteryStandby_s, extract, smallestScale });
@@ -87,6 +88,20 @@ describe('migration', () => {
       }
     }
     for (const { release } of Object.values(plan.networks)) expect(release).toMatchObject({ endOfLine: 'unknown', battery: null, panel: { isListed: null } });
+  });
+
+  test('a plan of version 4 has issued nothing, and keeps what was measured and noted on site', () => {
+    const old = JSON.parse(versionFour);
+    old.siteRecord.measurements = { 'net-1/nozzle-1/first': { value_m: 2.5, by: 'R. Fenn', at: '2026-03-04', instrument: 'tape' } };
+    old.siteRecord.readings = [{ what: 'Battery', value: 26.4, unit: 'V', by: 'R. Fenn', at: '2026-03-04' }];
+    const parsed = parsePlan(JSON.stringify(old));
+    if (!parsed.ok) throw new Error(parsed.problem.what);
+    const { plan, remarks } = parsed;
+    expect(remarks).toEqual([MIGRATIONS[3]?.remark]);
+    expect(plan).toMatchObject({ issuedSets: [], settings: { sheets: usualSheets() } });
+    expect(plan.siteRecord.measurements).toEqual({ 'net-1/nozzle-1/first': { value_m: 2.5, by: 'R. Fenn', at: '2026-03-04', instrument: 'tape', reason: '', approvedBy: '', photos: [] } });
+    expect(plan.siteRecord.log).toMatchObject([{ by: 'R. Fenn', note: 'Battery: 26.4 V', value: null, isGood: null }]);
+    expect(plan.siteRecord.service.visits).toEqual([]);
   });
 
   test('there is one step for every version that was ever written', () => {

@@ -151,7 +151,7 @@ describe('other tables', () => {
       ['N1 c', 'Finished floor', 2235],
       ['N1 d', 'Ceiling', 203],
     ]);
-    plan.siteRecord.measurements[dimensions[0]?.id ?? ''] = { value_m: 2.4384 + 0.0127, by: 'A fitter', at: '2026-03-05', instrument: 'laser' };
+    plan.siteRecord.measurements[dimensions[0]?.id ?? ''] = { value_m: 2.4384 + 0.0127, by: 'A fitter', at: '2026-03-05', instrument: 'laser', reason: '', approvedBy: '', photos: [] };
     const derived = derivePlan(plan);
     expect(fieldTable(derived).rows[0]?.[5]).toBe('ask');
     const { rows } = fieldTable(derived, fieldRooms(derived));

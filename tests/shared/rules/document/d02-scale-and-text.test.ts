@@ -3,9 +3,9 @@ import type { Plan } from '#shared/model/plan';
 import { d02ScaleAndText as rule } from '#shared/rules/document/d02-scale-and-text';
 import { checkOne, layout } from '../../../support/layout.ts';
 
-const printed = (sheets: Plan['settings']['sheets'], basis: Partial<Plan['basis']> = {}): Plan => {
+const printed = (sheets: Pick<Plan['settings']['sheets'], 'paper' | 'scale'>, basis: Partial<Plan['basis']> = {}): Plan => {
   const plan = layout({ lengths: 'feet', basis });
-  plan.settings.sheets = sheets;
+  Object.assign(plan.settings.sheets, sheets);
   return plan;
 };
 

@@ -11,7 +11,7 @@ function built(without: { readonly dimension?: string; readonly hold?: string; r
   plan.info.state = 'built';
   // The ids are those that the field sheet prints.
   for (const { id, planned_m } of fieldDimensions(derivePlan(plan))) {
-    if (id !== without.dimension) plan.siteRecord.measurements[id] = { value_m: planned_m, by: 'Fitter', at: 'today', instrument: 'laser' };
+    if (id !== without.dimension) plan.siteRecord.measurements[id] = { value_m: planned_m, by: 'Fitter', at: 'today', instrument: 'laser', reason: '', approvedBy: '', photos: [] };
   }
   for (const { id } of HOLD_POINTS) if (id !== without.hold) plan.siteRecord.checks[id] = { done: true, by: 'Fitter', witness: id === without.witness ? '' : 'Witness', at: 'today' };
   return plan;
