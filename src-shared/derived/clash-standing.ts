@@ -1,7 +1,7 @@
 import type { Box } from '../geometry/outline.ts';
 import { type SolidFloor, type SolidWall, solidFloorOf, solidWallsOf } from './clash-bounds.ts';
 import { type SolidCeiling, solidCeilingOf } from './clash-ceiling.ts';
-import type { Derived, Solid, Space } from './derived.ts';
+import type { DerivedLevel, Solid, Space } from './derived.ts';
 import { remembered, sameList } from './remember.ts';
 import { isThere } from './solids.ts';
 
@@ -48,22 +48,16 @@ function boundingOf(rooms: readonly Space[], last: Bounding | undefined): Boundi
 const lastBounding = new Map<string, Bounding>();
 
 /**
- * Solids, ceilings, floors and walls by level id, in this order. A thing is the very same object for as long as it stands
- * unchanged, and all of it while no level changes.
+ * Solids, ceilings, floors and walls of a level, in this order. A thing is the very same object for as long as it stands
+ * unchanged, and all of it while the level does not change.
  */
-export const standingByLevel = remembered((solids: Derived['solids'], spaces: Derived['spaces']): ReadonlyMap<string, readonly StandingThing[]> => {
-  const levels = new Map<string, StandingThing[]>();
-  const on = (level: string): StandingThing[] => {
-    const things = levels.get(level) ?? [];
-    levels.set(level, things);
-    return things;
-  };
-  for (const solid of solids.filter(isThere)) on(solid.ref.level).push(solidThing(solid));
+export const standingOf = remembered(({ level: { id }, solids, spaces }: DerivedLevel): readonly StandingThing[] => {
   const rooms = spaces.filter(({ kind }) => kind === 'room');
-  for (const level of new Set(rooms.map((room) => room.level.id))) {
-    const bounding = boundingOf(rooms.filter((room) => room.level.id === level), lastBounding.get(level));
-    lastBounding.set(level, bounding);
-    on(level).push(...bounding.things);
-  }
-  return levels;
+  const standing: StandingThing[] = [];
+  for (const solid of solids) if (isThere(solid)) standing.push(solidThing(solid));
+  if (rooms.length === 0) return standing;
+  const bounding = boundingOf(rooms, lastBounding.get(id));
+  lastBounding.set(id, bounding);
+  for (const thing of bounding.things) standing.push(thing);
+  return standing;
 });

@@ -1,7 +1,7 @@
 import { SAME_PLACE_m } from '../geometry/tolerance.ts';
 import type { PlanPoint3 } from '../geometry/point.ts';
 import type { DerivedNetwork, DerivedPipe, Fitting } from './derived.ts';
-import { pipeTreeOf, wayUp } from './pipe-tree.ts';
+import { pipeTreeOf } from './pipe-tree.ts';
 import { remembered } from './remember.ts';
 
 /** A pipe and the one that feeds it. */
@@ -37,22 +37,28 @@ export const flowOrderOf = remembered(({ network, pipes, fittings }: DerivedNetw
   const byId = new Map(pipes.map((pipe) => [pipe.pipe.id, pipe]));
   const fitted = new Set(fittings.map(({ node }) => node));
   const inletOf = (node: string): DerivedPipe | undefined => byId.get(tree.inlets.get(node)?.pipe.id ?? '');
-  const outletsOf = (node: string): DerivedPipe[] =>
-    (tree.legs.get(node) ?? []).flatMap(({ pipe }) => (tree.upstream.get(pipe.id) === node ? (byId.get(pipe.id) ?? []) : []));
+  const outletsOf = (node: string): DerivedPipe[] => {
+    const outlets: DerivedPipe[] = [];
+    for (const { pipe } of tree.legs.get(node) ?? []) {
+      const outlet = tree.upstream.get(pipe.id) === node ? byId.get(pipe.id) : undefined;
+      if (outlet) outlets.push(outlet);
+    }
+    return outlets;
+  };
 
-  const feeds = [...tree.reached].flatMap((node): Feed[] => {
+  const feeds: Feed[] = [];
+  for (const node of tree.reached) {
     const inlet = inletOf(node);
     const at = tree.places.get(node);
-    return inlet && at ? outletsOf(node).map((pipe) => ({ inlet, pipe, at })) : [];
-  });
+    if (inlet && at) for (const pipe of outletsOf(node)) feeds.push({ inlet, pipe, at });
+  }
 
   const teeRuns = fittings.flatMap((tee): TeeRun[] => {
     if ((tee.kind !== 'tee' && tee.kind !== 'cross') || !tree.reached.has(tee.node)) return [];
-    const way = wayUp(tree, tee.node);
     let straight_m = 0;
-    for (const [i, id] of way.pipes.entries()) {
-      straight_m += byId.get(id)?.length_m ?? 0;
-      if (fitted.has(way.nodes[i + 1] ?? '')) break;
+    for (let inlet = tree.inlets.get(tee.node); inlet; inlet = tree.inlets.get(inlet.other)) {
+      straight_m += byId.get(inlet.pipe.id)?.length_m ?? 0;
+      if (fitted.has(inlet.other)) break;
     }
     const first = byId.get(tee.pipes[0] ?? '');
     return first ? [{ tee, straight_m, bore_m: first.bore_m }] : [];
@@ -61,9 +67,10 @@ export const flowOrderOf = remembered(({ network, pipes, fittings }: DerivedNetw
   const goesOn = new Map<DerivedPipe, DerivedPipe>();
   const fallsFrom = ({ from, to, upright }: DerivedPipe): boolean => upright === 'drop' && from.z - to.z > SAME_PLACE_m;
   for (const node of tree.order) {
-    const inlet = inletOf(node);
+    const inlet = fitted.has(node) ? undefined : inletOf(node);
+    if (!inlet || !fallsFrom(inlet)) continue;
     const [outlet, ...others] = outletsOf(node);
-    if (inlet && outlet && others.length === 0 && !fitted.has(node) && fallsFrom(inlet) && fallsFrom(outlet)) goesOn.set(inlet, outlet);
+    if (outlet && others.length === 0 && fallsFrom(outlet)) goesOn.set(inlet, outlet);
   }
   const continued = new Set(goesOn.values());
   const drops = pipes

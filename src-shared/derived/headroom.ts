@@ -8,7 +8,7 @@ import { feet_m, inches_m } from '../units/convert.ts';
 import type { Network } from '../model/plan.ts';
 import type { UnitProfile } from '../profile/unit-profile.ts';
 import type { DerivedNetwork, Solid, Space } from './derived.ts';
-import { rememberedPart, sameList } from './remember.ts';
+import { remembered, rememberedPart, sameList } from './remember.ts';
 import { isThere } from './solids.ts';
 import { findWallBehind } from './wall-behind.ts';
 
@@ -56,7 +56,17 @@ const stripsOf = rememberedPart((cylinders: Network['cylinders'], rooms: readonl
   });
 });
 
-const lastOf = new WeakMap<readonly Space[], KeptOffFloor>();
+const standingOf = remembered((solids: readonly Solid[]): readonly Outline[] =>
+  solids.filter((solid) => isThere(solid) && solid.bottom_m <= STANDS_m && solid.top_m >= CANE_m).map(({ footprint }) => footprint),
+);
+
+interface LastFloor {
+  readonly standing: readonly Outline[];
+  readonly strips: readonly (readonly Outline[])[];
+  readonly floor: KeptOffFloor;
+}
+
+const lastOf = new WeakMap<readonly Space[], LastFloor>();
 
 /**
  * Where on a level nobody walks: over things 27 in high or higher that stand on the floor, and over cylinders with the
@@ -64,14 +74,14 @@ const lastOf = new WeakMap<readonly Space[], KeptOffFloor>();
  * list of rooms while nothing of that changes.
  */
 export function keptOffFloor(rooms: readonly Space[], solids: readonly Solid[], networks: readonly DerivedNetwork[]): KeptOffFloor {
-  const standing = solids.filter((solid) => isThere(solid) && solid.bottom_m <= STANDS_m && solid.top_m >= CANE_m).map(({ footprint }) => footprint);
-  const cylinders = networks.flatMap(({ network, profile }) => stripsOf(network.cylinders, rooms, profile));
+  const standing = standingOf(solids);
   const last = lastOf.get(rooms);
-  const rings = sameList(last?.rings, [...standing, ...cylinders]);
-  if (last?.rings === rings) return last;
-  const off = { rooms, rings, boxes: rings.map(boundsOf) };
-  lastOf.set(rooms, off);
-  return off;
+  const strips = sameList(last?.strips, networks.map(({ network, profile }) => stripsOf(network.cylinders, rooms, profile)));
+  if (last && last.standing === standing && last.strips === strips) return last.floor;
+  const rings = sameList(last?.floor.rings, [...standing, ...strips.flat()]);
+  const floor = last?.floor.rings === rings ? last.floor : { rooms, rings, boxes: rings.map(boundsOf) };
+  lastOf.set(rooms, { standing, strips, floor });
+  return floor;
 }
 
 /** Pipe or a part of the discharge assembly, around its axis. */

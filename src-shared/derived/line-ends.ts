@@ -22,27 +22,33 @@ export const lineEndsOf = remembered(({ network, nozzles, fittings, paths }: Der
   const tree = pipeTreeOf(network);
   const turns = new Map<string, Fitting>();
   for (const fitting of fittings) if (TURNS.has(fitting.kind) && !(fitting.kind === 'odd-bend' && turns.has(fitting.node))) turns.set(fitting.node, fitting);
+  const pathOf = new Map(paths.map((path) => [path.nozzle, path]));
   const lastTurnOf = (id: string): Fitting | undefined => {
-    const path = paths.find(({ nozzle }) => nozzle === id);
-    const node = path?.nodes.slice(0, -1).reverse().find((each) => turns.has(each));
-    return node === undefined ? undefined : turns.get(node);
+    const nodes = pathOf.get(id)?.nodes ?? [];
+    for (let i = nodes.length - 2; i >= 0; i -= 1) {
+      const turn = turns.get(nodes[i] ?? '');
+      if (turn) return turn;
+    }
+    return undefined;
   };
   const parting = (fitting: Fitting): boolean => (fitting.kind === 'tee' || fitting.kind === 'cross') && !fitting.isTrap;
   const last = new Map(nozzles.map(({ nozzle }) => [nozzle.id, lastTurnOf(nozzle.id)]));
-  const passes = (id: string, node: string): boolean => paths.some((path) => path.nozzle === id && path.nodes.includes(node));
+  const passing = new Map(paths.map(({ nozzle, nodes }) => [nozzle, new Set(nodes)]));
+  const passes = (id: string, node: string): boolean => passing.get(id)?.has(node) ?? false;
+  const inPaths = new Set(paths.flatMap(({ pipes }) => pipes));
 
   const isEnd = (id: string, fitting: Fitting | undefined): boolean => {
     if (!fitting || !parting(fitting)) return true;
     // Lines go on from here to nozzles that hang at a later fitting.
     if (nozzles.some(({ nozzle }) => nozzle.id !== id && passes(nozzle.id, fitting.node) && last.get(nozzle.id)?.node !== fitting.node)) return false;
     if (fitting.isBull || fitting.kind === 'cross') return true;
-    const leg = fitting.pipes.slice(1).find((pipe) => paths.some(({ nozzle, pipes }) => nozzle === id && pipes.includes(pipe)));
+    const leg = fitting.pipes.slice(1).find((pipe) => pathOf.get(id)?.pipes.includes(pipe));
     return leg !== undefined && leg === straightOn(network, fitting);
   };
   const trapOf = (fitting: Fitting): string[] => {
     const trap: string[] = [];
     let node = fitting.node;
-    const onward = () => (tree.legs.get(node) ?? []).filter(({ pipe }) => tree.upstream.get(pipe.id) === node && !paths.some(({ pipes }) => pipes.includes(pipe.id)));
+    const onward = () => (tree.legs.get(node) ?? []).filter(({ pipe }) => tree.upstream.get(pipe.id) === node && !inPaths.has(pipe.id));
     for (let [next] = onward(); next; [next] = onward()) {
       trap.push(next.pipe.id);
       node = next.other;
@@ -51,7 +57,7 @@ export const lineEndsOf = remembered(({ network, nozzles, fittings, paths }: Der
   };
   return nozzles.flatMap((nozzle): LineEnd[] => {
     const id = nozzle.nozzle.id;
-    if (!paths.some((path) => path.nozzle === id)) return [];
+    if (!pathOf.has(id)) return [];
     const fitting = last.get(id);
     return isEnd(id, fitting) ? [{ nozzle, fitting, trap: fitting?.isTrap ? trapOf(fitting) : [] }] : [];
   });

@@ -169,7 +169,7 @@ function gapsOf(network: Network, tree: PipeTree): Gap[] {
     const p = tree.places.get(node);
     if (!p) continue;
     const legs = tree.legs.get(node) ?? [];
-    const thickest_m = Math.max(0, ...legs.map(({ pipe }) => pipeOutside_m(pipe.size)));
+    const thickest_m = legs.reduce((most_m, { pipe }) => Math.max(most_m, pipeOutside_m(pipe.size)), 0);
     for (const { pipe, a, b, outside_m } of nearTo(p, thickest_m)) {
       if (pipe.from === node || pipe.to === node) continue;
       const radius_m = Math.max(outside_m / 2, SAME_PLACE_m);
@@ -202,8 +202,12 @@ const FEW = 100;
 /** Finds the pipes whose box comes within a margin of a place, in the order of the plan. */
 function finderOf(boxes: readonly PipeBox[]): (p: PlanPoint3, margin_m: number) => PipeBox[] {
   if (boxes.length <= FEW) {
-    return (p, margin_m) =>
-      boxes.filter(({ minX, minY, maxX, maxY }) => minX <= p.x + margin_m && maxX >= p.x - margin_m && minY <= p.y + margin_m && maxY >= p.y - margin_m);
+    return (p, margin_m) => {
+      const [left, right, lower, upper] = [p.x - margin_m, p.x + margin_m, p.y - margin_m, p.y + margin_m];
+      const near: PipeBox[] = [];
+      for (const box of boxes) if (box.minX <= right && box.maxX >= left && box.minY <= upper && box.maxY >= lower) near.push(box);
+      return near;
+    };
   }
   const index = new RBush<PipeBox>();
   index.load([...boxes]);

@@ -2,7 +2,8 @@ import { distance3_m } from '../geometry/point.ts';
 import { SAME_PLACE_m } from '../geometry/tolerance.ts';
 import { type Direction3, direction3 } from '../geometry/vector3.ts';
 import type { TEE_ATTITUDES } from '../profile/unit-profile.ts';
-import type { DerivedNetwork, Fitting } from './derived.ts';
+import type { DerivedNetwork, DerivedPipe, Fitting } from './derived.ts';
+import { remembered } from './remember.ts';
 
 /** How a tee is turned: where its branch points, or that it is fed through it. */
 export type TeeAttitude = (typeof TEE_ATTITUDES)[number];
@@ -10,10 +11,13 @@ export type TeeAttitude = (typeof TEE_ATTITUDES)[number];
 /** Steeper than this a branch is said to go up or down: the sine of 45°. */
 const STEEP = Math.SQRT1_2;
 
+const byIdOf = remembered((pipes: DerivedNetwork['pipes']): ReadonlyMap<string, DerivedPipe> => new Map(pipes.map((pipe) => [pipe.ref.id, pipe])));
+
 /** Directions in which the pipes of a fitting leave it; pipes without length are left out. */
 export function legsOf({ pipes }: DerivedNetwork, fitting: Fitting): Direction3[] {
+  const byId = byIdOf(pipes);
   return fitting.pipes.flatMap((id) => {
-    const pipe = pipes.find(({ ref }) => ref.id === id);
+    const pipe = byId.get(id);
     if (!pipe) return [];
     const isStart = distance3_m(pipe.from, fitting.at) <= SAME_PLACE_m;
     const way = direction3(fitting.at, isStart ? pipe.to : pipe.from, SAME_PLACE_m);

@@ -128,14 +128,12 @@ function wallsOf(pipe: DerivedPipe, hits: readonly Hit[]): Crossing[] {
 }
 
 function slabsOf(pipe: DerivedPipe, enclosure: Enclosure, reach: Reach): Crossing[] {
-  const outline = ringOf(enclosure.outline);
-  const holes = enclosure.holes.map(ringOf);
   const through = (side: 'floor' | 'ceiling', over: (p: PlanPoint3) => number): Crossing[] => {
     const [from_m, to_m] = [over(pipe.from), over(pipe.to)];
     const isThrough = Number.isFinite(from_m) && Number.isFinite(to_m) && Math.min(from_m, to_m) < -SAME_PLACE_m && Math.max(from_m, to_m) > SAME_PLACE_m;
     if (!isThrough) return [];
     const at = along3({ a: pipe.from, b: pipe.to }, from_m / (from_m - to_m));
-    return isInsideRegion(at, outline, holes) ? [{ pipe, at, through: { kind: 'slab', enclosure, side } }] : [];
+    return isInsideRegion(at, ringOf(enclosure.outline), enclosure.holes.map(ringOf)) ? [{ pipe, at, through: { kind: 'slab', enclosure, side } }] : [];
   };
   return [...through('floor', ({ z }) => z - reach.floor_m), ...through('ceiling', (p) => p.z - reach.topAt_m(p))];
 }

@@ -2,6 +2,7 @@ import { fittingLegWeight_kg } from '../calculations/formulas/part-weights.ts';
 import { boughtFittingsOf, fittingSizesOf } from '../derived/bought-fittings.ts';
 import type { DerivedNetwork, FittingKind } from '../derived/derived.ts';
 import { findMadeFitting } from '../derived/made-fitting.ts';
+import { remembered } from '../derived/remember.ts';
 import type { PipeSize } from '../profile/pipe-table.ts';
 import { endTakeOff } from './end-take-off.ts';
 import type { Piece } from './pieces-of.ts';
@@ -46,6 +47,26 @@ function weightOf(network: DerivedNetwork, kind: FittingKind, legs: readonly { r
   return { weight_kg, weightFrom: 'estimate' };
 }
 
+const NO_PROFILE = {};
+
+/** Like fittings are many, and the same for as long as the unit profile is: each kind is worked out once, with what makes it alike. */
+const kindsOf = remembered((_profile: object) => new Map<string, { readonly one: One; readonly key: string }>());
+
+function kindOf(network: DerivedNetwork, kind: FittingKind, legs: readonly { readonly size: PipeSize }[], isStreet: boolean, place: FittingCount['place']) {
+  const make = () => {
+    const one = oneOf(network, kind, legs, isStreet, place);
+    return { one, key: likeness(one) };
+  };
+  const { profile = NO_PROFILE } = network;
+  if (!Object.isFrozen(profile) && profile !== NO_PROFILE) return make();
+  const kinds = kindsOf(profile);
+  let id = `${kind} ${isStreet} ${place}`;
+  for (const { size } of legs) id += ` ${size}`;
+  const known = kinds.get(id) ?? make();
+  kinds.set(id, known);
+  return known;
+}
+
 function oneOf(network: DerivedNetwork, kind: FittingKind, legs: readonly { readonly size: PipeSize }[], isStreet: boolean, place: FittingCount['place']): One {
   const sizes = fittingSizesOf({ legs: legs.map(({ size }) => ({ pipe: null, size })) });
   return { kind, isStreet, sizes, fittingClass: network.profile?.fittingClass ?? null, place, ...weightOf(network, kind, legs, isStreet) };
@@ -57,9 +78,9 @@ function oneOf(network: DerivedNetwork, kind: FittingKind, legs: readonly { read
  */
 export function fittingCountsOf(taken: readonly { readonly network: DerivedNetwork; readonly pieces: readonly Piece[] }[]): FittingCount[] {
   const all = taken.flatMap(({ network, pieces }) => [
-    ...boughtFittingsOf(network).map(({ kind, legs, isStreet }) => oneOf(network, kind, legs, isStreet, 'node')),
+    ...boughtFittingsOf(network).map(({ kind, legs, isStreet }) => kindOf(network, kind, legs, isStreet, 'node')),
     // Each ends two pieces, and begins one.
-    ...pieces.flatMap(({ from, size }): One[] => (from.node === null && (from.kind === 'coupling' || from.kind === 'joint') ? [oneOf(network, from.kind, [{ size }, { size }], false, 'stock')] : [])),
+    ...pieces.flatMap(({ from, size }) => (from.node === null && (from.kind === 'coupling' || from.kind === 'joint') ? [kindOf(network, from.kind, [{ size }, { size }], false, 'stock')] : [])),
   ]);
-  return tally(all, likeness).map(({ thing, count }) => ({ ...thing, count }));
+  return tally(all, ({ key }) => key).map(({ thing, count }) => ({ ...thing.one, count }));
 }

@@ -5,9 +5,10 @@ export const likeness = (thing: object): string => JSON.stringify(thing, (_, val
 export function tally<Kind>(things: readonly Kind[], keyOf: (thing: Kind) => string): { readonly thing: Kind; readonly count: number }[] {
   const counts = new Map<string, { thing: Kind; count: number }>();
   for (const thing of things) {
-    const known = counts.get(keyOf(thing));
+    const key = keyOf(thing);
+    const known = counts.get(key);
     if (known) known.count += 1;
-    else counts.set(keyOf(thing), { thing, count: 1 });
+    else counts.set(key, { thing, count: 1 });
   }
   return [...counts.values()];
 }

@@ -1,7 +1,7 @@
 import type { Derived, DerivedLevel, DerivedNetwork, Space } from '../../derived/derived.ts';
 import type { OtherCylinder } from '../../derived/front-depth.ts';
 import { remembered, rememberedPart, sameList } from '../../derived/remember.ts';
-import type { Network } from '../../model/plan.ts';
+import type { Level, Network } from '../../model/plan.ts';
 import type { UnitProfile } from '../../profile/unit-profile.ts';
 import type { Asked } from '../rule.ts';
 import { type SubjectsOf, per } from '../subjects.ts';
@@ -42,7 +42,7 @@ const lastStanding = new WeakMap<DerivedLevel, readonly (readonly StandingCylind
 
 /** The cylinders of a level by the key of the room that they stand in: the very same while none of them changes. */
 function cylindersByRoom(level: DerivedLevel, networks: readonly DerivedNetwork[]): ReadonlyMap<string, readonly RoomCylinder[]> {
-  const fresh = networks.filter((network) => network.level === level.level).map(({ network, profile }) => standingOf(network.cylinders, network.id, level.level.id, level.spaces, profile));
+  const fresh = networks.map(({ network, profile }) => standingOf(network.cylinders, network.id, level.level.id, level.spaces, profile));
   const standing = sameList(lastStanding.get(level), fresh);
   lastStanding.set(level, standing);
   return byRoom(standing);
@@ -59,7 +59,9 @@ const among = remembered((network: DerivedNetwork, level: DerivedLevel, rooms: A
 
 /** Every rule about cylinders of a room asks for the same plan. */
 const networksAmongCylinders = remembered(({ networks, levels }: Derived): readonly AmongCylinders[] => {
-  const byLevel = new Map(levels.map((level) => [level.level, { level, rooms: cylindersByRoom(level, networks) }]));
+  const onLevel = new Map(levels.map(({ level }): [Level, DerivedNetwork[]] => [level, []]));
+  for (const network of networks) onLevel.get(network.level)?.push(network);
+  const byLevel = new Map(levels.map((level) => [level.level, { level, rooms: cylindersByRoom(level, onLevel.get(level.level) ?? []) }]));
   return networks.flatMap((network) => {
     const on = byLevel.get(network.level);
     return on ? [among(network, on.level, on.rooms)] : [];

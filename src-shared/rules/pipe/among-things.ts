@@ -11,10 +11,16 @@ interface AmongThings {
   readonly near: readonly PipeContacts[];
 }
 
+const NOTHING: readonly PipeContacts[] = [];
 const amongThings = remembered((network: DerivedNetwork, near: readonly PipeContacts[]): AmongThings => ({ network, near }));
+let last: readonly AmongThings[] = [];
 const networksAmongThings = remembered((derived: Derived): readonly AmongThings[] => {
-  const near = clashPass(derived);
-  return derived.networks.map((network, i) => amongThings(network, near[i] ?? []));
+  const pass = clashPass(derived);
+  last = derived.networks.map((network, i) => {
+    const [before, near] = [last[i], pass[i] ?? NOTHING];
+    return before?.network === network && before.near === near ? before : amongThings(network, near);
+  });
+  return last;
 });
 
 /** Each network with what its pipes are near to: solids, walls, floors, ceilings and other pipe. */

@@ -39,7 +39,6 @@ export const p01Network = defineRule<DerivedNetwork>({
     if (!first) return { ...figures, margin: 0, isKept: true, text: 'Is one tree from its source to every nozzle.' };
     const more = faults.length > 1 ? ` (${faults.length - 1} more)` : '';
     const at = faults.flatMap((fault) => fault.at);
-    const cure = cureOf(first, subject, say);
-    return { ...figures, isKept: false, text: `${first.text}${more}`, place: at.length > 0 ? { level: level.id, at, heights: at } : undefined, ...(cure ? { cure } : {}) };
+    return { ...figures, isKept: false, text: `${first.text}${more}`, place: at.length > 0 ? { level: level.id, at, heights: at } : undefined, cure: () => cureOf(first, subject, say) };
   },
 });

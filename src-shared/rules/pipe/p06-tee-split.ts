@@ -14,8 +14,13 @@ interface Parting {
 function partingsOf({ fittings, paths }: DerivedNetwork): Parting[] {
   return fittings.flatMap((tee): Parting[] => {
     if (tee.kind !== 'tee' && tee.kind !== 'cross') return [];
-    const through = paths.filter(({ nodes }) => nodes.includes(tee.node));
-    const legs = tee.pipes.map((pipe) => through.filter(({ nodes, pipes }) => pipes.indexOf(pipe) >= 0 && pipes.indexOf(pipe) === nodes.indexOf(tee.node)).map(({ nozzle }) => nozzle)).filter((nozzles) => nozzles.length > 0);
+    const leaving = tee.pipes.map((): string[] => []);
+    for (const { nozzle, nodes, pipes } of paths) {
+      const outlet = pipes[nodes.indexOf(tee.node)];
+      const leg = outlet === undefined ? -1 : tee.pipes.indexOf(outlet);
+      leaving[leg]?.push(nozzle);
+    }
+    const legs = leaving.filter((nozzles) => nozzles.length > 0);
     return legs.length > 1 ? [{ tee, legs }] : [];
   });
 }

@@ -1,3 +1,5 @@
+import type { DerivedNetwork, Fitting } from '../../derived/derived.ts';
+import { remembered } from '../../derived/remember.ts';
 import { type TeeAttitude, findTeeAttitude } from '../../derived/tee-attitude.ts';
 import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
 import { atMost, defineRule, limitOrBlank, notChecked } from '../rule.ts';
@@ -5,6 +7,11 @@ import { type NozzlePath, pathSubjects, placeOfPath } from '../subjects.ts';
 import { counted } from './path-budget.ts';
 
 const TURNED: Readonly<Record<TeeAttitude, string>> = { side: 'with its branch to the side', up: 'with its branch up', down: 'with its branch down', bull: 'fed through its branch' };
+
+/** The tees of a network that part the agent, with how each is turned. */
+const teesOf = remembered((network: DerivedNetwork): readonly { readonly tee: Fitting; readonly attitude: TeeAttitude | undefined }[] =>
+  network.fittings.filter(({ kind, isTrap }) => kind === 'tee' && !isTrap).map((tee) => ({ tee, attitude: findTeeAttitude(network, tee) })),
+);
 
 /**
  * P7: the tees on the way to every nozzle are turned as the manual allows, and no more of them than it allows are fed
@@ -25,7 +32,8 @@ export const p07BullTees = defineRule<NozzlePath>({
     const { network, path } = subject;
     const { limit, ...missing } = limitOrBlank(network.profile, 'bullTeesPerPath');
     if (!path) return 'blank' in missing ? missing.blank : notChecked('no pipe leads to it from the cylinder.');
-    const tees = network.fittings.filter(({ kind, isTrap, node }) => kind === 'tee' && !isTrap && path.nodes.includes(node)).map((tee) => ({ tee, attitude: findTeeAttitude(network, tee) }));
+    const passed = new Set(path.nodes);
+    const tees = teesOf(network).filter(({ tee }) => passed.has(tee.node));
     const bulls = tees.filter(({ tee }) => tee.isBull).length;
     const allowed = network.profile?.teeAttitudes;
     const place = placeOfPath(subject);

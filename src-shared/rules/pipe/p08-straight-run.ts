@@ -28,7 +28,7 @@ export const p08StraightRun = defineRule<DerivedNetwork>({
   check(network, { say }) {
     if (network.pipes.length === 0) return notChecked('no pipe is drawn yet.');
     const runs = flowOrderOf(network).teeRuns.filter(({ tee }) => !tee.isTrap).map((run) => ({ ...run, least_m: DIAMETERS * run.bore_m }));
-    const [worst] = [...runs].sort((a, b) => a.straight_m / a.least_m - b.straight_m / b.least_m);
+    const [worst] = runs.toSorted((a, b) => a.straight_m / a.least_m - b.straight_m / b.least_m);
     if (!worst) return { kind: 'judged', isKept: true, text: 'Has no tee.' };
     const short = runs.filter(({ straight_m, least_m }) => !(straight_m - least_m >= -LENGTH_SLACK_m));
     const figures = atLeast(worst.straight_m, { value: worst.least_m, source: 'common practice' }, LENGTH_SLACK_m);

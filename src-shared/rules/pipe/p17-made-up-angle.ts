@@ -1,6 +1,7 @@
 import { threadDepth_m } from '../../calculations/formulas/pipe-threads.ts';
 import type { DerivedNozzle } from '../../derived/derived.ts';
 import { blankArcLimits, legalArcs } from '../../derived/legal-arc.ts';
+import { pipeAt } from '../../derived/pipe-at.ts';
 import { normalAngle_rad } from '../../geometry/angle.ts';
 import { ANGLE_SLACK_rad } from '../../geometry/tolerance.ts';
 import { LIMIT_CATALOGUE } from '../../profile/limit-catalogue.ts';
@@ -12,7 +13,7 @@ const TURN_rad = 2 * Math.PI;
 const DEPTH_OF_PITCH = 0.8;
 
 /** The size of the pipe that a nozzle is screwed to. */
-const sizeAt = ({ network, nozzle }: DerivedNozzle) => Object.values(network.network.pipes).find(({ from, to }) => from === nozzle.node || to === nozzle.node)?.size;
+const sizeAt = ({ network, nozzle }: DerivedNozzle) => pipeAt(network.network, nozzle.node)?.size;
 
 interface Asked {
   readonly nozzle: NozzleSubject;

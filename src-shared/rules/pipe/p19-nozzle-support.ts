@@ -1,6 +1,7 @@
 import type { SupportSums } from '../../calculations/design/design.ts';
 import { worked } from '../../calculations/design/worked.ts';
 import { nozzleSupportBasis } from '../../calculations/formulas/support-spans.ts';
+import { pipeAt } from '../../derived/pipe-at.ts';
 import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
 import type { BasisOfDesign } from '../../model/basis-of-design.ts';
 import { type Member, memberSubjects, nozzleAt, placeOn, supportSumsOf } from '../design-subjects.ts';
@@ -33,7 +34,7 @@ export const p19NozzleSupport = defineRule<Member<SupportSums['nozzles'][number]
     const source = SOURCES[basis.lastSupport];
     const at = nozzleAt(network, ref);
     const node = network.network.nozzles[ref.id]?.node ?? '';
-    const last = Object.values(network.network.pipes).find(({ from, to }) => from === node || to === node);
+    const last = pipeAt(network.network, node);
     const toAdd = 'Add a rigid support beside the nozzle';
     const cureOf = () => supportsBeside(shape, last ? [{ pipe: last.id, node, within_m: allowed_m }] : [], toAdd) ?? ({ kind: 'advice', text: `${toAdd}.` } as const);
     if (distance_m === undefined) {

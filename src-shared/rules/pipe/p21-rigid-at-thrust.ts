@@ -13,10 +13,11 @@ const isLoose = ({ support }: HeldSupport): boolean => support.kind === 'sling' 
  * is that turn's own. Of two that are equally near the firmer one counts.
  */
 function supportAtTurn({ at, pipes }: Fitting, { held }: SupportSums): HeldSupport | undefined {
-  const near = held.filter(({ pipe }) => pipe && pipes.includes(pipe.pipe.id));
-  const least_m = Math.min(...near.map(({ support }) => distance3_m(support.at, at)));
-  const nearest = near.filter(({ support }) => distance3_m(support.at, at) <= least_m + SAME_PLACE_m);
-  return nearest.find((each) => !isLoose(each)) ?? nearest[0];
+  const near: { readonly each: HeldSupport; readonly away_m: number }[] = [];
+  for (const each of held) if (each.pipe && pipes.includes(each.pipe.pipe.id)) near.push({ each, away_m: distance3_m(each.support.at, at) });
+  const least_m = near.reduce((least, { away_m }) => Math.min(least, away_m), Infinity);
+  const nearest = near.filter(({ away_m }) => away_m <= least_m + SAME_PLACE_m);
+  return (nearest.find(({ each }) => !isLoose(each)) ?? nearest[0])?.each;
 }
 
 /**

@@ -46,10 +46,11 @@ export const p25DirtTrap = defineRule<Asked>({
   measure: 'length',
   basis: { formula: 'last nozzle of each distribution line on a tee whose other leg is a capped nipple ≥ 2 in (51 mm)', source: SOURCE },
   subjects: perNetwork((network) => {
-    const ends = lineEndsOf(network);
+    const ends = new Map(lineEndsOf(network).map((end) => [end.nozzle.nozzle.id, end]));
+    const joined = new Set(network.paths.map(({ nozzle }) => nozzle));
     return network.nozzles.flatMap((nozzle) => {
-      const end = ends.find((each) => each.nozzle.nozzle.id === nozzle.nozzle.id);
-      const isJoined = network.paths.some((path) => path.nozzle === nozzle.nozzle.id);
+      const end = ends.get(nozzle.nozzle.id);
+      const isJoined = joined.has(nozzle.nozzle.id);
       return end || !isJoined ? [{ subject: { network, nozzle, end }, ref: nozzle.ref, name: nozzle.nozzle.name }] : [];
     });
   }),

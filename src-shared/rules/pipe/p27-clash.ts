@@ -46,47 +46,44 @@ const askedOfPipe = remembered((near: PipeContacts): AskedPipe => {
   return { near, asked: all.map((subject) => ({ subject, ref: pipe.ref, name: clashPipeName(pipe) })), isAtFault: clashes.length > 0 };
 });
 
-/** The pipes of a network as they were last asked. */
-interface AskedNetwork {
+/** So many pipes are asked together, so that in a large network few are asked anew. */
+const BLOCK = 64;
+
+/** Some pipes of a network, one after the other, as they were last asked. */
+interface AskedBlock {
   readonly near: readonly PipeContacts[];
-  readonly pipes: readonly AskedPipe[];
   readonly all: AskedPipe['asked'];
-  /** Place of the first subject of each pipe among all. */
-  readonly starts: readonly number[];
   readonly atFault: readonly AskedPipe[];
+}
+
+function blockOf(near: readonly PipeContacts[]): AskedBlock {
+  const pipes = near.map((each) => askedOfPipe(each));
+  return { near, all: pipes.flatMap(({ asked }) => asked), atFault: pipes.filter(({ isAtFault }) => isAtFault) };
+}
+
+/** A network as it was last asked. */
+interface AskedNetwork {
+  readonly blocks: readonly AskedBlock[];
+  readonly atFault: number;
 }
 
 const lastOf = new Map<string, AskedNetwork>();
 
-/** A network asked as it was before but for a few pipes with as many subjects as they had; undefined where more has changed. */
-function patched(last: AskedNetwork, near: readonly PipeContacts[]): AskedNetwork | undefined {
-  if (last.near.length !== near.length) return undefined;
-  const [pipes, all] = [last.pipes.slice(), last.all.slice()];
-  const touched: AskedPipe[] = [];
-  for (let i = 0; i < near.length; i += 1) {
-    const each = near[i];
-    if (!each || last.near[i] === each) continue;
-    const [old, now] = [pipes[i], askedOfPipe(each)];
-    if (old?.asked.length !== now.asked.length) return undefined;
-    pipes[i] = now;
-    for (const [k, subject] of now.asked.entries()) all[(last.starts[i] ?? 0) + k] = subject;
-    touched.push(old, now);
-  }
-  return { near, pipes, all, starts: last.starts, atFault: touched.some(({ isAtFault }) => isAtFault) ? pipes.filter(({ isAtFault }) => isAtFault) : last.atFault };
-}
+const isBlockKept = ({ near: before }: AskedBlock, near: readonly PipeContacts[], from: number): boolean => {
+  if (before.length !== Math.min(BLOCK, near.length - from)) return false;
+  for (let i = 0; i < before.length; i += 1) if (before[i] !== near[from + i]) return false;
+  return true;
+};
 
 const askedOf = remembered((near: readonly PipeContacts[]): AskedNetwork => {
   const id = near[0]?.pipe.ref.network ?? '';
   const last = lastOf.get(id);
-  const fresh = (pipes: readonly AskedPipe[]): AskedNetwork => {
-    let next = 0;
-    const starts = pipes.map(({ asked }) => {
-      next += asked.length;
-      return next - asked.length;
-    });
-    return { near, pipes, all: pipes.flatMap(({ asked }) => asked), starts, atFault: pipes.filter(({ isAtFault }) => isAtFault) };
-  };
-  const now = (last && patched(last, near)) ?? fresh(near.map((each) => askedOfPipe(each)));
+  const blocks: AskedBlock[] = [];
+  for (let from = 0; from < near.length; from += BLOCK) {
+    const before = last?.blocks[blocks.length];
+    blocks.push(before && isBlockKept(before, near, from) ? before : blockOf(near.slice(from, from + BLOCK)));
+  }
+  const now = { blocks, atFault: blocks.reduce((sum, { atFault }) => sum + atFault.length, 0) };
   lastOf.set(id, now);
   return now;
 });
@@ -94,33 +91,41 @@ const askedOf = remembered((near: readonly PipeContacts[]): AskedNetwork => {
 /** So many pipes at fault are each looked at for a shift that clears them; a plan with more of them has other troubles. */
 const MOST_CURED = 100;
 
-/** A network with what its pipes are near to. */
+/** Some pipes of a network, and, where clashes of theirs are told with the run that could be shifted, all that it follows from. */
 interface Asking {
-  readonly network: DerivedNetwork;
-  readonly near: readonly PipeContacts[];
-  /** Its clashes are told with the run that could be shifted. */
-  readonly isCured: boolean;
+  readonly block: AskedBlock;
+  readonly key: string;
+  readonly cured: { readonly network: DerivedNetwork; readonly near: readonly PipeContacts[] } | undefined;
 }
 
-const asking = remembered((near: readonly PipeContacts[], network: DerivedNetwork, isCured: boolean): Asking => ({ network, near, isCured }));
+const keyOf = (near: readonly PipeContacts[], i: number): string => `${near[0]?.pipe.ref.network ?? ''}/${i}`;
+const uncured = remembered((block: AskedBlock, key: string): Asking => ({ block, key, cured: undefined }));
+const cured = remembered((block: AskedBlock, key: string, network: DerivedNetwork, near: readonly PipeContacts[]): Asking => ({ block, key, cured: { network, near } }));
 const byPipe = remembered((near: readonly PipeContacts[]): ReadonlyMap<ClashPipe, PipeContacts> => new Map(near.map((each) => [each.pipe, each])));
 
-/** Every network; while few pipes of the plan are at fault, with word that theirs are to be cured. */
-function everyNetwork(derived: Derived): readonly Asking[] {
+const asUncured = remembered((near: readonly PipeContacts[]): readonly Asking[] => askedOf(near).blocks.map((block, i) => uncured(block, keyOf(near, i))));
+const asCured = (network: DerivedNetwork, near: readonly PipeContacts[]): readonly Asking[] =>
+  askedOf(near).blocks.map((block, i) => (block.atFault.length > 0 ? cured(block, keyOf(near, i), network, near) : uncured(block, keyOf(near, i))));
+
+/** Every pipe, block by block; while few pipes of the plan are at fault, with word that theirs are to be cured. */
+function everyBlock(derived: Derived): readonly Asking[] {
   const pass = clashPass(derived);
-  const faults = pass.map((near) => (near.length > 0 ? askedOf(near).atFault.length : 0));
-  const isFew = faults.reduce((sum, each) => sum + each, 0) <= MOST_CURED;
-  return derived.networks.flatMap((network, i) => {
-    const near = pass[i] ?? [];
-    return near.length > 0 ? [asking(near, network, isFew && (faults[i] ?? 0) > 0)] : [];
-  });
+  let faults = 0;
+  for (const near of pass) if (near.length > 0) faults += askedOf(near).atFault;
+  const isFew = faults > 0 && faults <= MOST_CURED;
+  const all: Asking[] = [];
+  for (const [i, near] of pass.entries()) {
+    if (near.length === 0) continue;
+    const network = derived.networks[i];
+    for (const each of isFew && network && askedOf(near).atFault > 0 ? asCured(network, near) : asUncured(near)) all.push(each);
+  }
+  return all;
 }
 
-/** Every subject of a network, those that are to be cured with the run that could be shifted. */
-function subjectsOf({ network: { network }, near, isCured }: Asking): AskedPipe['asked'] {
-  const { all, atFault } = askedOf(near);
-  if (!isCured) return all;
-  const runs = new Map(atFault.map(({ near: { pipe } }) => [pipe, findLevelRun(pipe, byPipe(near), network)]));
+/** Every subject of a block, those that are to be cured with the run that could be shifted. */
+function subjectsOf({ block: { all, atFault }, cured: by }: Asking): AskedPipe['asked'] {
+  if (!by) return all;
+  const runs = new Map(atFault.map(({ near: { pipe } }) => [pipe, findLevelRun(pipe, byPipe(by.near), by.network.network)]));
   return all.map((each) => {
     const run = runs.get(each.subject.pipe);
     return run ? { ...each, subject: { ...each.subject, run } } : each;
@@ -158,7 +163,7 @@ export const p27Clash = defineRule<Clash>({
   measure: 'length',
   basis: { formula: 'outside of pipe with its insulation to nearest solid ≥ limit; below 0 they collide', source: 'common practice 1 in (25 mm)' },
   limitKeys: ['pipeClearance_m'],
-  subjects: per(everyNetwork, ({ network }) => network.ref.id)(subjectsOf),
+  subjects: per(everyBlock, ({ key }) => key)(subjectsOf),
   check(clash, { say, lengths }) {
     const { pipe, contact, unknownCeiling } = clash;
     const wanted = wantedOf(clash);

@@ -1,5 +1,5 @@
 import type { PipeContacts } from '../../derived/clash-contacts.ts';
-import type { DerivedNetwork } from '../../derived/derived.ts';
+import type { DerivedNetwork, Fitting } from '../../derived/derived.ts';
 import { FITTING_WORDS } from '../../derived/fitting-words.ts';
 import { remembered } from '../../derived/remember.ts';
 import { type WrenchRoom, wrenchRoomsOf } from '../../derived/wrench-room.ts';
@@ -51,9 +51,15 @@ const asked = remembered((near: readonly PipeContacts[], { network, fittings, le
 function firstFitting({ network, pipes, fittings }: DerivedNetwork): 'union' | 'none' | 'other' {
   let node = network.source;
   const seen = new Set<string>();
+  const kindsAt = new Map<string, Fitting['kind'][]>();
+  for (const fitting of fittings) {
+    const others = kindsAt.get(fitting.node);
+    if (others) others.push(fitting.kind);
+    else kindsAt.set(fitting.node, [fitting.kind]);
+  }
   while (node !== null) {
-    const here = node;
-    const kinds = fittings.filter((fitting) => fitting.node === here).map(({ kind }) => kind);
+    const here: string = node;
+    const kinds = kindsAt.get(here) ?? [];
     if (kinds.includes('union')) return 'union';
     if (kinds.some((kind) => kind !== 'coupling' && kind !== 'reducer' && kind !== 'joint')) return 'other';
     const next = pipes.find(({ pipe }) => !seen.has(pipe.id) && (pipe.from === here || pipe.to === here));

@@ -5,6 +5,7 @@ import { CANE_m, type KeptOffFloor, type Overhead, keptOffFloor, lowOverFloor } 
 import { remembered } from '../../derived/remember.ts';
 import { distance_m } from '../../geometry/point.ts';
 import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
+import type { Level } from '../../model/plan.ts';
 import { inches_m } from '../../units/convert.ts';
 import { type Answer, type CheckContext, atLeast, defineRule, notChecked } from '../rule.ts';
 import { per } from '../subjects.ts';
@@ -30,13 +31,16 @@ const isUpright = ({ from, to }: ClashPipe): boolean => distance_m(from, to) <= 
 function postsOf(pipes: readonly ClashPipe[]): ReadonlySet<ClashPipe> {
   const upright = pipes.filter((pipe) => isLow(pipe) && isUpright(pipe));
   const posts = new Set(upright.filter((pipe) => underside_m(pipe) <= CANE_m));
+  const ends = new Set<ClashPipe['from']>();
+  for (const { from, to } of posts) ends.add(from).add(to);
   for (let grows = true; grows; ) {
     grows = false;
     for (const pipe of upright) {
       if (posts.has(pipe)) continue;
       const foot = pipe.from.z <= pipe.to.z ? pipe.from : pipe.to;
-      if (![...posts].some(({ from, to }) => from === foot || to === foot)) continue;
+      if (!ends.has(foot)) continue;
       posts.add(pipe);
+      ends.add(pipe.from).add(pipe.to);
       grows = true;
     }
   }
@@ -53,12 +57,22 @@ interface OverFloor {
 
 const overFloor = remembered((network: DerivedNetwork, off: KeptOffFloor | undefined): OverFloor => ({ network, off }));
 
-function networksOverFloor({ levels, networks }: Derived): OverFloor[] {
-  const floors = new Map(levels.map((level) => [level.level, keptOffFloor(roomsOf(level), level.solids, networks.filter((network) => network.level === level.level))]));
-  return networks.map((network) => overFloor(network, floors.get(network.level)));
+let last: readonly OverFloor[] = [];
+
+function networksOverFloor({ levels, networks }: Derived): readonly OverFloor[] {
+  const on = new Map(levels.map(({ level }): [Level, DerivedNetwork[]] => [level, []]));
+  for (const network of networks) on.get(network.level)?.push(network);
+  const floors = new Map(levels.map((level) => [level.level, keptOffFloor(roomsOf(level), level.solids, on.get(level.level) ?? [])]));
+  last = networks.map((network, i) => {
+    const [before, off] = [last[i], floors.get(network.level)];
+    return before?.network === network && before.off === off ? before : overFloor(network, off);
+  });
+  return last;
 }
 
 const highPipe = remembered((pipe: ClashPipe) => ({ subject: { what: 'pipe', level: pipe.level, things: [pipe], off: undefined } satisfies Asked, ref: pipe.ref, name: clashPipeName(pipe) }));
+
+const lowPipe = remembered((pipe: ClashPipe, off: KeptOffFloor | undefined) => ({ subject: { what: 'pipe', level: pipe.level, things: [pipe], off } satisfies Asked, ref: pipe.ref, name: clashPipeName(pipe) }));
 
 const partsOf = remembered(({ pieces }: AssemblyRun): readonly Overhead[] => pieces.flatMap(({ curve }) => curve.slice(1).map((to, i) => ({ from: curve[i] ?? to, to, outside_m: 0 }))));
 
@@ -67,7 +81,7 @@ function askedOf(network: DerivedNetwork, off: KeptOffFloor | undefined): { subj
   const posts = postsOf(pipes);
   const parts = partsOf(assemblyRunOf(network));
   return [
-    ...pipes.map((pipe) => (isLow(pipe) && !posts.has(pipe) ? { subject: { what: 'pipe' as const, level: pipe.level, things: [pipe], off }, ref: pipe.ref, name: clashPipeName(pipe) } : highPipe(pipe))),
+    ...pipes.map((pipe) => (isLow(pipe) && !posts.has(pipe) ? lowPipe(pipe, off) : highPipe(pipe))),
     ...(parts.length > 0 ? [{ subject: { what: 'assembly' as const, level: network.level.id, things: parts, off: parts.some(isLow) ? off : undefined }, ref: network.ref, name: network.network.name }] : []),
   ];
 }
