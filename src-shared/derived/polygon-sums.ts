@@ -2,6 +2,7 @@ import { Clipper64, ClipType, FillRule, type Path64, type Paths64, type Point64,
 import { type Outline, boxesTouch } from '../geometry/outline.ts';
 import { counterClockwise } from '../geometry/ring-order.ts';
 import { SAME_PLACE_m } from '../geometry/tolerance.ts';
+import { boxesInBox, isBox, leavesNothing } from './box-rings.ts';
 import { boxedOf, untouched } from './untouched-rings.ts';
 
 /** An area with holes and of several parts: outer rings counter-clockwise, holes clockwise, no ring crosses another. */
@@ -48,9 +49,9 @@ function summed(kind: ClipType, first: readonly Outline[], second: readonly Outl
   const clip = boxedOf(pathsOf(second)).filter(({ box }) => subject.some((each) => boxesTouch(each.box, box)));
   if (kind === ClipType.Intersection && clip.length === 0) return [];
   if (clip.length === 0 || kind === ClipType.Intersection) {
-    const plain = untouched(subject, clip);
+    const plain = untouched(subject, clip) ?? boxesInBox(subject, clip);
     if (plain) return plain.map(fromGrid);
-  }
+  } else if (leavesNothing(subject, clip)) return [];
   const sums = new Clipper64();
   const solution: Paths64 = [];
   sums.addSubject(subject.map(({ path }) => path));
@@ -65,6 +66,9 @@ function summed(kind: ClipType, first: readonly Outline[], second: readonly Outl
  * fills what lies between the areas, its difference does not.
  */
 export const differenceOf = (area: Region, others: readonly Region[]): Region => summed(ClipType.Difference, area, others.flat());
+
+/** Whether a ring is a rectangle along both axes on the grid. */
+export const isRectangular = (ring: Outline): boolean => boxedOf(pathsOf([ring])).some(isBox);
 
 /** What lies in both areas. */
 export const intersectionOf = (first: Region, second: Region): Region => summed(ClipType.Intersection, first, second);

@@ -1,6 +1,6 @@
 import { turnTo_rad } from '../geometry/angle.ts';
 import { isInsideRegion, sideOfOutline } from '../geometry/inside.ts';
-import { sidesOf } from '../geometry/outline.ts';
+import { distanceToOutline_m, sidesOf } from '../geometry/outline.ts';
 import { type PlanPoint, bearing_rad, distance_m, planPoint, polar } from '../geometry/point.ts';
 import { type Segment, distanceToSegment_m } from '../geometry/segment.ts';
 import { LENGTH_SLACK_m, SAME_PLACE_m } from '../geometry/tolerance.ts';
@@ -9,11 +9,14 @@ import type { HungNozzle, Solid, Space } from './derived.ts';
 import { dividesSpace, partsBays } from './dividing-solid.ts';
 import type { PlacedFootprint } from './footprint.ts';
 import { joinedOf, lowCeilingsOf } from './low-ceilings.ts';
-import { type Region, differenceOf } from './polygon-sums.ts';
+import { type Region, differenceOf, intersectionOf, isRectangular } from './polygon-sums.ts';
 import { floorAt_m } from './spaces.ts';
 
 /** Each end of a face is drawn out by this [m], so that the grid of the polygon sums leaves no crack between two faces. */
 const CRACK_m = 2 * SAME_PLACE_m;
+
+/** Nearer to a wall than this its shadow is cut off where it begins [m]. */
+const OFF_WALL_m = 0.01;
 
 /** A thing whose bottom is this near to the floor stands on it [m]. */
 const JOINT_m = 1e-3;
@@ -64,11 +67,13 @@ export function seenOf(nozzle: Eye, { ring, reach_m }: Pick<PlacedFootprint, 'ri
     for (const { a, b } of sides) if (!isBehind(eye, { a, b })) cast({ a: beyond(eye, a, share), b: beyond(eye, b, share) });
   };
   for (const { segment } of space.walls) cast(segment);
+  let isPastSolid = false;
   for (const solid of opaqueTo(nozzle)) {
     const from = sideOfOutline(eye, solid.footprint);
     if (from === 'inside') return [];
     const { minX, minY, maxX, maxY } = solid.bounds;
     if (minX > eye.x + reach_m || maxX < eye.x - reach_m || minY > eye.y + reach_m || maxY < eye.y - reach_m) continue;
+    isPastSolid = true;
     const sides = sidesOf(solid.footprint);
     const stands = standsOnFloor(space, solid);
     for (const side of sides) if (stands || isBehind(eye, side)) cast(side);
@@ -80,7 +85,10 @@ export function seenOf(nozzle: Eye, { ring, reach_m }: Pick<PlacedFootprint, 'ri
   const low = lowCeilingsOf(space, at);
   for (const { region, bottom_m } of low) castNear(region.flatMap(sidesOf), bottom_m, highestFloor_m(space, region.flat()));
   for (const side of joinedOf(low, space).flatMap(sidesOf)) if (isBehind(eye, side)) cast(side);
-  return shadows.length === 0 ? [ring] : differenceOf([ring], shadows);
+  if (shadows.length === 0) return [ring];
+  // Nothing but the four walls of a rectangular room is in the way.
+  const isBare = !isPastSolid && low.length === 0 && space.walls.length === 4 && space.holes.length === 0 && distanceToOutline_m(eye, space.outline) >= OFF_WALL_m;
+  return isBare && isRectangular(space.outline) && isRectangular(ring) ? intersectionOf([ring], [space.outline]) : differenceOf([ring], shadows);
 }
 
 /** The highest floor under some places [m]. */

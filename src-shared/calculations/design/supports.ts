@@ -1,8 +1,7 @@
 import type { DerivedNetwork, DerivedPipe, Fitting, PipePath } from '../../derived/derived.ts';
-import { placedSupportsOf } from '../../derived/placed-supports.ts';
+import { pipesAtSupports, placedSupportsOf } from '../../derived/placed-supports.ts';
 import { type PlanPoint3, distance3_m } from '../../geometry/point.ts';
 import type { BasisOfDesign } from '../../model/basis-of-design.ts';
-import { shareAlong } from '../../model/held-pipe.ts';
 import { TURN_SUPPORT_m, nozzleSupport_m, supportSpanBasis, supportSpan_m } from '../formulas/support-spans.ts';
 import type { HeldSupport, SpanSums, SupportSums } from './design.ts';
 import { type Worked, notWorked, worked } from './worked.ts';
@@ -22,25 +21,33 @@ interface MeasuredPath {
   readonly marks: readonly Mark[];
 }
 
-/** A support with every pipe that it touches: at a joint it holds all that meet there. */
-interface Holding {
-  readonly held: HeldSupport;
-  readonly pipes: ReadonlySet<DerivedPipe>;
+/** The supports that touch each pipe, by its id: at a joint one holds all that meet there. */
+function holdersOf(derived: DerivedNetwork, held: readonly HeldSupport[]): ReadonlyMap<string, readonly HeldSupport[]> {
+  const touched = pipesAtSupports(derived);
+  const holders = new Map<string, HeldSupport[]>();
+  for (const each of held) {
+    for (const { id } of touched.get(each.support) ?? []) {
+      const known = holders.get(id);
+      if (known) known.push(each);
+      else holders.set(id, [each]);
+    }
+  }
+  return holders;
 }
 
-const holdingOf = ({ network, pipes }: DerivedNetwork, held: HeldSupport): Holding => ({ held, pipes: new Set(pipes.filter(({ pipe }) => shareAlong(network, pipe, held.support.at) !== undefined)) });
-
-function measured(path: PipePath, byId: ReadonlyMap<string, DerivedPipe>, holdings: readonly Holding[]): MeasuredPath {
+function measured(path: PipePath, byId: ReadonlyMap<string, DerivedPipe>, holders: ReadonlyMap<string, readonly HeldSupport[]>, rank: ReadonlyMap<HeldSupport, number>): MeasuredPath {
   const pipes = path.pipes.flatMap((id) => byId.get(id) ?? []);
   const ends_m: number[] = [];
-  for (const pipe of pipes) ends_m.push((ends_m.at(-1) ?? 0) + pipe.length_m);
-  const marks = holdings.flatMap(({ held, pipes: holds }): Mark[] => {
-    const index = pipes.findIndex((pipe) => holds.has(pipe));
-    const pipe = pipes[index];
-    return pipe ? [{ along_m: (ends_m[index] ?? 0) - pipe.length_m + Math.min(pipe.length_m, distance3_m(pipe.from, held.support.at)), held }] : [];
-  });
-  marks.sort((a, b) => a.along_m - b.along_m);
-  return { path, pipes, ends_m, marks };
+  const marks = new Map<HeldSupport, Mark>();
+  let end_m = 0;
+  for (const pipe of pipes) {
+    end_m += pipe.length_m;
+    ends_m.push(end_m);
+    for (const held of holders.get(pipe.pipe.id) ?? []) {
+      if (!marks.has(held)) marks.set(held, { along_m: end_m - pipe.length_m + Math.min(pipe.length_m, distance3_m(pipe.from, held.support.at)), held });
+    }
+  }
+  return { path, pipes, ends_m, marks: [...marks.values()].sort((a, b) => a.along_m - b.along_m || (rank.get(a.held) ?? 0) - (rank.get(b.held) ?? 0)) };
 }
 
 /** Place along a measured path. */
@@ -66,6 +73,8 @@ function spansAlong(way: MeasuredPath, basis: BasisOfDesign): SpanSums[] {
     return [{ pipe: first, length_m: to_m - from_m, allowed_m: known.length === allowed.length ? Math.min(...known) : undefined, at: [placeAt(way, from_m), placeAt(way, to_m)] }];
   });
 }
+
+const isAtSamePlaces = ({ at: [a, b] }: SpanSums, { at: [c, d] }: SpanSums): boolean => a.x === c.x && a.y === c.y && a.z === c.z && b.x === d.x && b.y === d.y && b.z === d.z;
 
 const TURNS: ReadonlySet<Fitting['kind']> = new Set<Fitting['kind']>(['elbow-90', 'elbow-45', 'odd-bend', 'tee', 'cross']);
 
@@ -94,10 +103,16 @@ export function supportsOf(derived: DerivedNetwork, basis: BasisOfDesign): Worke
   const held = placedSupportsOf(derived);
   if (held.length === 0) return notWorked('no support is drawn: place them by the table.');
   const byId = new Map(derived.pipes.map((pipe) => [pipe.pipe.id, pipe]));
-  const holdings = held.map((each) => holdingOf(derived, each));
-  const ways = derived.paths.map((path) => measured(path, byId, holdings));
+  const holders = holdersOf(derived, held);
+  const rank = new Map(held.map((each, i) => [each, i]));
+  const ways = derived.paths.map((path) => measured(path, byId, holders, rank));
   const spans = new Map<string, SpanSums>();
+  // Paths have their beginning in common: most spans come again and again.
+  const known = new Map<DerivedPipe, SpanSums[]>();
   for (const span of ways.flatMap((way) => spansAlong(way, basis))) {
+    const alike = known.get(span.pipe) ?? [];
+    if (alike.some((other) => isAtSamePlaces(other, span))) continue;
+    known.set(span.pipe, [...alike, span]);
     const key = span.at.map(({ x, y, z }) => [x, y, z].map((each) => each.toFixed(4)).join()).join(' ');
     if (!spans.has(key)) spans.set(key, span);
   }
