@@ -6,30 +6,32 @@ import { DARK_INK, type Ink } from '../ink.ts';
 import type { Session } from '../store/state.ts';
 import type { UnderlayDrawings } from '../store/underlay-drawings.ts';
 import type { ToolLook, ToolRunner } from '../tools/tool-runner.ts';
+import { BoardLayer } from './board-layer.tsx';
 import { drawNozzleCoverage } from './draw-coverage.ts';
 import { drawCut } from './draw-cut.ts';
 import { type FindingMark, drawFindingMarks, drawFindingPlace } from './draw-findings.ts';
 import { drawGround } from './draw-grid.ts';
 import { type LivePlace, drawCaught, drawWork, livePlaceAt, livePlaceOf } from './draw-live.ts';
 import { drawHover, drawSelectedUnderlays, drawSelection } from './draw-selection.ts';
-import { type Paint, PaintedLayer } from './painted-layer.tsx';
+import type { Paint } from './painter.ts';
 import { type Scene, isShown, levelOf, networksOf, planOf } from './scene.ts';
 import { scenePaints, thingPaints } from './scene-paints.ts';
 import { UnderlayRaster, type UnderlayWish } from './underlay-raster.ts';
-import type { Viewport } from './viewport.ts';
+
+/** Nothing to draw; one list, so that a layer that stays empty is left alone. */
+const NO_PAINTS: readonly Paint[] = [];
 
 /** More nozzles than this under the hand at once: their distances would hide each other. */
 const MOST_LIVE = 2;
 
 interface GroundProps {
   readonly scene: Scene;
-  readonly view: Viewport;
   readonly drawings: UnderlayDrawings;
   readonly pixelRatio: number;
 }
 
 /** Paper, grid and the imported floor plans. */
-export const GroundLayer = memo(function GroundLayer({ scene, view, drawings, pixelRatio }: GroundProps) {
+export const GroundLayer = memo(function GroundLayer({ scene, drawings, pixelRatio }: GroundProps) {
   const version = useSyncExternalStore(drawings.subscribe, drawings.version);
   const [drawn, redraw] = useState(0);
   const kept = useRef<UnderlayRaster>(null);
@@ -55,48 +57,51 @@ export const GroundLayer = memo(function GroundLayer({ scene, view, drawings, pi
     (): Paint[] => [(pen, shown) => drawGround(pen, shown, scene.ink, grid_m), (pen, shown) => raster.paint(pen, shown, wish)],
     [scene.ink, grid_m, raster, wish, drawn],
   );
-  return <PaintedLayer paints={paints} view={view} />;
+  // Floor plans are a picture of their own, shifted by itself.
+  return wish.items.length > 0 ? <BoardLayer key="board" paints={paints} beyond_px={0} /> : <BoardLayer key="beyond" paints={paints} />;
 });
 
 /** Everything of the plan that no gesture moves just now. */
-export const PlanLayer = memo(function PlanLayer({ scene, view }: { readonly scene: Scene; readonly view: Viewport }) {
+export const PlanLayer = memo(function PlanLayer({ scene }: { readonly scene: Scene }) {
   const paints = useMemo(() => scenePaints(scene), [scene]);
-  return <PaintedLayer paints={paints} view={view} />;
+  return <BoardLayer paints={paints} />;
 });
 
 interface MarkProps {
   readonly scene: Scene;
-  readonly view: Viewport;
   readonly drawings: UnderlayDrawings;
   /** What a click would pick. */
   readonly hovered: readonly Ref[];
-  readonly marks: readonly FindingMark[];
-  /** Marks of what a gesture touches. */
-  readonly liveMarks: readonly FindingMark[];
   readonly finding: Finding | undefined;
   readonly selection: readonly Ref[];
   readonly cut: Session['cut'];
 }
 
-/** What is selected and what the checks say. */
-export const MarkLayer = memo(function MarkLayer({ scene, view, drawings, hovered, marks, liveMarks, finding, selection, cut }: MarkProps) {
-  const paints = useMemo((): Paint[] => {
+/** What is selected, and what the finding that is read measured. */
+export const MarkLayer = memo(function MarkLayer({ scene, drawings, hovered, finding, selection, cut }: MarkProps) {
+  const paints = useMemo((): readonly Paint[] => {
     const { ink, lengths } = scene;
     const plan = planOf(scene);
-    return [
-      (pen, shown) => cut && drawCut(pen, shown, cut, ink),
-      (pen, shown) => {
-        for (const ref of hovered) drawHover(pen, shown, plan, ref, ink);
-      },
-      (pen, shown) => drawSelectedUnderlays(pen, shown, plan, drawings, selection, ink),
-      (pen, shown) => drawNozzleCoverage(pen, shown, scene, selection),
-      (pen, shown) => drawSelection(pen, shown, plan, selection, ink),
-      (pen, shown) => finding && finding.place?.level === scene.level && drawFindingPlace(pen, shown, finding, lengths, ink),
-      (pen, shown) => drawFindingMarks(pen, shown, marks, ink),
-      (pen, shown) => drawFindingMarks(pen, shown, liveMarks, ink),
-    ];
-  }, [scene, drawings, hovered, marks, liveMarks, finding, selection, cut]);
-  return <PaintedLayer paints={paints} view={view} />;
+    const all: Paint[] = [];
+    if (cut) all.push((pen, shown) => drawCut(pen, shown, cut, ink));
+    for (const ref of hovered) all.push((pen, shown) => drawHover(pen, shown, plan, ref, ink));
+    if (selection.length > 0) {
+      all.push(
+        (pen, shown) => drawSelectedUnderlays(pen, shown, plan, drawings, selection, ink),
+        (pen, shown) => drawNozzleCoverage(pen, shown, scene, selection),
+        (pen, shown) => drawSelection(pen, shown, plan, selection, ink),
+      );
+    }
+    if (finding && finding.place?.level === scene.level) all.push((pen, shown) => drawFindingPlace(pen, shown, finding, lengths, ink));
+    return all.length > 0 ? all : NO_PAINTS;
+  }, [scene, drawings, hovered, finding, selection, cut]);
+  return <BoardLayer paints={paints} beyond_px={0} />;
+});
+
+/** What the checks say of all that no gesture touches just now. */
+export const FindingLayer = memo(function FindingLayer({ marks, ink }: { readonly marks: readonly FindingMark[]; readonly ink: Ink }) {
+  const paints = useMemo((): readonly Paint[] => (marks.length > 0 ? [(pen, shown) => drawFindingMarks(pen, shown, marks, ink)] : NO_PAINTS), [marks, ink]);
+  return <BoardLayer paints={paints} />;
 });
 
 interface ActiveProps {
@@ -104,33 +109,38 @@ interface ActiveProps {
   readonly rest: Scene;
   readonly scene: Scene | null;
   readonly moved: ReadonlySet<string>;
-  readonly view: Viewport;
+  /** Marks of what a gesture touches. */
+  readonly marks: readonly FindingMark[];
   readonly runner: ToolRunner;
   readonly ink: Ink;
 }
 
 /** What a gesture moves, the sketch of the tool and what the pointer caught. */
-export const ActiveLayer = memo(function ActiveLayer({ rest, scene, moved, view, runner, ink }: ActiveProps) {
+export const ActiveLayer = memo(function ActiveLayer({ rest, scene, moved, marks, runner, ink }: ActiveProps) {
   const look = useSyncExternalStore(runner.subscribe, runner.look);
-  const paints = useMemo((): Paint[] => {
+  const paints = useMemo((): readonly Paint[] => {
+    const { sketch, tool } = look;
+    const hasLines = (sketch.lines?.length ?? 0) > 0;
+    const snap = tool !== 'select' || hasLines ? look.snap : null;
     const places = scene ? placesUnderHand(scene, moved) : placesUnderPointer(rest, look);
-    return [
-      // Names come back when the hand lets go: until then the measured distances need the room.
-      ...(scene ? thingPaints(scene) : []),
-      (pen, shown) => {
-        const { sketch, tool } = look;
-        const snap = tool !== 'select' || (sketch.lines?.length ?? 0) > 0 ? look.snap : null;
+    const all: Paint[] = [];
+    if (marks.length > 0) all.push((pen, shown) => drawFindingMarks(pen, shown, marks, ink));
+    // Names come back when the hand lets go: until then the measured distances need the room.
+    if (scene) all.push(...thingPaints(scene));
+    if (hasLines || (sketch.labels?.length ?? 0) > 0 || snap || places.length > 0) {
+      all.push((pen, shown) => {
         drawWork(pen, shown, { sketch, snap, places, lengths: rest.lengths, ink });
         if (snap) drawCaught(pen, shown, snap, ink);
-      },
-    ];
-  }, [rest, scene, moved, look, ink]);
-  return <PaintedLayer paints={paints} view={view} />;
+      });
+    }
+    return all.length > 0 ? all : NO_PAINTS;
+  }, [rest, scene, moved, marks, look, ink]);
+  return <BoardLayer paints={paints} beyond_px={0} />;
 });
 
 /** Places of the nozzles that a gesture moves, unless there are too many to be read. */
 function placesUnderHand(scene: Scene, moved: ReadonlySet<string>): LivePlace[] {
-  const held = scene.evaluation.derived.nozzles.filter(({ ref }) => moved.has(refKey(ref)));
+  const held = networksOf(scene).flatMap(({ nozzles }) => nozzles.filter(({ ref }) => moved.has(refKey(ref))));
   return held.length <= MOST_LIVE ? held.flatMap((nozzle) => livePlaceOf(nozzle) ?? []) : [];
 }
 

@@ -1,5 +1,4 @@
 import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
-import { Stage } from 'react-konva';
 import type { ScreenPoint } from '#shared/geometry/point';
 import type { Ref, RefOf } from '#shared/model/plan';
 import type { Verdict } from '#shared/rules/finding';
@@ -10,9 +9,9 @@ import { useToolLook } from '../input/use-tool-look.ts';
 import { useDrawings, useToolRunner } from '../input/board-context.ts';
 import { selectedNozzle } from '../store/room-to-move.ts';
 import { selectShownFinding, shownPlan } from '../store/selectors.ts';
-import type { Camera, Session, State } from '../store/state.ts';
+import type { Session, State } from '../store/state.ts';
 import { useStore, useStoreItself } from '../store/use-store.ts';
-import { ActiveLayer, GroundLayer, MarkLayer, PlanLayer } from './board-layers.tsx';
+import { ActiveLayer, FindingLayer, GroundLayer, MarkLayer, PlanLayer } from './board-layers.tsx';
 import { MarginLayer } from './margin-layer.tsx';
 import './board.css';
 import { forgetLabels } from './draw-labels.ts';
@@ -22,9 +21,7 @@ import { useBoardScenes } from './use-board-scenes.ts';
 import { useDevicePixels } from './use-device-pixels.ts';
 import { useFindingMarks } from './use-finding-marks.ts';
 import { useInk } from './use-ink.ts';
-import type { Viewport } from './viewport.ts';
 
-const cameraOf = (state: State): Camera => state.session.camera;
 const boardOf = (state: State): Session['board'] => state.session.board;
 const selectionOf = (state: State): Session['selection'] => state.session.selection;
 const pointedOf = (state: State): readonly Ref[] => state.session.pointed;
@@ -52,7 +49,6 @@ export function Board() {
   const pixelRatio = useDevicePixels();
   const scenes = useBoardScenes(ink);
   const { rest, live, moved } = scenes;
-  const camera = useStore(cameraOf);
   const board = useStore(boardOf);
   const selection = useStore(selectionOf);
   const cut = useStore(cutOf);
@@ -78,7 +74,6 @@ export function Board() {
     if (isBesideIsometric) store.session({ pointed: hoveredAlone });
   }, [store, hoveredAlone, isBesideIsometric]);
 
-  const view = useMemo((): Viewport => ({ camera, width: board.width, height: board.height }), [camera, board]);
   const shown = live ?? rest;
   const { rest: marks, live: liveMarks } = useFindingMarks(scenes, stage === 'proof' ? PROOF_VERDICTS : OTHER_VERDICTS);
   const finding = useStore(selectShownFinding);
@@ -91,6 +86,7 @@ export function Board() {
     [],
   );
   useBoardSize(element);
+  useShownCamera(element);
 
   useBoardPointer({ element, pointer, spaceHeld, marks, hover, moving });
   useBoardKeys(type, pointer);
@@ -111,15 +107,15 @@ export function Board() {
       aria-keyshortcuts="ArrowUp ArrowDown ArrowLeft ArrowRight Space Enter Escape"
       // biome-ignore lint/a11y/noNoninteractiveTabindex: a drawing board takes the keys of its tools
       tabIndex={0}
-      data-camera={`${camera.at.x} ${camera.at.y} ${camera.scale_px_m}`}
     >
-      <Stage key={`${pixelRatio}/${letters}`} className="board-canvas" width={board.width} height={board.height} listening={false}>
-        <GroundLayer scene={shown} view={view} drawings={drawings} pixelRatio={pixelRatio} />
-        <PlanLayer scene={rest} view={view} />
-        {margined ? <MarginLayer scene={rest} view={view} nozzle={margined} /> : null}
-        <MarkLayer scene={shown} view={view} drawings={drawings} hovered={live ? NOTHING : isBesideIsometric ? pointed : hoveredAlone} marks={marks} liveMarks={liveMarks} finding={finding} selection={selection} cut={cut} />
-        <ActiveLayer rest={rest} scene={live} moved={moved} view={view} runner={runner} ink={ink} />
-      </Stage>
+      <div key={`${pixelRatio}/${letters}`} className="board-canvas">
+        <GroundLayer scene={shown} drawings={drawings} pixelRatio={pixelRatio} />
+        <PlanLayer scene={rest} />
+        {margined ? <MarginLayer scene={rest} nozzle={margined} /> : null}
+        <MarkLayer scene={shown} drawings={drawings} hovered={live ? NOTHING : isBesideIsometric ? pointed : hoveredAlone} finding={finding} selection={selection} cut={cut} />
+        <FindingLayer marks={marks} ink={ink} />
+        <ActiveLayer rest={rest} scene={live} moved={moved} marks={liveMarks} runner={runner} ink={ink} />
+      </div>
       {typing && asks.length > 0 ? (
         <PointerField
           asks={asks}
@@ -172,5 +168,21 @@ function useBoardSize(element: { readonly current: HTMLDivElement | null }): voi
     observer.observe(target);
     measure();
     return () => observer.disconnect();
+  }, [element, store]);
+}
+
+/** Says on the board itself where it looks. Not by drawing it anew: a board that is moved is moved once a frame. */
+function useShownCamera(element: { readonly current: HTMLDivElement | null }): void {
+  const store = useStoreItself();
+  useLayoutEffect(() => {
+    let shown: unknown;
+    const show = (): void => {
+      const { camera } = store.get().session;
+      if (camera === shown || !element.current) return;
+      shown = camera;
+      element.current.dataset.camera = `${camera.at.x} ${camera.at.y} ${camera.scale_px_m}`;
+    };
+    show();
+    return store.subscribe(show);
   }, [element, store]);
 }

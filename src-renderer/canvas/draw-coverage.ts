@@ -1,13 +1,13 @@
 import { coverageOf } from '#shared/derived/coverage';
 import type { DerivedNozzle, Space } from '#shared/derived/derived';
-import type { Outline } from '#shared/geometry/outline';
+import { type Outline, boxesTouch } from '#shared/geometry/outline';
 import { type Ref, isSameRef } from '#shared/model/plan';
 import { coverageKey } from './changed-things.ts';
 import { type Pen, type Px, fillRing, polyline, setLine, trace } from './pen.ts';
 import { type Scene, isShown, levelOf } from './scene.ts';
 import { drawCoverageEdge } from './symbols/coverage-edge.ts';
 import { drawUncovered } from './symbols/uncovered-dots.ts';
-import { type Viewport, toScreen } from './viewport.ts';
+import { type Viewport, toScreen, visibleBox } from './viewport.ts';
 
 const onScreen = (view: Viewport, rings: readonly Outline[]): Px[][] => rings.map((ring) => ring.map((p) => toScreen(view, p)));
 
@@ -28,7 +28,8 @@ function servedSpaces(scene: Scene, isWanted: (space: Space) => boolean): { spac
 /** The floor that the nozzles of each space cover, as an outline, and the floor that none does, as dots. */
 export function drawCoverage(pen: Pen, view: Viewport, scene: Scene): void {
   if (!isShown(scene, 'coverage')) return;
-  for (const { space, nozzles } of servedSpaces(scene, (each) => scene.shows(coverageKey(each)))) {
+  const seen = visibleBox(view, 10);
+  for (const { space, nozzles } of servedSpaces(scene, (each) => boxesTouch(each.bounds, seen) && scene.shows(coverageKey(each)))) {
     const { uncovered } = coverageOf(space, nozzles);
     const room = onScreen(view, [space.outline, ...space.holes]);
     pen.save();

@@ -12,14 +12,17 @@ import { detailAt } from './level-of-detail.ts';
 import { lineHeight_px, textWidth_px, write } from './lettering.ts';
 import { type Pen, line, setLine } from './pen.ts';
 import { type Scene, isShown, levelOf, networksOf, roomsOf, solidsOf } from './scene.ts';
-import { type Viewport, toScreen } from './viewport.ts';
+import { ANEW } from './painter.ts';
+import { type Viewport, toScreen, visibleBox } from './viewport.ts';
 
 interface PlacedLabels {
   readonly scale_px_m: number;
-  readonly region: string;
+  readonly region: Box;
   readonly labels: readonly Label[];
   readonly boxes: ReadonlyMap<string, LabelBox>;
 }
+
+const NO_LABELS: PlacedLabels = { scale_px_m: 0, region: { minX: 0, minY: 0, maxX: 0, maxY: 0 }, labels: [], boxes: new Map() };
 
 let kept = new WeakMap<Scene, PlacedLabels>();
 
@@ -28,9 +31,14 @@ export function forgetLabels(): void {
   kept = new WeakMap();
 }
 
-/** Texts beside things, placed once for a scale so that they stay put while the board moves. */
-export function drawLabels(pen: Pen, view: Viewport, scene: Scene): void {
-  const { labels, boxes } = placedLabels(pen, view, scene);
+/**
+ * Texts beside things, placed once for a scale so that they stay put while the board moves.
+ * @returns that all must be drawn anew, where the board has come to texts that were not placed together with the others
+ */
+export function drawLabels(pen: Pen, view: Viewport, scene: Scene): typeof ANEW | undefined {
+  const placed = placedLabels(pen, view, scene);
+  if (!placed) return ANEW;
+  const { labels, boxes } = placed;
   const origin = toScreen(view, { x: 0, y: 0 });
   for (const label of labels) {
     const box = boxes.get(label.key);
@@ -46,6 +54,7 @@ export function drawLabels(pen: Pen, view: Viewport, scene: Scene): void {
       top += height;
     }
   }
+  return undefined;
 }
 
 /** The line under a nozzle's id and the leader to the nozzle. */
@@ -63,26 +72,32 @@ function drawFlag(pen: Pen, box: LabelBox, at: { x: number; y: number }, { ink }
 /** A level with more things than this places only the texts around what the board shows. */
 const MOST_AT_ONCE = 600;
 
-/** The part of a large level in which texts are placed: it changes only after the board has moved by half its size. */
-function regionOf(view: Viewport, scene: Scene): { readonly key: string; readonly box: Box } {
+/** How much farther than what is drawn the texts of a large level are placed, in widths and heights of it. */
+const FARTHER = 0.5;
+
+/** The part of a level in which texts are placed: all of a small one. */
+function regionOf(view: Viewport, scene: Scene): Box {
   const count = solidsOf(scene).length + networksOf(scene).reduce((sum, { pipes, nozzles }) => sum + pipes.length + nozzles.length, 0);
-  if (count <= MOST_AT_ONCE) return { key: 'all', box: { minX: -Infinity, minY: -Infinity, maxX: Infinity, maxY: Infinity } };
-  const { at, scale_px_m } = view.camera;
-  const stepX = view.width / 2 / scale_px_m;
-  const stepY = view.height / 2 / scale_px_m;
-  const i = Math.round(at.x / stepX);
-  const j = Math.round(at.y / stepY);
-  return { key: `${i}/${j}`, box: { minX: (i - 2) * stepX, minY: (j - 2) * stepY, maxX: (i + 2) * stepX, maxY: (j + 2) * stepY } };
+  if (count <= MOST_AT_ONCE) return { minX: -Infinity, minY: -Infinity, maxX: Infinity, maxY: Infinity };
+  const { minX, minY, maxX, maxY } = visibleBox(view);
+  const [x, y] = [(maxX - minX) * FARTHER, (maxY - minY) * FARTHER];
+  return { minX: minX - x, minY: minY - y, maxX: maxX + x, maxY: maxY + y };
 }
 
-function placedLabels(pen: Pen, view: Viewport, scene: Scene): PlacedLabels {
-  const detail = detailAt(view.camera.scale_px_m);
-  const region = regionOf(view, scene);
+const holds = (outer: Box, inner: Box): boolean => outer.minX <= inner.minX && outer.minY <= inner.minY && outer.maxX >= inner.maxX && outer.maxY >= inner.maxY;
+
+/** The texts with their places; undefined where a strip is to be drawn for which none were placed. */
+function placedLabels(pen: Pen, view: Viewport, scene: Scene): PlacedLabels | undefined {
+  const { scale_px_m } = view.camera;
+  const detail = detailAt(scale_px_m);
   const last = kept.get(scene);
-  if (last && last.scale_px_m === view.camera.scale_px_m && last.region === region.key) return last;
-  const labels = labelsOf({ scene, view, detail, region: region.box, measure: (text, lettering) => textWidth_px(pen, text, lettering) });
-  const boxes = labels.length === 0 ? new Map<string, LabelBox>() : placeLabels(labels, { boxes: symbolBoxes(view, scene, region.box), lines: avoidedLines(view, scene, region.box) });
-  const placed = { scale_px_m: view.camera.scale_px_m, region: region.key, labels, boxes };
+  if (last && last.scale_px_m === scale_px_m && holds(last.region, visibleBox(view))) return last;
+  if (!detail.names) return NO_LABELS;
+  if (view.isStrip) return undefined;
+  const region = regionOf(view, scene);
+  const labels = labelsOf({ scene, view, detail, region, measure: (text, lettering) => textWidth_px(pen, text, lettering) });
+  const boxes = labels.length === 0 ? new Map<string, LabelBox>() : placeLabels(labels, { boxes: symbolBoxes(view, scene, region), lines: avoidedLines(view, scene, region) });
+  const placed = { scale_px_m, region, labels, boxes };
   kept.set(scene, placed);
   return placed;
 }

@@ -13,22 +13,21 @@ import type { Session, State } from '../store/state.ts';
 import { useStore } from '../store/use-store.ts';
 import { drawMarginField, drawMarginLegend } from './draw-margins.ts';
 import { drawPatch, drawPointerDial, drawTurnRange } from './draw-patch.ts';
-import { type Paint, PaintedLayer } from './painted-layer.tsx';
+import { BoardLayer } from './board-layer.tsx';
+import type { Paint } from './painter.ts';
 import { type Scene, planOf } from './scene.ts';
 import { useMarginField } from './use-margin-field.ts';
-import type { Viewport } from './viewport.ts';
 
 const marginsOf = (state: State): Session['margins'] => state.session.margins;
 const pointerOf = (state: State): PlanPoint | null => (state.session.margins.dial ? state.session.pointer : null);
 
 interface MarginProps {
   readonly scene: Scene;
-  readonly view: Viewport;
   readonly nozzle: RefOf<'nozzle'>;
 }
 
 /** Where the selected nozzle may be put: margins over the plan, its patch, and the dial at the pointer. */
-export const MarginLayer = memo(function MarginLayer({ scene, view, nozzle }: MarginProps) {
+export const MarginLayer = memo(function MarginLayer({ scene, nozzle }: MarginProps) {
   const margins = useStore(marginsOf);
   const pointer = useStore(pointerOf);
   const room = useRoomToMove();
@@ -59,5 +58,5 @@ export const MarginLayer = memo(function MarginLayer({ scene, view, nozzle }: Ma
     }
     return all;
   }, [scene, site, range, field, margins, room, isStale, pointer]);
-  return <PaintedLayer paints={paints} view={view} />;
+  return <BoardLayer paints={paints} beyond_px={0} />;
 });

@@ -1,5 +1,4 @@
 import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
-import { Stage } from 'react-konva';
 import { type Ref, isSameRef, refKey } from '#shared/model/plan';
 import { wheelFactor } from '../input/camera-input.ts';
 import { makeFrameQueue } from '../input/frame-queue.ts';
@@ -8,7 +7,7 @@ import { isForControl } from '../input/tool-keys.ts';
 import type { Session, State } from '../store/state.ts';
 import { useStore, useStoreItself } from '../store/use-store.ts';
 import { drawSection } from './draw-section.ts';
-import type { Paint } from './painted-layer.tsx';
+import type { Paint } from './painter.ts';
 import { PaintedLayer } from './painted-layer.tsx';
 import type { Px } from './pen.ts';
 import type { SectionCut } from './section-cut.ts';
@@ -163,9 +162,7 @@ export function SectionBoard({ cut, lengths, width, height }: SectionBoardProps)
       }}
       onKeyDown={onKey}
     >
-      <Stage key={pixelRatio} width={width} height={height} listening={false}>
-        <PaintedLayer paints={paints} view={stage} />
-      </Stage>
+      <PaintedLayer key={pixelRatio} paints={paints} view={stage} />
       {typing ? (
         <PointerField
           asks={HEIGHT_ONLY}

@@ -69,6 +69,8 @@ export function useBoardPointer({ element, pointer, spaceHeld, marks, hover, mov
         left: () => store.session({ pointer: null }),
         at: (place) => {
           pointer.current = place;
+        },
+        hover: (place) => {
           const shown = view();
           const ref = place && hoveredThing(store.get(), toPlanPlace(shown, place), HOVER_px / shown.camera.scale_px_m);
           hover((before) => (before && ref && isSameRef(before, ref) ? before : ref));

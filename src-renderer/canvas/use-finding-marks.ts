@@ -14,10 +14,9 @@ export interface BoardMarks {
 }
 
 /** The marks of the scenes. At each step of a gesture only what is asked anew is looked through. */
-export function useFindingMarks({ rest, live }: BoardScenes, wanted: ReadonlySet<Verdict>): BoardMarks {
-  const { found } = rest.evaluation;
+export function useFindingMarks({ rest, found, liveFound }: BoardScenes, wanted: ReadonlySet<Verdict>): BoardMarks {
   const isVisible = rest.layers.findings.visible;
-  const since = useMemo(() => live?.evaluation.found.since(found), [live, found]);
+  const since = useMemo(() => liveFound?.since(found), [liveFound, found]);
   const last = useRef(NOTHING);
   const gone = useMemo(() => {
     if (!since) return NOTHING;

@@ -3,7 +3,12 @@ import { DARK_INK, type Ink, LIGHT_INK } from '../ink.ts';
 import type { State } from '../store/state.ts';
 import { useStore } from '../store/use-store.ts';
 
-const darkWanted = (): MediaQueryList => window.matchMedia('(prefers-color-scheme: dark)');
+let wanted: MediaQueryList | undefined;
+/** Asked once: every view looks at it whenever anything changes. */
+function darkWanted(): MediaQueryList {
+  wanted ??= window.matchMedia('(prefers-color-scheme: dark)');
+  return wanted;
+}
 const followSystem = (listener: () => void): (() => void) => {
   const query = darkWanted();
   query.addEventListener('change', listener);

@@ -7,6 +7,8 @@ export interface Viewport {
   readonly camera: Camera;
   readonly width: number;
   readonly height: number;
+  /** A strip that is drawn beside what stands already: it must look as if all had been drawn together. */
+  readonly isStrip?: true;
 }
 
 /** The board never shows a metre smaller than this [px]: an uncalibrated plan in millimetres still fits. */

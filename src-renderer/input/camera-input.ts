@@ -2,6 +2,7 @@ import type { ScreenPoint } from '#shared/geometry/point';
 import { type Viewport, pannedBy, zoomedAt } from '../canvas/viewport.ts';
 import type { Camera } from '../store/state.ts';
 import { makeFrameQueue } from './frame-queue.ts';
+import { keepBox } from './keep-box.ts';
 
 /** What moving the board acts on. */
 export interface CameraTarget {
@@ -55,10 +56,7 @@ export function listenToCamera(element: HTMLElement, target: CameraTarget, space
       target.become(camera);
     });
   };
-  const placeOf = (event: MouseEvent): ScreenPoint => {
-    const box = element.getBoundingClientRect();
-    return { x: event.clientX - box.left, y: event.clientY - box.top };
-  };
+  const { placeOf, stop: forgetBox } = keepBox(element);
 
   const onWheel = (event: WheelEvent): void => {
     event.preventDefault();
@@ -115,6 +113,7 @@ export function listenToCamera(element: HTMLElement, target: CameraTarget, space
   for (const [name, listener] of listeners) element.addEventListener(name, listener as EventListener);
   return () => {
     frames.stop();
+    forgetBox();
     element.removeEventListener('wheel', onWheel);
     for (const [name, listener] of listeners) element.removeEventListener(name, listener as EventListener);
   };

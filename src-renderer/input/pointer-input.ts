@@ -2,6 +2,7 @@ import type { ScreenPoint } from '#shared/geometry/point';
 import { type Viewport, toPlanPlace } from '../canvas/viewport.ts';
 import type { ToolEvent } from '../tools/tool.ts';
 import { makeFrameQueue } from './frame-queue.ts';
+import { keepBox } from './keep-box.ts';
 
 /** What the pointer acts on. */
 export interface PointerTarget {
@@ -14,6 +15,8 @@ export interface PointerTarget {
   takes(at: ScreenPoint): boolean;
   /** Where the pointer is on the screen; null off the board. */
   at(place: ScreenPoint | null): void;
+  /** What is under the pointer is to be marked; once a frame. */
+  hover(place: ScreenPoint | null): void;
 }
 
 /** How near the pointer catches and picks [px]. */
@@ -24,6 +27,9 @@ const TOUCH_SLACK_px = 8;
 
 /** Whether a press is for the tool: the first button or the first finger, and no key that moves the board. */
 export const isForTool = (event: Pick<PointerEvent, 'button' | 'isPrimary'>, spaceHeld: boolean): boolean => event.button === 0 && event.isPrimary && !spaceHeld;
+
+/** Whether a pointer is taking the board along rather than drawing on it. */
+const takesBoard = ({ buttons }: PointerEvent, spaceHeld: boolean): boolean => (buttons & 4) !== 0 || ((buttons & 1) !== 0 && spaceHeld);
 
 /**
  * Turns the pointer's presses and moves over an element into tool events. Moves are passed on once a frame; the
@@ -37,10 +43,7 @@ export function listenToPointer(element: HTMLElement, target: PointerTarget, spa
   /** First press of a finger: it counts once the finger moves or lifts, for a second finger may follow. */
   let touched: { readonly at: ScreenPoint; readonly move: ToolEvent; readonly press: ToolEvent } | null = null;
 
-  const placeOf = (event: MouseEvent): ScreenPoint => {
-    const box = element.getBoundingClientRect();
-    return { x: event.clientX - box.left, y: event.clientY - box.top };
-  };
+  const { placeOf, stop: forgetBox } = keepBox(element);
   const toolEvent = (kind: 'down' | 'move' | 'up' | 'double', event: MouseEvent): ToolEvent => {
     const view = target.view();
     const raw = toPlanPlace(view, placeOf(event));
@@ -83,12 +86,17 @@ export function listenToPointer(element: HTMLElement, target: PointerTarget, spa
     if (!event.isPrimary) return;
     const place = placeOf(event);
     target.at(place);
+    // The plan goes along with the pointer, which stays over the same place of it.
+    if (down === null && takesBoard(event, spaceHeld())) return;
     if (touched) {
       if (Math.hypot(place.x - touched.at.x, place.y - touched.at.y) < TOUCH_SLACK_px) return;
       pressTouched();
     }
     const move = toolEvent('move', event);
-    frames.next(() => target.send(move));
+    frames.next(() => {
+      target.hover(place);
+      target.send(move);
+    });
   };
   const onUp = (event: PointerEvent): void => {
     if (down !== event.pointerId) return;
@@ -109,6 +117,7 @@ export function listenToPointer(element: HTMLElement, target: PointerTarget, spa
     if (down !== null || !event.isPrimary) return;
     frames.stop();
     target.at(null);
+    target.hover(null);
     target.left();
   };
 
@@ -124,6 +133,7 @@ export function listenToPointer(element: HTMLElement, target: PointerTarget, spa
   for (const [name, listener] of listeners) element.addEventListener(name, listener as EventListener);
   return () => {
     frames.stop();
+    forgetBox();
     for (const [name, listener] of listeners) element.removeEventListener(name, listener as EventListener);
   };
 }

@@ -1,4 +1,5 @@
-import { checkOn, evaluationOf } from './evaluations.ts';
+import { checkOn, evaluationOf, isLookedAt } from './evaluations.ts';
+import { watchHand } from './hand-at-work.ts';
 import { shownPlan } from './selectors.ts';
 import type { Store } from './state.ts';
 
@@ -17,15 +18,20 @@ const TELL_LATEST_ms = 5000;
 
 /**
  * Finishes the checks of the shown plan in idle time, slice by slice, and tells the store now and then and at the end.
- * A drag that goes on comes first: its next step is a plan of its own. Answers how to stop.
+ * A hand that moves the board or something on it comes first. Answers how to stop.
  */
 export function followChecks(store: Store, whenIdle: WhenIdle, now_ms: () => number = () => performance.now()): () => void {
+  const hand = watchHand(store, now_ms);
   let callOff: (() => void) | null = null;
   let toldAt_ms = Number.NEGATIVE_INFINITY;
   let tellEvery_ms = TELL_EVERY_ms;
   let isBeingShown = false;
   const goOn = (hasTime: () => boolean): void => {
     callOff = null;
+    if (hand.isAtWork()) {
+      callOff = whenIdle(goOn);
+      return;
+    }
     const began_ms = now_ms();
     // Idle again: what was told last is shown.
     if (isBeingShown) tellEvery_ms = Math.min(TELL_LATEST_ms, Math.max(TELL_EVERY_ms, (began_ms - toldAt_ms) * SHOW_SHARE));
@@ -44,13 +50,18 @@ export function followChecks(store: Store, whenIdle: WhenIdle, now_ms: () => num
     store.tellChecked();
   };
   const look = (): void => {
+    if (callOff !== null) return;
     const state = store.get();
-    if (callOff === null && evaluationOf(shownPlan(state), state.discharges).isStale) callOff = whenIdle(goOn);
+    const plan = shownPlan(state);
+    // What a step of a gesture had no time for is looked at when the hand rests.
+    const isHeld = plan === state.preview && !isLookedAt(plan);
+    if (isHeld || evaluationOf(plan, state.discharges).isStale) callOff = whenIdle(goOn);
   };
   look();
   const unsubscribe = store.subscribe(look);
   return () => {
     unsubscribe();
+    hand.stop();
     callOff?.();
   };
 }

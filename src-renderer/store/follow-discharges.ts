@@ -1,7 +1,8 @@
 import type { DischargeInput } from '#shared/calculations/discharge/discharge';
 import type { AskedDischarge } from '#shared/calculations/discharge/discharge-source';
 import type { Plan } from '#shared/model/plan';
-import { askedOf } from './evaluations.ts';
+import { askedOf, evaluationOf } from './evaluations.ts';
+import { watchHand } from './hand-at-work.ts';
 import { type RunAnswer, keyOf, makeKnownDischarges } from './known-discharges.ts';
 import { selectEvaluation, shownPlan } from './selectors.ts';
 import type { Store } from './state.ts';
@@ -27,6 +28,7 @@ export function followDischarges(store: Store, run: RunDischarge): () => void {
   let seen: Plan | null = null;
   let timer: ReturnType<typeof setTimeout> | null = null;
   let queue: DischargeInput[] = [];
+  const hand = watchHand(store, () => performance.now());
   let isRunning = false;
   let isStopped = false;
   let learned = 0;
@@ -55,14 +57,14 @@ export function followDischarges(store: Store, run: RunDischarge): () => void {
     known.learn(input, answer);
     learned += 1;
     // A gesture comes first: what was learned is shown after it.
-    const isMoving = store.get().preview !== null;
+    const isMoving = store.get().preview !== null || hand.isAtWork();
     if (queue.length === 0 || (!isMoving && performance.now() - shownAt_ms >= showEvery_ms)) show();
     void next();
   };
   const want = (): void => {
     timer = null;
     const state = store.get();
-    const asked = askedOf(selectEvaluation(state));
+    const asked = askedOf(evaluationOf(shownPlan(state), state.discharges));
     // What a network does as drawn comes before trials of what it might do.
     const isDrawn = ({ network }: AskedDischarge): boolean => network in shownPlan(state).networks;
     const wanted = new Map([...asked.filter(isDrawn), ...asked.filter((each) => !isDrawn(each))].map(({ input }) => [keyOf(input), input]));
@@ -84,6 +86,7 @@ export function followDischarges(store: Store, run: RunDischarge): () => void {
   const unsubscribe = store.subscribe(look);
   return () => {
     isStopped = true;
+    hand.stop();
     if (timer !== null) clearTimeout(timer);
     unsubscribe();
   };

@@ -5,7 +5,7 @@ import type { Plan, Ref } from '#shared/model/plan';
 import { refKey } from '#shared/model/plan';
 import type { FindingCounts } from '#shared/rules/count-findings';
 import type { Finding } from '#shared/rules/finding';
-import { askedOf, evaluationOf, evaluationUntil } from './evaluations.ts';
+import { askedOf, evaluationOf, evaluationUntil, followingEvaluation } from './evaluations.ts';
 import { type FoundThing, findThing } from './find-thing.ts';
 import { type Ledger, ledgerOf } from './ledger.ts';
 import type { State } from './state.ts';
@@ -25,8 +25,9 @@ function remembered<K extends object, V>(make: (key: K) => V): (key: K) => V {
 /** The plan that the user sees: as a gesture would leave it while one is under way. */
 export const shownPlan = (state: State): Plan => state.preview ?? state.history.present;
 
-/** What follows from the shown plan. */
-export const selectEvaluation = (state: State): Evaluation => evaluationOf(shownPlan(state), state.discharges);
+/** What follows from the shown plan; while a gesture is under way it may be from an earlier step of it, and then is stale. */
+export const selectEvaluation = ({ history: { present }, preview, discharges }: State): Evaluation =>
+  preview === null ? evaluationOf(present, discharges) : followingEvaluation(preview, present, discharges);
 
 /** Whether a discharge of the shown plan is still being worked out. */
 export const isWorkingOut = (state: State): boolean => askedOf(selectEvaluation(state)).some(({ answer }) => answer === undefined || (typeof answer !== 'string' && answer.isStale));

@@ -23,8 +23,11 @@ async function isInkedOnTop(page: Page, at: { x: number; y: number }): Promise<b
   await painted(page);
   return page.evaluate(({ x, y }) => {
     const canvas = [...document.querySelectorAll<HTMLCanvasElement>('.board canvas')].at(-1);
-    const pen = canvas?.getContext('2d');
+    const copy = document.createElement('canvas');
+    const pen = copy.getContext('2d', { willReadFrequently: true });
     if (!canvas || !pen) return false;
+    [copy.width, copy.height] = [canvas.width, canvas.height];
+    pen.drawImage(canvas, 0, 0);
     const box = canvas.getBoundingClientRect();
     const ratio = canvas.width / box.width;
     const { data } = pen.getImageData((x - box.left - 3) * ratio, (y - box.top - 3) * ratio, 7 * ratio, 7 * ratio);
@@ -279,8 +282,11 @@ test.describe('a floor plan under the drawing', () => {
       return page.evaluate(
         ({ left, top, right, bottom }) => {
           const canvas = document.querySelector<HTMLCanvasElement>('.board canvas');
-          const pen = canvas?.getContext('2d');
+          const copy = document.createElement('canvas');
+          const pen = copy.getContext('2d', { willReadFrequently: true });
           if (!canvas || !pen) return 0;
+          [copy.width, copy.height] = [canvas.width, canvas.height];
+          pen.drawImage(canvas, 0, 0);
           const box = canvas.getBoundingClientRect();
           const ratio = canvas.width / box.width;
           const { data } = pen.getImageData((left - box.left) * ratio, (top - box.top) * ratio, (right - left) * ratio, (bottom - top) * ratio);

@@ -32,7 +32,12 @@ async function clickUntil(page: Page, heading: RegExp): Promise<boolean> {
 const markedPixels = (page: Page): Promise<number> =>
   page.evaluate(() => {
     const canvas = document.querySelector<HTMLCanvasElement>('.isometric-board canvas');
-    const data = canvas?.getContext('2d')?.getImageData(0, 0, canvas.width, canvas.height).data ?? new Uint8ClampedArray();
+    const copy = document.createElement('canvas');
+    const pen = copy.getContext('2d', { willReadFrequently: true });
+    if (!canvas || !pen) return 0;
+    [copy.width, copy.height] = [canvas.width, canvas.height];
+    pen.drawImage(canvas, 0, 0);
+    const { data } = pen.getImageData(0, 0, copy.width, copy.height);
     let count = 0;
     // #b8157f, the selection on a light ground: the only colour with far less green than red and blue.
     for (let i = 0; i < data.length; i += 4) {

@@ -1,5 +1,4 @@
 import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
-import { Stage } from 'react-konva';
 import type { Space } from '#shared/derived/derived';
 import type { Elevation } from '#shared/elevation/elevation';
 import { isSameRef, refKey } from '#shared/model/plan';
@@ -11,7 +10,7 @@ import { PointerField } from '../../input/pointer-field.tsx';
 import { isForControl } from '../../input/tool-keys.ts';
 import type { Session, State } from '../../store/state.ts';
 import { useStore, useStoreItself } from '../../store/use-store.ts';
-import type { Paint } from '../painted-layer.tsx';
+import type { Paint } from '../painter.ts';
 import { PaintedLayer } from '../painted-layer.tsx';
 import type { Px } from '../pen.ts';
 import { handyHeight_m } from '../section-pick.ts';
@@ -202,9 +201,7 @@ export function WallBoard({ elevation, spaces, lengths, width, height }: WallBoa
       }}
       onKeyDown={onKey}
     >
-      <Stage key={pixelRatio} width={width} height={height} listening={false}>
-        <PaintedLayer paints={paints} view={stage} />
-      </Stage>
+      <PaintedLayer key={pixelRatio} paints={paints} view={stage} />
       {typing ? (
         <PointerField
           asks={HEIGHT_ONLY}

@@ -1,12 +1,11 @@
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
-import { Stage } from 'react-konva';
 import { type Ref, refKey } from '#shared/model/plan';
 import { listenToCamera } from '../../input/camera-input.ts';
 import { isForControl } from '../../input/tool-keys.ts';
 import type { Camera, Session, State } from '../../store/state.ts';
 import { useStore, useStoreItself } from '../../store/use-store.ts';
 import { whenLettersReady } from '../lettering.ts';
-import type { Paint } from '../painted-layer.tsx';
+import type { Paint } from '../painter.ts';
 import { PaintedLayer } from '../painted-layer.tsx';
 import { type Px, gap_px } from '../pen.ts';
 import { useDevicePixels } from '../use-device-pixels.ts';
@@ -152,9 +151,7 @@ export function IsometricBoard({ shown, lengths, width, height, searchAnew }: Is
         onDoubleClick={(event) => refsAt(placeOf(event)).length === 0 && showAll()}
         onKeyDown={onKey}
       >
-        <Stage key={`${pixelRatio}/${letters}`} width={width} height={height} listening={false}>
-          <PaintedLayer paints={paints} view={view} />
-        </Stage>
+        <PaintedLayer key={`${pixelRatio}/${letters}`} paints={paints} view={view} />
       </div>
       <IsometricKey iso={shown.iso} />
       <div className="isometric-buttons">

@@ -74,7 +74,8 @@ test('while a drag goes on its findings are those from before, marked stale, unt
   const store = open();
   const before = selectEvaluation(store.get());
   const idle = idleTime();
-  const stop = followChecks(store, idle.whenIdle);
+  let now_ms = 0;
+  const stop = followChecks(store, idle.whenIdle, () => now_ms);
   expect(idle.isWanted).toBe(false);
   sliceChecks(slicesOf(0));
   store.preview(moveNozzle(built.lastNozzle, { x: 4, y: 2, z: 2.5 }));
@@ -86,6 +87,9 @@ test('while a drag goes on its findings are those from before, marked stale, unt
   expect(stale && during.found.isFindingStale(stale)).toBe(true);
   expect(stale && before.found.isFindingStale(stale)).toBe(false);
   sliceChecks(slicesOf(1000));
+  idle.pass();
+  expect(selectEvaluation(store.get()).isStale, 'the hand has only just moved').toBe(true);
+  now_ms = 1000;
   idle.pass();
   const after = selectEvaluation(store.get());
   expect(after.isStale).toBe(false);

@@ -1,0 +1,272 @@
+import { whenIdle } from '../store/slices.ts';
+import type { Pen } from './pen.ts';
+import { type Viewport, isSameView, toPlanPlace, transformBetween } from './viewport.ts';
+
+/** What a paint answers when a strip of it does not fit beside what it drew before. Anything else that it answers does not matter. */
+export const ANEW = 'anew';
+
+/** Draws one picture of a layer for what the board shows. */
+export type Paint = (pen: Pen, view: Viewport) => unknown;
+
+/** A layer dearer than this is shifted as a picture while the board moves, and drawn sharp when it rests [ms]. */
+const DEAR_ms = 3;
+/** A picture that is drawn between frames is drawn in pieces of this length [ms]. */
+const SLICE_ms = 4;
+/** The board rests when it has not moved for so long [ms]. */
+const REST_ms = 90;
+/** While the board goes on growing or shrinking, a picture is drawn anew this often at most [ms]. */
+const ANEW_EVERY_ms = 600;
+/** The picture is drawn on beside what stands once it was shifted by so much [px]. */
+const STRIP_px = 64;
+/** A picture is shifted without being blurred when it lands within this of whole pixels. */
+const WHOLE = 1e-3;
+
+/** A picture that is being drawn piece by piece. */
+interface Making {
+  readonly canvas: HTMLCanvasElement;
+  readonly pen: Pen;
+  readonly view: Viewport;
+  readonly paints: readonly Paint[];
+  /** How many of the paints are done. */
+  done: number;
+  spent_ms: number;
+}
+
+const isWhole = (px: number): boolean => Math.abs(px - Math.round(px)) < WHOLE;
+
+/**
+ * Keeps the picture of one layer in an element: it is drawn somewhat larger than the board, shifted while the board moves,
+ * and drawn anew between frames before its edge comes into sight, or where it must grow or shrink. Something else to draw
+ * is drawn at once.
+ */
+export class Painter {
+  private readonly place: HTMLElement;
+  /** How far the picture reaches over the edges of the board [px]. */
+  private readonly beyond_px: number;
+  private paints: readonly Paint[] = [];
+  private view: Viewport;
+  private canvas: HTMLCanvasElement | undefined;
+  /** What the picture shows. */
+  private drawn: Viewport | undefined;
+  /** Nothing is drawn. */
+  private isBlank = false;
+  private drawnAt_ms = 0;
+  private cost_ms = 0;
+  private making: Making | undefined;
+  private callOff: (() => void) | undefined;
+  private timer: ReturnType<typeof setTimeout> | undefined;
+
+  constructor(place: HTMLElement, view: Viewport, beyond_px: number) {
+    this.place = place;
+    this.view = view;
+    this.beyond_px = beyond_px;
+  }
+
+  /** Draws something else, now. */
+  paint(paints: readonly Paint[]): void {
+    this.paints = paints;
+    this.sharp();
+  }
+
+  /** The board shows something else: shifts the picture, and draws it anew at once where that is quick, else between frames. */
+  moved(view: Viewport): void {
+    this.view = view;
+    const { drawn } = this;
+    if (!drawn || isSameView(drawn, view)) return;
+    if (this.paints.length === 0) {
+      // There is nothing to be seen, wherever the board looks.
+      this.drawn = view;
+      return;
+    }
+    const isShifted = drawn.camera.scale_px_m === view.camera.scale_px_m && this.beyond_px > 0;
+    if (drawn.width !== view.width || drawn.height !== view.height || (!isShifted && this.cost_ms < DEAR_ms)) {
+      this.sharp();
+      return;
+    }
+    const { dx_px, dy_px } = this.shift();
+    clearTimeout(this.timer);
+    if (!isShifted || !isWhole(dx_px * window.devicePixelRatio) || !isWhole(dy_px * window.devicePixelRatio)) {
+      if (performance.now() - this.drawnAt_ms > ANEW_EVERY_ms) this.begin();
+      this.timer = setTimeout(() => this.settle(), REST_ms);
+      return;
+    }
+    const used_px = Math.max(Math.abs(dx_px), Math.abs(dy_px));
+    if (used_px >= this.beyond_px - STRIP_px / 2) this.extend();
+    else if (used_px >= STRIP_px) this.callOff ??= whenIdle(() => {
+      this.callOff = undefined;
+      this.extend();
+    });
+  }
+
+  stop(): void {
+    clearTimeout(this.timer);
+    this.giveUp();
+  }
+
+  /** Brings the picture to where it belongs. Answers how far that is [px]. */
+  private shift(): { readonly dx_px: number; readonly dy_px: number } {
+    const { canvas, drawn } = this;
+    if (!canvas || !drawn) return { dx_px: 0, dy_px: 0 };
+    const { scale, dx_px, dy_px } = transformBetween(drawn, this.view);
+    canvas.style.transform = scale === 1 && dx_px === 0 && dy_px === 0 ? '' : `translate(${dx_px}px, ${dy_px}px) scale(${scale})`;
+    return { dx_px, dy_px };
+  }
+
+  private sharp(): void {
+    clearTimeout(this.timer);
+    this.giveUp();
+    const isEmpty = this.paints.length === 0;
+    if (isEmpty && this.isBlank) {
+      this.drawn = this.view;
+      return;
+    }
+    this.isBlank = isEmpty;
+    const made = this.start(this.canvas);
+    if (!made) return;
+    this.work(made, Infinity);
+    this.show(made);
+  }
+
+  /** Draws what came into reach beside the picture as it stands, which is moved within its canvas. */
+  private extend(): void {
+    const { canvas, drawn, view, beyond_px } = this;
+    const pen = canvas?.getContext('2d');
+    if (!canvas || !drawn || !pen || this.making) return;
+    const { scale, dx_px, dy_px } = transformBetween(drawn, view);
+    const width = view.width + 2 * beyond_px;
+    const height = view.height + 2 * beyond_px;
+    const ratio = window.devicePixelRatio;
+    if (scale !== 1 || Math.abs(dx_px) > width / 2 || Math.abs(dy_px) > height / 2 || !isWhole(dx_px * ratio) || !isWhole(dy_px * ratio)) {
+      this.begin();
+      return;
+    }
+    const [dx, dy] = [Math.round(dx_px * ratio) / ratio, Math.round(dy_px * ratio) / ratio];
+    pen.setTransform(1, 0, 0, 1, 0, 0);
+    pen.globalCompositeOperation = 'copy';
+    pen.drawImage(canvas, Math.round(dx * ratio), Math.round(dy * ratio));
+    pen.globalCompositeOperation = 'source-over';
+    const whole = { camera: view.camera, width, height };
+    const [top, bottom] = [Math.max(0, dy), height + Math.min(0, dy)];
+    const strips = [
+      { x: 0, y: 0, width, height: top },
+      { x: 0, y: bottom, width, height: height - bottom },
+      { x: 0, y: top, width: Math.max(0, dx), height: bottom - top },
+      { x: width + Math.min(0, dx), y: top, width: Math.max(0, -dx), height: bottom - top },
+    ];
+    const fits = strips.every((strip) => strip.width <= 0 || strip.height <= 0 || this.paintStrip(pen, whole, strip, ratio));
+    this.drawn = view;
+    this.shift();
+    if (!fits) this.begin();
+  }
+
+  /** Draws a part of what the picture reaches over. Answers whether it fits beside the rest. */
+  private paintStrip(pen: Pen, whole: Viewport, { x, y, width, height }: { x: number; y: number; width: number; height: number }, ratio: number): boolean {
+    const at = toPlanPlace(whole, { x: x + width / 2, y: y + height / 2 });
+    const view: Viewport = { camera: { ...whole.camera, at }, width, height, isStrip: true };
+    let fits = true;
+    pen.save();
+    pen.setTransform(ratio, 0, 0, ratio, x * ratio, y * ratio);
+    pen.beginPath();
+    pen.rect(0, 0, width, height);
+    pen.clip();
+    for (const paint of this.paints) {
+      pen.save();
+      if (paint(pen, view) === ANEW) fits = false;
+      pen.restore();
+    }
+    pen.restore();
+    return fits;
+  }
+
+  /** The board rests: the picture must be sharp, and reach over the edges again. */
+  private settle(): void {
+    if (this.drawn && isSameView(this.drawn, this.view)) return;
+    // What is on its way for another place is of no use any more.
+    if (this.making && !isSameView(this.making.view, this.view)) this.giveUp();
+    this.begin();
+  }
+
+  /** Begins to draw anew between frames, unless that is under way. */
+  private begin(): void {
+    if (this.making) return;
+    this.giveUp();
+    this.making = this.start(undefined);
+    if (this.making) this.goOn(this.making);
+  }
+
+  private goOn(made: Making): void {
+    this.callOff = whenIdle(() => {
+      this.callOff = undefined;
+      if (!this.work(made, SLICE_ms)) {
+        this.goOn(made);
+        return;
+      }
+      this.making = undefined;
+      this.show(made);
+      // The board may have gone on meanwhile.
+      this.moved(this.view);
+    });
+  }
+
+  private giveUp(): void {
+    this.callOff?.();
+    this.callOff = undefined;
+    this.making = undefined;
+  }
+
+  /** A clear canvas for the view: the one given, or a new one. */
+  private start(reused: HTMLCanvasElement | undefined): Making | undefined {
+    const canvas = reused ?? document.createElement('canvas');
+    const { view, beyond_px } = this;
+    const ratio = window.devicePixelRatio;
+    const width = view.width + 2 * beyond_px;
+    const height = view.height + 2 * beyond_px;
+    const size = { width: Math.max(1, Math.round(width * ratio)), height: Math.max(1, Math.round(height * ratio)) };
+    const pen = canvas.getContext('2d');
+    if (!pen) return undefined;
+    if (canvas.width !== size.width || canvas.height !== size.height) {
+      canvas.width = size.width;
+      canvas.height = size.height;
+      const { style } = canvas;
+      style.position = 'absolute';
+      style.left = `${-beyond_px}px`;
+      style.top = `${-beyond_px}px`;
+      style.width = `${width}px`;
+      style.height = `${height}px`;
+      // Views say where the corner of the board is, which lies within the picture.
+      style.transformOrigin = `${beyond_px}px ${beyond_px}px`;
+    }
+    pen.setTransform(1, 0, 0, 1, 0, 0);
+    pen.clearRect(0, 0, canvas.width, canvas.height);
+    pen.setTransform(ratio, 0, 0, ratio, 0, 0);
+    return { canvas, pen, view, paints: this.paints, done: 0, spent_ms: 0 };
+  }
+
+  /** Draws for a while; answers whether the picture is finished. */
+  private work(made: Making, budget_ms: number): boolean {
+    const { camera, width, height } = made.view;
+    const whole = { camera, width: width + 2 * this.beyond_px, height: height + 2 * this.beyond_px };
+    const began_ms = performance.now();
+    let now_ms = began_ms;
+    for (; made.done < made.paints.length && now_ms - began_ms < budget_ms; made.done += 1) {
+      made.pen.save();
+      made.paints[made.done]?.(made.pen, whole);
+      made.pen.restore();
+      now_ms = performance.now();
+    }
+    made.spent_ms += now_ms - began_ms;
+    return made.done >= made.paints.length;
+  }
+
+  private show(made: Making): void {
+    if (this.canvas !== made.canvas) {
+      if (this.canvas) this.canvas.replaceWith(made.canvas);
+      else this.place.append(made.canvas);
+      this.canvas = made.canvas;
+    }
+    this.drawn = made.view;
+    this.drawnAt_ms = performance.now();
+    this.cost_ms = made.spent_ms;
+    this.shift();
+  }
+}

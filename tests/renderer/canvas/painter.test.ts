@@ -1,0 +1,171 @@
+import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { ANEW, type Paint, Painter } from '../../../src-renderer/canvas/painter.ts';
+import { type Viewport, pannedBy, toScreen, zoomedAt } from '../../../src-renderer/canvas/viewport.ts';
+
+const START: Viewport = { camera: { at: { x: 3, y: 2 }, scale_px_m: 100 }, width: 800, height: 600 };
+const BEYOND_px = 160;
+const moved = (view: Viewport, dx_px: number, dy_px: number): Viewport => ({ ...view, camera: pannedBy(view, dx_px, dy_px) });
+
+/** A canvas that keeps how it is placed, and a pen that keeps where its corner is. */
+function fakeCanvas() {
+  let corner = { x: 0, y: 0 };
+  const calls: string[] = [];
+  const pen = {
+    setTransform: (_a: number, _b: number, _c: number, _d: number, x: number, y: number) => {
+      corner = { x, y };
+    },
+    clearRect: () => calls.push('clear'),
+    drawImage: (_image: unknown, x: number, y: number) => calls.push(`shift ${x} ${y}`),
+    save: () => undefined,
+    restore: () => undefined,
+    beginPath: () => undefined,
+    rect: () => undefined,
+    clip: () => undefined,
+    globalCompositeOperation: 'source-over',
+  };
+  const canvas = { width: 0, height: 0, style: { transform: '' } as Record<string, string>, getContext: () => pen, replaceWith: (other: unknown) => shown.splice(0, 1, other as never) };
+  const shown: (typeof canvas)[] = [];
+  return { canvas, calls, cornerNow: () => corner, shown };
+}
+
+type Fake = ReturnType<typeof fakeCanvas>;
+let made: Fake[] = [];
+let idle: (() => void)[] = [];
+
+beforeEach(() => {
+  made = [];
+  idle = [];
+  vi.useFakeTimers();
+  vi.stubGlobal('window', { devicePixelRatio: 1 });
+  vi.stubGlobal('document', {
+    createElement() {
+      const fake = fakeCanvas();
+      made.push(fake);
+      return fake.canvas;
+    },
+  });
+  vi.stubGlobal('requestIdleCallback', (run: (deadline: { timeRemaining(): number }) => void) => idle.push(() => run({ timeRemaining: () => 10 })));
+  vi.stubGlobal('cancelIdleCallback', () => undefined);
+});
+afterEach(() => {
+  vi.useRealTimers();
+  vi.unstubAllGlobals();
+});
+
+const passIdle = (): void => {
+  for (let i = 0; idle.length > 0 && i < 50; i += 1) idle.shift()?.();
+};
+/** Lets a paint take so long by the clock [ms]. */
+const busy = (cost_ms: number): void => void vi.advanceTimersByTime(cost_ms);
+
+function painterOf(paint: Paint, beyond_px = BEYOND_px) {
+  const painter = new Painter({ append: () => undefined } as unknown as HTMLElement, START, beyond_px);
+  painter.paint([paint]);
+  return painter;
+}
+
+test('what it is given is drawn at once, somewhat larger than the board', () => {
+  const views: Viewport[] = [];
+  painterOf((_, view) => views.push(view));
+  expect(views).toEqual([{ camera: START.camera, width: 800 + 2 * BEYOND_px, height: 600 + 2 * BEYOND_px }]);
+  expect(made[0]?.canvas).toMatchObject({ width: 1120, height: 920 });
+});
+
+test('a board that is moved a little shifts the picture and draws nothing', () => {
+  let count = 0;
+  const painter = painterOf(() => {
+    count += 1;
+  });
+  painter.moved(moved(START, 20, -30));
+  passIdle();
+  busy(1000);
+  expect(count).toBe(1);
+  expect(made[0]?.canvas.style.transform).toMatch(/^translate\(20(\.0+\d)?px, -30(\.0+\d)?px\) scale\(1\)$/);
+});
+
+test('moved farther, only strips at its edges are drawn, each where it belongs', () => {
+  const strips: Viewport[] = [];
+  let corners: { x: number; y: number }[] = [];
+  const painter = painterOf((_, view) => {
+    if (!view.isStrip) return;
+    strips.push(view);
+    corners.push(made[0]?.cornerNow() ?? { x: 0, y: 0 });
+  });
+  const now = moved(START, 70, -80);
+  painter.moved(now);
+  expect(strips).toEqual([]);
+  passIdle();
+  expect(made).toHaveLength(1);
+  expect(made[0]?.calls).toContain('shift 70 -80');
+  expect(made[0]?.canvas.style.transform).toBe('');
+  expect(strips.map(({ width, height }) => [width, height])).toEqual([
+    [1120, 80],
+    [70, 840],
+  ]);
+  const whole: Viewport = { ...now, width: 1120, height: 920 };
+  const place = { x: 1.25, y: 3.5 };
+  const wanted = toScreen(whole, place);
+  for (const [i, strip] of strips.entries()) {
+    const at = toScreen(strip, place);
+    expect(at.x + (corners[i]?.x ?? 0)).toBeCloseTo(wanted.x, 6);
+    expect(at.y + (corners[i]?.y ?? 0)).toBeCloseTo(wanted.y, 6);
+  }
+  corners = [];
+});
+
+test('before the edge of the picture comes into sight the strip is drawn, idle or not', () => {
+  let strips = 0;
+  const painter = painterOf((_, view) => {
+    if (view.isStrip) strips += 1;
+  });
+  painter.moved(moved(START, 150, 0));
+  expect(strips).toBe(1);
+});
+
+test('a strip that does not fit beside the rest has all of it drawn anew, between frames', () => {
+  let whole = 0;
+  const painter = painterOf((_, view) => {
+    if (view.isStrip) return ANEW;
+    whole += 1;
+    return undefined;
+  });
+  painter.moved(moved(START, 80, 0));
+  passIdle();
+  expect(whole).toBe(2);
+  expect(made).toHaveLength(2);
+});
+
+test('a dear picture grows with the board, and is drawn sharp when it rests', () => {
+  let whole = 0;
+  const painter = painterOf(() => {
+    whole += 1;
+    busy(20);
+  });
+  painter.moved({ ...START, camera: zoomedAt(START, { x: 400, y: 300 }, 1.2) });
+  expect(whole).toBe(1);
+  expect(made[0]?.canvas.style.transform).toContain('scale(1.2');
+  busy(200);
+  passIdle();
+  expect(whole).toBe(2);
+});
+
+test('a cheap picture is drawn sharp at every step of a zoom', () => {
+  let whole = 0;
+  const painter = painterOf(() => {
+    whole += 1;
+  });
+  painter.moved({ ...START, camera: zoomedAt(START, { x: 400, y: 300 }, 1.2) });
+  expect(whole).toBe(2);
+  expect(made).toHaveLength(1);
+});
+
+test('an empty picture is left alone', () => {
+  const painter = new Painter({ append: () => undefined } as unknown as HTMLElement, START, 0);
+  painter.paint([]);
+  const clears = (): number => made[0]?.calls.filter((call) => call === 'clear').length ?? 0;
+  expect(clears()).toBe(1);
+  painter.moved(moved(START, 300, 0));
+  painter.paint([]);
+  passIdle();
+  expect(clears()).toBe(1);
+});
