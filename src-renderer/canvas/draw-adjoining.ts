@@ -2,7 +2,7 @@ import { boundsOf } from '#shared/geometry/outline';
 import { refKey } from '#shared/model/plan';
 import { detailAt } from './level-of-detail.ts';
 import { type Pen, polyline, setLine } from './pen.ts';
-import { type Scene, levelOf } from './scene.ts';
+import { type Scene, shownLevelOf } from './scene.ts';
 import { hatchRings } from './symbols/hatch.ts';
 import { type Viewport, toScreen, visibleBox } from './viewport.ts';
 
@@ -14,7 +14,7 @@ export function drawAdjoining(pen: Pen, view: Viewport, scene: Scene): void {
   const box = visibleBox(view, 10);
   const { quiet } = scene.ink;
   const { fine } = detailAt(view.camera.scale_px_m);
-  for (const { id, outline } of Object.values(levelOf(scene)?.adjoining ?? {})) {
+  for (const { id, outline } of Object.values(shownLevelOf(scene)?.adjoining ?? {})) {
     const bounds = boundsOf(outline);
     if (bounds.maxX < box.minX || bounds.minX > box.maxX || bounds.maxY < box.minY || bounds.minY > box.maxY) continue;
     if (!scene.shows(refKey({ kind: 'adjoining', level: scene.level, id }))) continue;

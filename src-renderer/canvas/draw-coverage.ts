@@ -18,7 +18,10 @@ function servedSpaces(scene: Scene, isWanted: (space: Space) => boolean): { spac
   const spaces = derived.spaces.filter((space) => space.level.id === level?.id && space.isProtected && isWanted(space));
   if (spaces.length === 0) return [];
   const bySpace = new Map(spaces.map(({ key }): [string, DerivedNozzle[]] => [key, []]));
-  for (const nozzle of derived.nozzles) if (nozzle.space) bySpace.get(nozzle.space.key)?.push(nozzle);
+  for (const { network, nozzles } of derived.networks) {
+    if (network.level !== level?.id) continue;
+    for (const nozzle of nozzles) if (nozzle.space) bySpace.get(nozzle.space.key)?.push(nozzle);
+  }
   return spaces.flatMap((space) => {
     const nozzles = bySpace.get(space.key) ?? [];
     return nozzles.length > 0 ? [{ space, nozzles }] : [];
@@ -58,7 +61,8 @@ export function drawCoverage(pen: Pen, view: Viewport, scene: Scene): void {
 export function drawNozzleCoverage(pen: Pen, view: Viewport, scene: Scene, selection: readonly Ref[]): void {
   const nozzles = selection.filter((ref) => ref.kind === 'nozzle');
   if (nozzles.length === 0 || !isShown(scene, 'coverage')) return;
-  const inThem = new Set(nozzles.flatMap((ref) => scene.evaluation.derived.nozzles.find((each) => isSameRef(each.ref, ref))?.space?.key ?? []));
+  const { networks } = scene.evaluation.derived;
+  const inThem = new Set(nozzles.flatMap((ref) => networks.find(({ ref: { id } }) => id === ref.network)?.nozzles.find((each) => isSameRef(each.ref, ref))?.space?.key ?? []));
   for (const { space, nozzles: serving } of servedSpaces(scene, ({ key }) => inThem.has(key))) {
     if (!serving.some(({ ref }) => nozzles.some((each) => isSameRef(each, ref)))) continue;
     for (const { nozzle, rings } of coverageOf(space, serving).perNozzle) {

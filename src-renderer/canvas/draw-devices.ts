@@ -1,7 +1,7 @@
 import { refKey } from '#shared/model/plan';
 import { detailAt } from './level-of-detail.ts';
 import { type Pen, disc } from './pen.ts';
-import { type Scene, levelOf } from './scene.ts';
+import { type Scene, shownLevelOf } from './scene.ts';
 import { drawDevice } from './symbols/device-symbol.ts';
 import { type Viewport, toScreen, visibleBox } from './viewport.ts';
 
@@ -10,7 +10,7 @@ export function drawDevices(pen: Pen, view: Viewport, scene: Scene): void {
   const box = visibleBox(view, 24);
   const { symbols } = detailAt(view.camera.scale_px_m);
   const { ink: colour, paper } = scene.ink;
-  for (const device of Object.values(levelOf(scene)?.devices ?? {})) {
+  for (const device of Object.values(shownLevelOf(scene)?.devices ?? {})) {
     const { at } = device;
     if (at.x < box.minX || at.x > box.maxX || at.y < box.minY || at.y > box.maxY) continue;
     if (!scene.shows(refKey({ kind: 'device', level: scene.level, id: device.id }))) continue;

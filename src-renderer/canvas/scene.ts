@@ -30,6 +30,9 @@ export const networksOf = (scene: Scene): DerivedNetwork[] =>
 
 const isLevelTouched = ({ touched, level }: Scene): boolean => touched?.levels.has(level) ?? true;
 
+/** The level with what a picture can show of it; undefined where a gesture leaves all that stands on it alone. */
+export const shownLevelOf = (scene: Scene): Level | undefined => (isLevelTouched(scene) ? levelOf(scene) : undefined);
+
 /** Rooms of the level, without their voids. */
 export const roomsOf = (scene: Scene): Space[] =>
   isLevelTouched(scene) ? scene.evaluation.derived.spaces.filter((space) => space.level.id === scene.level && space.kind === 'room') : [];
