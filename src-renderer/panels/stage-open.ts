@@ -1,3 +1,5 @@
+import type { Derived } from '#shared/derived/derived';
+import { fieldDimensionsOf } from '#shared/derived/field-dimensions';
 import type { Evaluation } from '#shared/evaluate';
 import type { Plan } from '#shared/model/plan';
 import { LIMIT_KEYS } from '#shared/profile/limit-catalogue';
@@ -55,13 +57,13 @@ function openInSheets(plan: Plan, { found }: Evaluation): StageOpen {
   return last ? done(`issued as ${last.mark || 'unmarked'}`) : open('not issued');
 }
 
-/** Dimensions that a fitter measures at each nozzle: from two wall faces, and the drop below the ceiling. */
-export const MEASURED_PER_NOZZLE = 3;
-
-function openInSite(plan: Plan): StageOpen {
-  const nozzles = Object.values(plan.networks).reduce((sum, network) => sum + Object.keys(network.nozzles).length, 0);
-  const left = Math.max(0, nozzles * MEASURED_PER_NOZZLE - Object.keys(plan.siteRecord.measurements).length);
-  if (nozzles === 0) return open('nothing to measure');
+function openInSite(derived: Derived): StageOpen {
+  const { plan } = derived;
+  if (Object.values(plan.networks).every(({ nozzles }) => Object.keys(nozzles).length === 0)) return open('nothing to measure');
+  const { measurements } = plan.siteRecord;
+  // Listing them takes long in a large building: nobody waits for it while nothing is measured.
+  if (Object.keys(measurements).length === 0) return open('nothing measured');
+  const left = fieldDimensionsOf(derived).filter(({ id }) => !Object.hasOwn(measurements, id)).length;
   return left > 0 ? open(`${left} to measure`) : done('all measured');
 }
 
@@ -71,5 +73,5 @@ export const openInStages = (plan: Plan, evaluation: Evaluation): Readonly<Recor
   layout: openInLayout(plan, evaluation),
   proof: openInProof(plan, evaluation),
   sheets: openInSheets(plan, evaluation),
-  site: openInSite(plan),
+  site: openInSite(evaluation.derived),
 });

@@ -1,50 +1,42 @@
 import type { Derived } from '../derived/derived.ts';
-import type { FieldRoomAnswer } from '../margins/field-room.ts';
+import { type FieldDimension, fieldDimensionsOf } from '../derived/field-dimensions.ts';
+import type { FieldRoom, FieldRoomAnswer } from '../margins/field-room.ts';
 import { refKey } from '../model/plan.ts';
 import { toMillimetres } from '../units/convert.ts';
 import { formatLength } from '../units/length-text.ts';
 import { FIELD_ROW_mm } from './cautions.ts';
-import { faceName } from '../derived/datum.ts';
 import { shiftText } from './room-table.ts';
-import { nozzleName, nozzlePlaces } from './schedules.ts';
 import { sentence } from './sheet-text.ts';
 import type { Table } from './tables.ts';
 
-/** A dimension that the fitter measures, with the id under which the plan's site record keeps it. */
-export interface FieldDimension {
-  /** `<network>/<nozzle>/<first, second, height or drop>`. */
-  readonly id: string;
-  /** As printed: the nozzle and a letter, e.g. "N1 a". */
-  readonly name: string;
-  readonly from: string;
-  readonly to: string;
-  readonly planned_m: number;
-  /** How much less and more it may come out with no other shift of the same nozzle but the other one off its faces [m]; undefined: ask. */
-  readonly tolerance_m?: readonly [minus: number, plus: number];
+/** How much less and more a dimension may come out with no other shift of the same thing but the other one off its faces [m]. */
+export type FieldTolerance = readonly [minus_m: number, plus_m: number];
+
+function toleranceIn({ box, heights }: FieldRoom, { part, planned_m }: FieldDimension, height_m: number): FieldTolerance | undefined {
+  switch (part) {
+    case 'first':
+      return [box.minus1_m, box.plus1_m];
+    case 'second':
+      return [box.minus2_m, box.plus2_m];
+    case 'height':
+      return [planned_m - heights.least_m, heights.greatest_m - planned_m];
+    case 'drop':
+      return [heights.greatest_m - height_m, height_m - heights.least_m];
+    default:
+      return undefined;
+  }
 }
 
 /**
- * Every dimension of the set that is measured on site, in the order of the nozzle schedule.
- * @param rooms  where each nozzle may be put, for the tolerances; none are told when missing
+ * Tolerance of a measured dimension: that of a nozzle follows from the room it has; undefined: ask.
+ * @param all    every dimension of the plan
+ * @param rooms  where each nozzle may be put
  */
-export function fieldDimensions(derived: Derived, rooms?: ReadonlyMap<string, FieldRoomAnswer>): FieldDimension[] {
-  return nozzlePlaces(derived).flatMap(({ nozzle, datum, fromFaces_m }) => {
-    const { at, ref, localCeiling_m } = nozzle;
-    const name = nozzleName(derived, nozzle);
-    const rows: FieldDimension[] = [];
-    const answer = rooms?.get(refKey(ref));
-    const room = answer?.isKnown ? answer.room : undefined;
-    const add = (key: string, from: string, to: string, planned_m: number, tolerance_m?: FieldDimension['tolerance_m']): void => {
-      rows.push({ tolerance_m, id: `${ref.network}/${ref.id}/${key}`, name: `${name} ${'abcd'.charAt(rows.length)}`, from: sentence(from), to, planned_m });
-    };
-    if (datum && fromFaces_m) {
-      add('first', faceName(datum.faces[0]), 'orifice axis', fromFaces_m[0], room && [room.box.minus1_m, room.box.plus1_m]);
-      add('second', faceName(datum.faces[1]), 'orifice axis', fromFaces_m[1], room && [room.box.minus2_m, room.box.plus2_m]);
-    }
-    if (at) add('height', 'finished floor', 'orifice', at.z, room && [at.z - room.heights.least_m, room.heights.greatest_m - at.z]);
-    if (at && localCeiling_m !== undefined) add('drop', nozzle.space?.kind === 'under-floor' ? 'finished floor above' : 'ceiling', 'orifice', localCeiling_m - at.z, room && [room.heights.greatest_m - at.z, at.z - room.heights.least_m]);
-    return rows;
-  });
+export function fieldTolerance(dimension: FieldDimension, all: readonly FieldDimension[], rooms: ReadonlyMap<string, FieldRoomAnswer> | undefined): FieldTolerance | undefined {
+  const key = refKey(dimension.about);
+  const answer = dimension.kind === 'nozzle' ? rooms?.get(key) : undefined;
+  const height = all.find(({ about, part }) => part === 'height' && refKey(about) === key);
+  return answer?.isKnown && height ? toleranceIn(answer.room, dimension, height.planned_m) : undefined;
 }
 
 const BLANK_ROWS = 2;
@@ -65,11 +57,14 @@ export function fieldTable(derived: Derived, rooms?: ReadonlyMap<string, FieldRo
     { head: 'Pass, fail, re-check', least_mm: 22 },
     { head: 'By, time, instrument', least_mm: 34, isWide: true },
   ];
-  const rows = fieldDimensions(derived, rooms).map(({ id, name, from, to, planned_m, tolerance_m }) => {
+  const dimensions = fieldDimensionsOf(derived);
+  const rows = dimensions.map((dimension) => {
+    const { id, name, from, to, planned_m } = dimension;
+    const tolerance_m = fieldTolerance(dimension, dimensions, rooms);
     const measured = measurements[id];
     return [
       name,
-      from,
+      sentence(from),
       to,
       formatLength(planned_m, lengths),
       String(Math.round(toMillimetres(planned_m))),

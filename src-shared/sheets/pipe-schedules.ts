@@ -2,7 +2,7 @@ import type { Derived } from '../derived/derived.ts';
 import type { Settings } from '../model/plan.ts';
 import type { PipeSize } from '../profile/pipe-table.ts';
 import { formatLength } from '../units/length-text.ts';
-import { nozzleName } from './schedules.ts';
+import { nozzleName } from '../derived/nozzle-name.ts';
 import { sizeText } from './sheet-text.ts';
 import type { Table } from './tables.ts';
 

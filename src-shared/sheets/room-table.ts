@@ -6,7 +6,8 @@ import { tapeDown_m, tapeUp_m } from '../margins/tape-down.ts';
 import { refKey } from '../model/plan.ts';
 import { formatLength } from '../units/length-text.ts';
 import { formatQuantity } from '../units/quantity-text.ts';
-import { nozzleName, nozzlePlaces } from './schedules.ts';
+import { nozzlePlaces } from './schedules.ts';
+import { nozzleName } from '../derived/nozzle-name.ts';
 import { sentence } from './sheet-text.ts';
 import type { Table } from './tables.ts';
 

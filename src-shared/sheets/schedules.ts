@@ -1,4 +1,5 @@
 import type { Derived, DerivedNozzle, Space } from '../derived/derived.ts';
+import { nozzleName } from '../derived/nozzle-name.ts';
 import type { AssemblyPart, Settings } from '../model/plan.ts';
 import { formatLength } from '../units/length-text.ts';
 import { formatQuantity } from '../units/quantity-text.ts';
@@ -26,12 +27,6 @@ export function nozzlePlaces(derived: Derived): NozzlePlace[] {
     const { at } = nozzle;
     return { nozzle, space: nozzle.space, datum, fromFaces_m: datum && at ? [fromFace_m(datum.faces[0], at), fromFace_m(datum.faces[1], at)] : undefined };
   });
-}
-
-/** Name of a nozzle in a table; the network's is added when two nozzles share one. */
-export function nozzleName(derived: Derived, { nozzle, network }: DerivedNozzle): string {
-  const isShared = derived.nozzles.filter((other) => other.nozzle.name === nozzle.name).length > 1;
-  return isShared ? `${nozzle.name} (${network.network.name})` : nozzle.name;
 }
 
 /**

@@ -5,7 +5,7 @@ import { distance3_m } from '../geometry/point.ts';
 import type { Support } from '../model/plan.ts';
 import { formatLength } from '../units/length-text.ts';
 import { formatQuantity } from '../units/quantity-text.ts';
-import { nozzleName } from './schedules.ts';
+import { nozzleName } from '../derived/nozzle-name.ts';
 import { heightText, sizeText } from './sheet-text.ts';
 import type { Table } from './tables.ts';
 

@@ -1,5 +1,4 @@
-import { findDatum } from '../../derived/datum.ts';
-import { fieldDimensionId, fieldDimensionKeys } from '../../derived/field-dimension-keys.ts';
+import { type FieldDimension, fieldDimensionsOf } from '../../derived/field-dimensions.ts';
 import { HOLD_POINTS } from '../../model/hold-points.ts';
 import { defineRule } from '../rule.ts';
 import { perPlan } from '../subjects.ts';
@@ -11,6 +10,9 @@ interface Recorded {
   readonly asked: number;
   readonly missing: readonly string[];
 }
+
+/** Name of the thing that a dimension places: "N1" of "N1 a". */
+const thingMeasured = ({ name }: FieldDimension): string => name.slice(0, name.lastIndexOf(' '));
 
 /**
  * D9: once it is built, every dimension is measured and every hold point signed, with its witness where one is asked.
@@ -26,15 +28,12 @@ export const d09FieldRecord = defineRule<Recorded>({
     source: 'common practice; acceptance tests and records: ISO 14520-1 and NFPA 2001, memory',
     caution: 'A record does not replace the witnessed test.',
   },
-  subjects: perPlan(({ plan, spaces, nozzles }) => {
+  subjects: perPlan((derived) => {
+    const { plan } = derived;
     if (plan.info.state !== 'built') return [];
     const { measurements, checks } = plan.siteRecord;
-    const asked = spaces.flatMap((space) => {
-      const own = nozzles.filter((nozzle) => nozzle.space?.key === space.key);
-      const datum = findDatum(space, own);
-      return own.flatMap((nozzle) => fieldDimensionKeys(nozzle, datum).map((key) => ({ id: fieldDimensionId(nozzle, key), name: nozzle.nozzle.name })));
-    });
-    const unmeasured = [...new Set(asked.filter(({ id }) => !Object.hasOwn(measurements, id)).map(({ name }) => name))];
+    const asked = fieldDimensionsOf(derived);
+    const unmeasured = [...new Set(asked.filter(({ id }) => !Object.hasOwn(measurements, id)).map(thingMeasured))];
     const unsigned = HOLD_POINTS.filter(({ id, isWitnessed }) => {
       const check = checks[id];
       return !check?.done || check.by.trim() === '' || (isWitnessed && check.witness.trim() === '');

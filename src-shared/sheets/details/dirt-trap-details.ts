@@ -3,7 +3,7 @@ import { lineEndsOf } from '../../derived/line-ends.ts';
 import { pipeZoneOf } from '../../derived/pipe-zone.ts';
 import { inches_m } from '../../units/convert.ts';
 import { formatLength } from '../../units/length-text.ts';
-import { nozzleName } from '../schedules.ts';
+import { nozzleName } from '../../derived/nozzle-name.ts';
 import { sizeText } from '../sheet-text.ts';
 import { arrowHead, fittingSymbol, nozzleSymbol, zoneColour } from '../symbols.ts';
 import { type ViewDraft, uprightBox } from '../view-draft.ts';

@@ -7,7 +7,7 @@ import { distance3_m } from '../../geometry/point.ts';
 import type { Settings } from '../../model/plan.ts';
 import { formatLength } from '../../units/length-text.ts';
 import { PRINT, WEIGHT } from '../print-ink.ts';
-import { nozzleName } from '../schedules.ts';
+import { nozzleName } from '../../derived/nozzle-name.ts';
 import { degreesText, sizeText } from '../sheet-text.ts';
 import { arrowHead, nozzleSymbol, supportSymbol } from '../symbols.ts';
 import { type ViewDraft, uprightBox } from '../view-draft.ts';

@@ -3,14 +3,14 @@ import { HOLD_POINTS } from '#shared/model/hold-points';
 import type { Plan } from '#shared/model/plan';
 import { d09FieldRecord as rule } from '#shared/rules/document/d09-field-record';
 import { derivePlan } from '#shared/derived/derive-plan';
-import { fieldDimensions } from '#shared/sheets/field-tables';
+import { fieldDimensionsOf } from '#shared/derived/field-dimensions';
 import { at3, check, layout } from '../../../support/layout.ts';
 
 function built(without: { readonly dimension?: string; readonly hold?: string; readonly witness?: string } = {}): Plan {
   const plan = layout({ nozzles: [{ at: at3(2, 2, 2.5) }] });
   plan.info.state = 'built';
   // The ids are those that the field sheet prints.
-  for (const { id, planned_m } of fieldDimensions(derivePlan(plan))) {
+  for (const { id, planned_m } of fieldDimensionsOf(derivePlan(plan))) {
     if (id !== without.dimension) plan.siteRecord.measurements[id] = { value_m: planned_m, by: 'Fitter', at: 'today', instrument: 'laser', reason: '', approvedBy: '', photos: [] };
   }
   for (const { id } of HOLD_POINTS) if (id !== without.hold) plan.siteRecord.checks[id] = { done: true, by: 'Fitter', witness: id === without.witness ? '' : 'Witness', at: 'today' };
