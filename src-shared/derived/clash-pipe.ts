@@ -26,9 +26,9 @@ const isKeepable = ({ pipe, from, to }: ClashPipe): boolean => Object.isFrozen(p
 interface LastPipes {
   readonly around: Pick<ClashPipe, 'level' | 'networkName' | 'profile'>;
   readonly made: readonly ClashPipe[];
-  readonly pipes: readonly Pipe[];
-  readonly from: readonly ClashPipe['from'][];
-  readonly to: readonly ClashPipe['to'][];
+  readonly pipes: Pipe[];
+  readonly from: ClashPipe['from'][];
+  readonly to: ClashPipe['to'][];
 }
 
 /** By network id, as it was last when all of its pipe could be kept. */
@@ -53,18 +53,25 @@ export const clashPipesOf = remembered(({ pipes, level, network, profile }: Deri
   };
   const known = lastOf.get(network.id);
   const last = known && known.around.level === level.id && known.around.networkName === network.name && known.around.profile === profile ? known : undefined;
-  // Nearly always a pipe stands where it stood, which is faster to see than to look it up.
-  const made = last?.made.slice(0, pipes.length) ?? [];
-  const parts = { pipes: last?.pipes.slice(0, pipes.length) ?? [], from: last?.from.slice(0, pipes.length) ?? [], to: last?.to.slice(0, pipes.length) ?? [] };
-  let isChanged = last?.made.length !== pipes.length;
-  for (let i = 0; i < pipes.length; i += 1) {
-    const each = pipes[i];
-    if (!each || (each.pipe === parts.pipes[i] && each.from === parts.from[i] && each.to === parts.to[i])) continue;
-    made[i] = clashPipe(each);
-    [parts.pipes[i], parts.from[i], parts.to[i]] = [each.pipe, each.from, each.to];
-    isChanged = true;
+  if (last && last.made.length === pipes.length) {
+    // Nearly always a pipe stands where it stood, which is faster to see than to look it up.
+    let made: ClashPipe[] | undefined;
+    for (let i = 0; i < pipes.length; i += 1) {
+      const each = pipes[i];
+      if (!each || (each.pipe === last.pipes[i] && each.from === last.from[i] && each.to === last.to[i])) continue;
+      made ??= last.made.slice();
+      made[i] = clashPipe(each);
+      last.pipes[i] = each.pipe;
+      last.from[i] = each.from;
+      last.to[i] = each.to;
+    }
+    if (!made) return last.made;
+    // What was last put together is written over: it goes with the new list, or is forgotten.
+    if (areKept) lastOf.set(network.id, { ...last, made });
+    else lastOf.delete(network.id);
+    return made;
   }
-  if (last && !isChanged) return last.made;
-  if (areKept) lastOf.set(network.id, { around, made, ...parts });
+  const made = pipes.map(clashPipe);
+  if (areKept) lastOf.set(network.id, { around, made, pipes: pipes.map(({ pipe }) => pipe), from: pipes.map(({ from }) => from), to: pipes.map(({ to }) => to) });
   return made;
 });
