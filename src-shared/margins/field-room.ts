@@ -7,10 +7,11 @@ import type { Arc } from '../derived/turn-intervals.ts';
 import { turnTo_rad } from '../geometry/angle.ts';
 import type { PlanPoint } from '../geometry/point.ts';
 import { refKey } from '../model/plan.ts';
-import { type AllowedPatch, allowedPatch } from './allowed-patch.ts';
+import type { AllowedPatch } from './allowed-patch.ts';
 import type { HeightRange } from './height-range.ts';
 import { movedTo } from './nozzle-motion.ts';
 import { type PatchBox, patchBoxOf } from './patch-reach.ts';
+import { provenPatch } from './proven-patch.ts';
 import { siteOf } from './site.ts';
 import { BORDERLESS, STOPPING } from './stopping-rules.ts';
 import { type Trial, aroundLevel, isSound, trialsOn } from './trial.ts';
@@ -47,7 +48,7 @@ function trialsOf(derived: Derived, level: string): { readonly shifts: Tries; re
 }
 
 function roomOf(derived: Derived, nozzle: DerivedNozzle, axis_rad: number, isMirrored: boolean): FieldRoomAnswer {
-  const patch = allowedPatch(derived, nozzle.ref);
+  const patch = provenPatch(derived, nozzle.ref);
   if (!patch.isKnown) return patch;
   if (!patch.holdsPlace) return { isKnown: false, because: 'as drawn a check stops it: mend that first.' };
   const box = patchBoxOf(patch, axis_rad);

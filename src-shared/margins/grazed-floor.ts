@@ -9,7 +9,7 @@ import { tracedWithin } from './traced.ts';
 
 /** How far beyond the border in closed form so little floor may be lost that check N9 takes it for noise of its sums [m]. */
 const BAND_m = 0.05;
-const BOX_m = 0.02;
+const BOX_m = 0.05;
 
 /**
  * The part of a region from which the nozzle covers all floor that only it covers, but for what check N9 lets pass as noise: up
@@ -30,5 +30,5 @@ export function grazedFloor(site: Site, open: Region, kept: Region): Region {
     return isAllCovered(serving.map((each) => (each.ref === nozzle.ref ? standIn(site, p) : each)));
   };
   const isDetail = (middle: PlanPoint, half_m: number): boolean => border_m(middle) <= half_m + BAND_m;
-  return tracedWithin(open, isKept, { box_m: BOX_m, coarse: 16, isDetail });
+  return tracedWithin(open, isKept, { box_m: BOX_m, coarse: 8, isDetail });
 }

@@ -27,8 +27,9 @@ export interface ProvenPatch extends AllowedPatch {
 const WITHIN_m = 0.001;
 /** Corners that are tried with the whole catalogue. */
 const CORNERS = 10;
-/** Places that are tried for checks without a border of their own lie so far apart that there are about so many, within these [m]. */
-const PLACES = 150;
+/** Checks without a border of their own are tried at about so many places, and the border of those that break in about so many boxes, as far apart as this [m]. */
+const PLACES = 60;
+const BOXES = 150;
 const NEAREST_m = 0.03;
 const FARTHEST_m = 0.3;
 
@@ -74,8 +75,10 @@ function proven(derived: Derived, patch: AllowedPatch): ProvenPatch {
   const { site } = found;
   const others = patch.forbidden.filter(({ rule }) => rule !== 'N9').map(({ region }) => region);
   const grazed = grazedFloor(site, differenceOf(site.floor, others), patch.parts.flat());
-  const box_m = Math.min(FARTHEST_m, Math.max(NEAREST_m, Math.sqrt(momentsOf(grazed).area_m2 / PLACES)));
-  const first = brokenAt(derived, patch, placesOver(grazed, box_m), BORDERLESS);
+  const { area_m2 } = momentsOf(grazed);
+  const apart_m = (count: number): number => Math.min(FARTHEST_m, Math.max(NEAREST_m, Math.sqrt(area_m2 / count)));
+  const box_m = apart_m(BOXES);
+  const first = brokenAt(derived, patch, placesOver(grazed, apart_m(PLACES)), BORDERLESS);
   const bordered = keptBy(derived, patch, grazed, first, box_m);
   const more = brokenAt(derived, patch, partsOf(bordered).flatMap(triedOf));
   const kept = keptBy(derived, patch, bordered, more, box_m);

@@ -35,14 +35,26 @@ const BESIDE: Readonly<Record<string, readonly string[]>> = { N2: ['N3'], P2: ['
 /** Whether a finding is one that a patch has to keep out: a stop, a warning, or what can no longer be checked. */
 export const isFault = ({ verdict }: Finding): boolean => verdict === 'stop' || verdict === 'warn' || verdict === 'not-checked';
 
+/** From what stops to what nobody can check: what is found worse than before is news. */
+const GRAVEST = ['stop', 'warn', 'not-checked'] as const;
+
+const newsKey = (finding: Finding): string => `${finding.verdict} ${findingKey(finding)}`;
+
 /** What is found as drawn and would be no news elsewhere. */
 export const stopKeys = (findings: readonly Finding[], nozzle: string): ReadonlySet<string> =>
-  new Set(findings.filter((each) => isFault(each) && !(OF_PLACE.includes(each.rule) && each.subject.id === nozzle)).map(findingKey));
+  new Set(
+    findings
+      .filter((each) => isFault(each) && !(OF_PLACE.includes(each.rule) && each.subject.id === nozzle))
+      .flatMap((each) => GRAVEST.slice(GRAVEST.findIndex((verdict) => verdict === each.verdict)).map((verdict) => `${verdict} ${findingKey(each)}`)),
+  );
+
+/** Whether a finding breaks something that was not broken before. */
+export const isNews = (finding: Finding, before: ReadonlySet<string>): boolean => isFault(finding) && !before.has(newsKey(finding));
 
 /** Rules of some findings that are broken and were not before. */
 const brokenIn = (findings: readonly Finding[], before: ReadonlySet<string>, gap_m2: number): string[] => {
   const grown = uncovered_m2(findings) > gap_m2 + SLIVER_m2 ? ['N9'] : [];
-  return [...new Set([...grown, ...findings.filter((each) => isFault(each) && !before.has(findingKey(each))).map(({ rule }) => rule)])];
+  return [...new Set([...grown, ...findings.filter((each) => isNews(each, before)).map(({ rule }) => rule)])];
 };
 
 /** Rules that are broken after the nozzle was really moved there and that were not before, of the whole catalogue and from nothing. */

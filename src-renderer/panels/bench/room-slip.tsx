@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
 import { normalAngle_rad } from '#shared/geometry/angle';
 import { reachesOf } from '#shared/margins/patch-reach';
+import { slideOf } from '#shared/margins/slide-of';
 import { tapeDown_m, tapeUp_m } from '#shared/margins/tape-down';
 import { MARGIN_RULES, type MarginRule } from '#shared/margins/place-margin';
 import { type Site, siteOf } from '#shared/margins/site';
@@ -31,7 +32,23 @@ const END_WORDS: Readonly<Record<string, string>> = {
   P2: 'the pipe is too long',
   P16: 'a piece of pipe is too short',
   P27: 'its pipe runs into something',
+  N8: 'a jet comes to people or loose things',
+  N10: 'a nozzle serves floor too far away',
+  N12: 'it is too near another nozzle',
+  N14: 'a jet runs at a beam',
+  N15: 'it hangs too near over equipment',
+  N18: 'a jet in the void is cut short',
+  N19: 'it comes too near a live part',
+  E11: 'a jet blows at the relief vent',
+  P8: 'too little straight pipe leads to a tee',
+  P11: 'the paths become too uneven',
+  P18: 'pipe hangs free too far',
+  P19: 'its last support is too far away',
+  P20: 'a turn has no support near it',
+  P29: 'its pipe goes through a wall',
+  P30: 'its pipe hangs too low where people walk',
 };
+const SLIDE_WORDS = { 'east-west': 'east and west', 'north-south': 'north and south', slanted: 'to and fro' } as const;
 const endWords = (rule: string | undefined): string => (rule === undefined ? 'the room ends' : (END_WORDS[rule] ?? 'another check breaks'));
 
 function PatchReadings({ room, figures }: { readonly room: Room; readonly figures: Figures }) {
@@ -41,16 +58,17 @@ function PatchReadings({ room, figures }: { readonly room: Room; readonly figure
   if (!patch.holdsPlace) return <p className="field-help">{patch.parts.length === 0 ? 'With its height, its holes and its pipe as drawn, every place in this room breaks a check. Turn it or change its height first.' : 'Where it hangs now a rule is broken. Show where it may be put, and drag it there.'}</p>;
   const reaches = reachesOf(patch);
   const also = 'alsoBroken' in patch ? patch.alsoBroken : [];
-  const warnings = 'warnings' in patch ? patch.warnings : [];
+  const slides = slideOf(patch);
   return (
     <>
       <Readings rows={reaches.map(({ reach_m, endedBy }, i) => ({ label: WAYS[i] ?? '', value: length(tapeDown_m(reach_m, system)), note: `then ${endWords(endedBy)}` }))} />
-      {reaches.some(({ endedBy, reach_m }) => endedBy === 'P1' && reach_m < 0.1) ? (
-        <p className="field-help">A tee holds the run to it: across that run it can shift only as far as fittings take up. To go farther, draw the run anew with one more elbow.</p>
+      {slides ? (
+        <p className="field-help">
+          It slides along its run only, {SLIDE_WORDS[slides]}: a tee holds the far end, so that across the run it can shift only as far as fittings take up. To go farther, draw the run anew with one more elbow.
+        </p>
       ) : null}
       {also.length > 0 ? <p className="field-help">Also kept clear of: {also.map(({ title }) => title.toLowerCase()).join(', ')}.</p> : null}
-      {warnings.length > 0 ? <p className="field-help">Toward its border a warning appears: {warnings.map(({ finding }) => finding.title.toLowerCase()).join(', ')}.</p> : null}
-      <p className="field-help">{isTried ? 'Straight each way, everything else as drawn. Orifice, flow shares and thrust follow from the discharge: look at them after a move.' : 'Every check is being tried on it.'}</p>
+      <p className="field-help">{isTried ? 'Straight each way, everything else as drawn, until a check stops or warns that does not as drawn. Orifice, flow shares and thrust follow from the discharge: look at them after a move.' : 'Every check is being tried on it.'}</p>
     </>
   );
 }

@@ -6,9 +6,8 @@ import { siteOf } from '#shared/margins/site';
 import { turnRangeOf } from '#shared/margins/turn-range';
 import type { RefOf } from '#shared/model/plan';
 import { patchPlan } from '../../support/patch-plans.ts';
-import { isFault, numbers, quickAnswers, uncovered_m2 } from '../../support/patch-trials.ts';
+import { isNews, numbers, quickAnswers, stopKeys, uncovered_m2 } from '../../support/patch-trials.ts';
 import { SLIVER_m2 } from '#shared/geometry/tolerance';
-import { findingKey } from '#shared/rules/finding';
 
 const N1: RefOf<'nozzle'> = { kind: 'nozzle', network: 'net', id: 'n1' };
 const RULES = ['N1', 'N2', 'N3', 'N5', 'N6', 'N7', 'N9', 'N10', 'N12', 'N14', 'N15', 'N19', 'E11'];
@@ -25,7 +24,7 @@ describe('1,000 turns held to the check', () => {
       const found = siteOf(derived, N1);
       const range = 'site' in found ? turnRangeOf(found.site) : null;
       if (!range) continue;
-      const before = new Set(findings.filter(isFault).map(findingKey));
+      const before = stopKeys(findings, '');
       const gap_m2 = uncovered_m2(findings);
       const answers = quickAnswers(plan, RULES);
       const nozzle = plan.networks.net?.nozzles.n1;
@@ -42,7 +41,7 @@ describe('1,000 turns held to the check', () => {
         inside += 1;
         const outcome = turnNozzle(N1, normalAngle_rad(nozzle.rotation_rad + way_rad - first_rad))(plan);
         const now = outcome.ok ? answers(outcome.next) : [];
-        const broken = now.filter((each) => isFault(each) && !before.has(findingKey(each))).map(({ rule }) => rule);
+        const broken = now.filter((each) => isNews(each, before)).map(({ rule }) => rule);
         if (uncovered_m2(now) > gap_m2 + SLIVER_m2) broken.push('N9');
         if (!outcome.ok || broken.length > 0) told.push(`plan ${seed} turned to ${way_rad}: ${broken.join(', ')}`);
       }
