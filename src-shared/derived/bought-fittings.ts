@@ -1,4 +1,4 @@
-import { distance3_m } from '../geometry/point.ts';
+import { type PlanPoint3, distance3_m } from '../geometry/point.ts';
 import { SAME_PLACE_m } from '../geometry/tolerance.ts';
 import { type Direction3, angleBetween3_rad, direction3 } from '../geometry/vector3.ts';
 import type { Pipe } from '../model/plan.ts';
@@ -25,10 +25,10 @@ export interface BoughtFitting extends Fitting {
   readonly made: MatchedFitting | null;
 }
 
+/** A pipe at a node, and its other end. */
 interface Way {
   readonly pipe: Pipe;
-  readonly length_m: number;
-  readonly away: Direction3 | undefined;
+  readonly there: PlanPoint3 | undefined;
 }
 type Ways = readonly Way[];
 
@@ -37,23 +37,33 @@ const legOf = ({ pipe }: Way): FittingLeg => ({ pipe: pipe.id, size: pipe.size }
 const largerFirst = <Leg extends FittingLeg>(legs: readonly Leg[]): Leg[] => [...legs].sort((a, b) => rank(b) - rank(a));
 
 /** How straight two legs run through [rad], π for a straight run. */
-const opening = (a: Way | undefined, b: Way | undefined): number => (a?.away && b?.away ? angleBetween3_rad(a.away, b.away) : 0);
+const opening = (a: Direction3 | undefined, b: Direction3 | undefined): number => (a && b ? angleBetween3_rad(a, b) : 0);
 
 /** The two legs of the run, then the others. */
-function runFirst(ways: Ways): Way[] {
-  let best: readonly [Way, Way] | undefined;
-  for (const [i, a] of ways.entries()) for (const b of ways.slice(i + 1)) if (!best || opening(a, b) > opening(...best) + 1e-12) best = [a, b];
-  const run = best;
-  return run ? [...run, ...ways.filter((way) => !run.includes(way))] : [...ways];
+function runFirst(ways: Ways, at: PlanPoint3): Way[] {
+  const away = ways.map(({ there }) => there && direction3(at, there, SAME_PLACE_m));
+  let run: readonly [Way, Way] | undefined;
+  let widest_rad = 0;
+  for (const [i, a] of ways.entries()) {
+    for (let k = i + 1; k < ways.length; k += 1) {
+      const [b, open_rad] = [ways[k], opening(away[i], away[k])];
+      if (!b || (run && open_rad <= widest_rad + 1e-12)) continue;
+      run = [a, b];
+      widest_rad = open_rad;
+    }
+  }
+  const first = run;
+  return first ? [...first, ...ways.filter((way) => !first.includes(way))] : [...ways];
 }
 
 /**
  * Legs of a fitting in the order of the trade. The discharge assembly is a leg where the network begins at a tee or cross.
  * The outside thread of a street elbow is taken to be on the shorter leg: it screws straight into the next fitting.
  */
-function legsOf({ kind, isStreet }: Pick<Fitting, 'kind' | 'isStreet'>, ways: Ways, isSource: boolean): FittingLeg[] {
-  if (isStreet) return [...ways].sort((a, b) => b.length_m - a.length_m).map(legOf);
-  const legs = kind === 'tee' || kind === 'cross' ? runFirst(ways).map(legOf) : largerFirst(ways.map(legOf));
+function legsOf({ kind, isStreet }: Pick<Fitting, 'kind' | 'isStreet'>, ways: Ways, at: PlanPoint3, isSource: boolean): FittingLeg[] {
+  const length_m = ({ there }: Way): number => (there ? distance3_m(at, there) : 0);
+  if (isStreet) return [...ways].sort((a, b) => length_m(b) - length_m(a)).map(legOf);
+  const legs = kind === 'tee' || kind === 'cross' ? runFirst(ways, at).map(legOf) : largerFirst(ways.map(legOf));
   const [a, b, ...branches] = legs;
   if ((kind !== 'tee' && kind !== 'cross') || !a || !b) return legs;
   if (!isSource) return [...largerFirst([a, b]), ...largerFirst(branches)];
@@ -87,14 +97,11 @@ export const boughtFittingsOf = remembered((derived: DerivedNetwork): readonly B
     const here = byNode.get(node) ?? [];
     const isSource = node === tree.source;
     const waysOf = (pipes: readonly string[]): Way[] =>
-      (tree.legs.get(node) ?? []).flatMap(({ pipe, other }) => {
-        const there = tree.places.get(other);
-        return pipes.includes(pipe.id) ? [{ pipe, length_m: there ? distance3_m(at, there) : 0, away: there && direction3(at, there, SAME_PLACE_m) }] : [];
-      });
+      (tree.legs.get(node) ?? []).flatMap(({ pipe, other }) => (pipes.includes(pipe.id) ? [{ pipe, there: tree.places.get(other) }] : []));
     const bought = (fitting: Omit<BoughtFitting, 'legs' | 'isReducing' | 'made'>, legs: readonly FittingLeg[], known?: MatchedFitting | null): BoughtFitting => ({
       ...fitting,
       legs,
-      isReducing: new Set(legs.map(({ size }) => size)).size > 1,
+      isReducing: legs.some(({ size }) => size !== legs[0]?.size),
       made: known === undefined ? made(fitting.kind, legs, fitting.isStreet) : known,
     });
     const reducer = (fitting: Fitting, large: PipeSize, leg: FittingLeg): BoughtFitting =>
@@ -103,7 +110,7 @@ export const boughtFittingsOf = remembered((derived: DerivedNetwork): readonly B
     const main = here.find(({ kind, pipes }) => kind !== 'reducer' && (kind !== 'odd-bend' || pipes.length > 1));
     const odd = here.filter((fitting) => fitting.kind === 'odd-bend' && fitting !== main).map((fitting) => bought(fitting, waysOf(fitting.pipes).map(legOf)));
     if (!main) {
-      const changes = here.filter(({ kind }) => kind === 'reducer').map((fitting) => bought(fitting, legsOf(fitting, waysOf(fitting.pipes), false)));
+      const changes = here.filter(({ kind }) => kind === 'reducer').map((fitting) => bought(fitting, legsOf(fitting, waysOf(fitting.pipes), at, false)));
       if (changes.length > 0) return changes;
       const legs = tree.legs.get(node) ?? [];
       const [a, b] = legs.map(({ pipe }) => pipe);
@@ -113,7 +120,7 @@ export const boughtFittingsOf = remembered((derived: DerivedNetwork): readonly B
       return [bought({ node, at, kind, turn_rad: 0, pipes, isBull: false, isStreet: false, isTrap: false }, waysOf(pipes).map(legOf))];
     }
 
-    const legs = legsOf(main, waysOf(main.pipes), isSource);
+    const legs = legsOf(main, waysOf(main.pipes), at, isSource);
     const sizes = legs.map(({ size }) => size);
     if (main.kind === 'plug') return [bought(main, legs), bought({ ...main, kind: 'coupling' }, legs)];
     // Where the network begins, which leg the discharge assembly is on is not drawn: lengths that differ from leg to leg cannot be told.
