@@ -1,5 +1,6 @@
 import { Clipper64, ClipType, FillRule, type Path64, type Paths64, type Point64, type PolyPath64, PolyTree64 } from 'clipper2-ts';
 import { type Outline, boxesTouch } from '../geometry/outline.ts';
+import type { PlanPoint } from '../geometry/point.ts';
 import { counterClockwise } from '../geometry/ring-order.ts';
 import { SAME_PLACE_m } from '../geometry/tolerance.ts';
 import { boxesInBox, isBox, leavesNothing } from './box-rings.ts';
@@ -33,7 +34,11 @@ function toGrid(ring: Outline): Path64 {
   }
 }
 
-const fromGrid = (path: Path64): Outline => path.map(({ x, y }) => ({ x: x / perMetre, y: y / perMetre }));
+function fromGrid(path: Path64): Outline {
+  const ring: PlanPoint[] = [];
+  for (const { x, y } of path) ring.push({ x: x / perMetre, y: y / perMetre });
+  return ring;
+}
 const pathsOf = (rings: readonly Outline[]): Paths64 => rings.map(toGrid).filter((path) => path.length > 0);
 
 /**

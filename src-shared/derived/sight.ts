@@ -69,10 +69,10 @@ export function seenOf(nozzle: Eye, { ring, reach_m }: Pick<PlacedFootprint, 'ri
   for (const { segment } of space.walls) cast(segment);
   let isPastSolid = false;
   for (const solid of opaqueTo(nozzle)) {
-    const from = sideOfOutline(eye, solid.footprint);
-    if (from === 'inside') return [];
     const { minX, minY, maxX, maxY } = solid.bounds;
     if (minX > eye.x + reach_m || maxX < eye.x - reach_m || minY > eye.y + reach_m || maxY < eye.y - reach_m) continue;
+    const from = sideOfOutline(eye, solid.footprint);
+    if (from === 'inside') return [];
     isPastSolid = true;
     const sides = sidesOf(solid.footprint);
     const stands = standsOnFloor(space, solid);

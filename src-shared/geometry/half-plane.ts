@@ -23,15 +23,20 @@ export const nearerTo = (near: PlanPoint, far: PlanPoint): HalfPlane => ({
 export function clipToHalfPlane(outline: Outline, half: HalfPlane): PlanPoint[] {
   const depth = (p: PlanPoint): number => half.limit - half.x * p.x - half.y * p.y;
   const kept: PlanPoint[] = [];
-  for (const [i, a] of outline.entries()) {
-    const b = outline[(i + 1) % outline.length] ?? a;
-    const atA = depth(a);
-    const atB = depth(b);
+  const first = outline[0];
+  if (!first) return kept;
+  const atFirst = depth(first);
+  let [a, atA] = [first, atFirst];
+  for (let i = 1; i <= outline.length; i += 1) {
+    const b = outline[i] ?? first;
+    const atB = b === first ? atFirst : depth(b);
     if (atA >= 0) kept.push(a);
     if (atA >= 0 !== atB >= 0) {
       const share = atA / (atA - atB);
       kept.push(planPoint(a.x + (b.x - a.x) * share, a.y + (b.y - a.y) * share));
     }
+    a = b;
+    atA = atB;
   }
   return kept.length < 3 ? [] : kept;
 }

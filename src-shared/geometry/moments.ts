@@ -1,4 +1,4 @@
-import { type Outline, sidesOf } from './outline.ts';
+import type { Outline } from './outline.ts';
 
 /** Integrals of 1, x and y over the inside of a ring, negative for a ring that winds clockwise. */
 export interface Moments {
@@ -13,7 +13,10 @@ export function momentsOf(rings: readonly Outline[]): Moments {
   let x_m3 = 0;
   let y_m3 = 0;
   for (const ring of rings) {
-    for (const { a, b } of sidesOf(ring)) {
+    for (let i = 0; i < ring.length; i += 1) {
+      const a = ring[i];
+      const b = ring[i + 1] ?? ring[0];
+      if (!a || !b) continue;
       const cross = a.x * b.y - b.x * a.y;
       area_m2 += cross / 2;
       x_m3 += (cross * (a.x + b.x)) / 6;

@@ -20,8 +20,15 @@ export const sidesOf = (outline: Outline): Segment[] =>
   outline.map((a, i) => ({ a, b: outline[(i + 1) % outline.length] ?? a }));
 
 /** Signed area of a ring [m²]: positive when it winds counter-clockwise. */
-export const signedArea_m2 = (outline: Outline): number =>
-  sidesOf(outline).reduce((sum, { a, b }) => sum + (a.x * b.y - b.x * a.y), 0) / 2;
+export function signedArea_m2(outline: Outline): number {
+  let doubled_m2 = 0;
+  for (let i = 0; i < outline.length; i += 1) {
+    const a = outline[i];
+    const b = outline[i + 1] ?? outline[0];
+    if (a && b) doubled_m2 += a.x * b.y - b.x * a.y;
+  }
+  return doubled_m2 / 2;
+}
 
 /** Area inside a ring [m²], ≥ 0. */
 export const area_m2 = (outline: Outline): number => Math.abs(signedArea_m2(outline));

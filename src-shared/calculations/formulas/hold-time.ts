@@ -50,6 +50,9 @@ export interface LeakDrive {
   readonly k4: number;
 }
 
+/** What the air that comes in above adds to the density of the mixture that goes out below [kg/m³]. */
+const airResistance_kg_m3 = ({ fanExponent, lowerLeakFraction: lower }: LeakyEnclosure): number => AIR_kg_m3 * (lower / (1 - lower)) ** (1 / fanExponent);
+
 export const leakDriveBasis: Basis = {
   formula: 'k2 = k1·(ρ_a/2)^n; k3 = 2·g·|ρ_m − ρ_a|/(ρ_m + ρ_a·(F/(1 − F))^(1/n)); k4 = 2·P_bias/(ρ_m + ρ_a·(F/(1 − F))^(1/n))',
   source: SOURCE,
@@ -65,8 +68,8 @@ export const leakDriveBasis: Basis = {
  */
 export function leakDrive(room: LeakyEnclosure, mixture_kg_m3: number): LeakDrive {
   const n = within('fanExponent', room.fanExponent, 0.5, 0.999);
-  const lower = between('lowerLeakFraction', room.lowerLeakFraction, 0, 1);
-  const resistance = positive('mixture_kg_m3', mixture_kg_m3) + AIR_kg_m3 * (lower / (1 - lower)) ** (1 / n);
+  between('lowerLeakFraction', room.lowerLeakFraction, 0, 1);
+  const resistance = positive('mixture_kg_m3', mixture_kg_m3) + airResistance_kg_m3(room);
   return {
     k2: positive('fanCoefficient', room.fanCoefficient) * (AIR_kg_m3 / 2) ** n,
     k3: (2 * GRAVITY_m_s2 * Math.abs(mixture_kg_m3 - AIR_kg_m3)) / resistance,
@@ -148,11 +151,19 @@ export function mixingTime_s(room: LeakyEnclosure, agentDensity_kg_m3: number, c
   if (agentDensity_kg_m3 === AIR_kg_m3 && room.bias_Pa === 0) throw new RangeError('The agent is as heavy as air and there is no ventilation pressure: nothing drives it out.');
   // The integral over ln c is smooth: Simpson's rule.
   const step = Math.log(start / end) / MIXING_STEPS;
+  // Refuses what is out of range; on the way down nothing of it but the mixture changes.
+  leakDrive(room, mixtureDensity_kg_m3(agentDensity_kg_m3, end));
+  const height_m = positive('height_m', room.height_m);
+  const air_kg_m3 = airResistance_kg_m3(room);
   let sum = 0;
   for (let index = 0; index <= MIXING_STEPS; index += 1) {
-    const { k3, k4 } = leakDrive(room, mixtureDensity_kg_m3(agentDensity_kg_m3, Math.min(100, end * Math.exp(index * step))));
+    const share = Math.min(100, end * Math.exp(index * step)) / 100;
+    const mixture_kg_m3 = agentDensity_kg_m3 * share + AIR_kg_m3 * (1 - share);
+    const resistance = mixture_kg_m3 + air_kg_m3;
+    const k3 = (2 * GRAVITY_m_s2 * Math.abs(mixture_kg_m3 - AIR_kg_m3)) / resistance;
+    const k4 = (2 * room.bias_Pa) / resistance;
     const weight = index === 0 || index === MIXING_STEPS ? 1 : index % 2 === 1 ? 4 : 2;
-    sum += weight / (k3 * positive('height_m', room.height_m) + k4) ** room.fanExponent;
+    sum += weight / (k3 * height_m + k4) ** room.fanExponent;
   }
   const { k2 } = leakDrive(room, AIR_kg_m3);
   return ((positive('volume_m3', room.volume_m3) / (room.lowerLeakFraction * k2)) * sum * step) / 3;
