@@ -2,7 +2,8 @@ import { useLayoutEffect } from 'react';
 import type { Store } from '../store/state.ts';
 import { useStoreItself } from '../store/use-store.ts';
 import { usePainter } from './painted-layer.tsx';
-import { type Paint, Painter } from './painter.ts';
+import type { Paint } from './paint.ts';
+import { Painter } from './painter.ts';
 import type { Viewport } from './viewport.ts';
 
 /** How far the layers of the board are drawn beyond its edges, so that they can be moved without being drawn anew [px]. */

@@ -13,7 +13,7 @@ import { type FindingMark, drawFindingMarks, drawFindingPlace } from './draw-fin
 import { drawGround } from './draw-grid.ts';
 import { type LivePlace, drawCaught, drawWork, livePlaceAt, livePlaceOf } from './draw-live.ts';
 import { drawHover, drawSelectedUnderlays, drawSelection } from './draw-selection.ts';
-import type { Paint } from './painter.ts';
+import type { Paint } from './paint.ts';
 import { type Scene, isShown, levelOf, networksOf, planOf } from './scene.ts';
 import { scenePaints, thingPaints } from './scene-paints.ts';
 import { UnderlayRaster, type UnderlayWish } from './underlay-raster.ts';

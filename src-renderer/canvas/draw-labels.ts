@@ -12,7 +12,7 @@ import { detailAt } from './level-of-detail.ts';
 import { lineHeight_px, textWidth_px, write } from './lettering.ts';
 import { type Pen, line, setLine } from './pen.ts';
 import { type Scene, isShown, levelOf, networksOf, roomsOf, solidsOf } from './scene.ts';
-import { ANEW } from './painter.ts';
+import { ANEW } from './paint.ts';
 import { type Viewport, toScreen, visibleBox } from './viewport.ts';
 
 interface PlacedLabels {

@@ -14,7 +14,7 @@ import { useStore } from '../store/use-store.ts';
 import { drawMarginField, drawMarginLegend } from './draw-margins.ts';
 import { drawPatch, drawPointerDial, drawTurnRange } from './draw-patch.ts';
 import { BoardLayer } from './board-layer.tsx';
-import type { Paint } from './painter.ts';
+import type { Paint } from './paint.ts';
 import { type Scene, planOf } from './scene.ts';
 import { useMarginField } from './use-margin-field.ts';
 

@@ -1,5 +1,6 @@
 import { useLayoutEffect, useRef } from 'react';
-import { type Paint, Painter } from './painter.ts';
+import type { Paint } from './paint.ts';
+import { Painter } from './painter.ts';
 import type { Viewport } from './viewport.ts';
 
 /**

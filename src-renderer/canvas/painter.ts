@@ -1,12 +1,8 @@
 import { whenIdle } from '../store/slices.ts';
+import type { Paint } from './paint.ts';
 import type { Pen } from './pen.ts';
-import { type Viewport, isSameView, toPlanPlace, transformBetween } from './viewport.ts';
-
-/** What a paint answers when a strip of it does not fit beside what it drew before. Anything else that it answers does not matter. */
-export const ANEW = 'anew';
-
-/** Draws one picture of a layer for what the board shows. */
-export type Paint = (pen: Pen, view: Viewport) => unknown;
+import { drawStrips, isWhole } from './picture-strips.ts';
+import { type Viewport, isSameView, transformBetween } from './viewport.ts';
 
 /** A layer dearer than this is shifted as a picture while the board moves, and drawn sharp when it rests [ms]. */
 const DEAR_ms = 3;
@@ -18,8 +14,9 @@ const REST_ms = 90;
 const ANEW_EVERY_ms = 600;
 /** The picture is drawn on beside what stands once it was shifted by so much [px]. */
 const STRIP_px = 64;
-/** A picture is shifted without being blurred when it lands within this of whole pixels. */
-const WHOLE = 1e-3;
+/** Between drawing on one layer and the next a frame passes [ms]. */
+const TURN_ms = 12;
+let extendedAt_ms = Number.NEGATIVE_INFINITY;
 
 /** A picture that is being drawn piece by piece. */
 interface Making {
@@ -31,8 +28,6 @@ interface Making {
   done: number;
   spent_ms: number;
 }
-
-const isWhole = (px: number): boolean => Math.abs(px - Math.round(px)) < WHOLE;
 
 /**
  * Keeps the picture of one layer in an element: it is drawn somewhat larger than the board, shifted while the board moves,
@@ -92,10 +87,7 @@ export class Painter {
     }
     const used_px = Math.max(Math.abs(dx_px), Math.abs(dy_px));
     if (used_px >= this.beyond_px - STRIP_px / 2) this.extend();
-    else if (used_px >= STRIP_px) this.callOff ??= whenIdle(() => {
-      this.callOff = undefined;
-      this.extend();
-    });
+    else if (used_px >= STRIP_px) this.extendSoon();
   }
 
   stop(): void {
@@ -127,14 +119,27 @@ export class Painter {
     this.show(made);
   }
 
+  /** Draws on when there is time; layers take turns, so that no frame has to draw on all of them. */
+  private extendSoon(): void {
+    this.callOff ??= whenIdle(() => {
+      this.callOff = undefined;
+      const now_ms = performance.now();
+      if (now_ms - extendedAt_ms < TURN_ms) {
+        this.extendSoon();
+        return;
+      }
+      extendedAt_ms = now_ms;
+      this.extend();
+    });
+  }
+
   /** Draws what came into reach beside the picture as it stands, which is moved within its canvas. */
   private extend(): void {
     const { canvas, drawn, view, beyond_px } = this;
     const pen = canvas?.getContext('2d');
     if (!canvas || !drawn || !pen || this.making) return;
     const { scale, dx_px, dy_px } = transformBetween(drawn, view);
-    const width = view.width + 2 * beyond_px;
-    const height = view.height + 2 * beyond_px;
+    const [width, height] = [view.width + 2 * beyond_px, view.height + 2 * beyond_px];
     const ratio = window.devicePixelRatio;
     if (scale !== 1 || Math.abs(dx_px) > width / 2 || Math.abs(dy_px) > height / 2 || !isWhole(dx_px * ratio) || !isWhole(dy_px * ratio)) {
       this.begin();
@@ -145,37 +150,10 @@ export class Painter {
     pen.globalCompositeOperation = 'copy';
     pen.drawImage(canvas, Math.round(dx * ratio), Math.round(dy * ratio));
     pen.globalCompositeOperation = 'source-over';
-    const whole = { camera: view.camera, width, height };
-    const [top, bottom] = [Math.max(0, dy), height + Math.min(0, dy)];
-    const strips = [
-      { x: 0, y: 0, width, height: top },
-      { x: 0, y: bottom, width, height: height - bottom },
-      { x: 0, y: top, width: Math.max(0, dx), height: bottom - top },
-      { x: width + Math.min(0, dx), y: top, width: Math.max(0, -dx), height: bottom - top },
-    ];
-    const fits = strips.every((strip) => strip.width <= 0 || strip.height <= 0 || this.paintStrip(pen, whole, strip, ratio));
+    const fits = drawStrips(pen, { camera: view.camera, width, height }, { dx, dy, ratio }, this.paints);
     this.drawn = view;
     this.shift();
     if (!fits) this.begin();
-  }
-
-  /** Draws a part of what the picture reaches over. Answers whether it fits beside the rest. */
-  private paintStrip(pen: Pen, whole: Viewport, { x, y, width, height }: { x: number; y: number; width: number; height: number }, ratio: number): boolean {
-    const at = toPlanPlace(whole, { x: x + width / 2, y: y + height / 2 });
-    const view: Viewport = { camera: { ...whole.camera, at }, width, height, isStrip: true };
-    let fits = true;
-    pen.save();
-    pen.setTransform(ratio, 0, 0, ratio, x * ratio, y * ratio);
-    pen.beginPath();
-    pen.rect(0, 0, width, height);
-    pen.clip();
-    for (const paint of this.paints) {
-      pen.save();
-      if (paint(pen, view) === ANEW) fits = false;
-      pen.restore();
-    }
-    pen.restore();
-    return fits;
   }
 
   /** The board rests: the picture must be sharp, and reach over the edges again. */
@@ -219,8 +197,7 @@ export class Painter {
     const canvas = reused ?? document.createElement('canvas');
     const { view, beyond_px } = this;
     const ratio = window.devicePixelRatio;
-    const width = view.width + 2 * beyond_px;
-    const height = view.height + 2 * beyond_px;
+    const [width, height] = [view.width + 2 * beyond_px, view.height + 2 * beyond_px];
     const size = { width: Math.max(1, Math.round(width * ratio)), height: Math.max(1, Math.round(height * ratio)) };
     const pen = canvas.getContext('2d');
     if (!pen) return undefined;

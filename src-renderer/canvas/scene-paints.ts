@@ -9,7 +9,7 @@ import { drawJets, drawNozzles } from './draw-nozzles.ts';
 import { drawObstructions } from './draw-obstructions.ts';
 import { drawPipes } from './draw-pipes.ts';
 import { drawSupports } from './draw-supports.ts';
-import type { Paint } from './painter.ts';
+import type { Paint } from './paint.ts';
 import { type Scene, isShown } from './scene.ts';
 
 /** How the things of a scene are drawn without their texts, from the lowest to the topmost: one paint a kind. */

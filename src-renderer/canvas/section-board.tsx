@@ -7,7 +7,7 @@ import { isForControl } from '../input/tool-keys.ts';
 import type { Session, State } from '../store/state.ts';
 import { useStore, useStoreItself } from '../store/use-store.ts';
 import { drawSection } from './draw-section.ts';
-import type { Paint } from './painter.ts';
+import type { Paint } from './paint.ts';
 import { PaintedLayer } from './painted-layer.tsx';
 import type { Px } from './pen.ts';
 import type { SectionCut } from './section-cut.ts';

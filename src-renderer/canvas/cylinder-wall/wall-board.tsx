@@ -10,7 +10,7 @@ import { PointerField } from '../../input/pointer-field.tsx';
 import { isForControl } from '../../input/tool-keys.ts';
 import type { Session, State } from '../../store/state.ts';
 import { useStore, useStoreItself } from '../../store/use-store.ts';
-import type { Paint } from '../painter.ts';
+import type { Paint } from '../paint.ts';
 import { PaintedLayer } from '../painted-layer.tsx';
 import type { Px } from '../pen.ts';
 import { handyHeight_m } from '../section-pick.ts';

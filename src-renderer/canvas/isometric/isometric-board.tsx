@@ -5,7 +5,7 @@ import { isForControl } from '../../input/tool-keys.ts';
 import type { Camera, Session, State } from '../../store/state.ts';
 import { useStore, useStoreItself } from '../../store/use-store.ts';
 import { whenLettersReady } from '../lettering.ts';
-import type { Paint } from '../painter.ts';
+import type { Paint } from '../paint.ts';
 import { PaintedLayer } from '../painted-layer.tsx';
 import { type Px, gap_px } from '../pen.ts';
 import { useDevicePixels } from '../use-device-pixels.ts';

@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
-import { ANEW, type Paint, Painter } from '../../../src-renderer/canvas/painter.ts';
+import { ANEW, type Paint } from '../../../src-renderer/canvas/paint.ts';
+import { Painter } from '../../../src-renderer/canvas/painter.ts';
 import { type Viewport, pannedBy, toScreen, zoomedAt } from '../../../src-renderer/canvas/viewport.ts';
 
 const START: Viewport = { camera: { at: { x: 3, y: 2 }, scale_px_m: 100 }, width: 800, height: 600 };
@@ -30,12 +31,16 @@ function fakeCanvas() {
 
 type Fake = ReturnType<typeof fakeCanvas>;
 let made: Fake[] = [];
+/** Later in every test: layers take turns by the clock of the window. */
+let began_ms = 0;
 let idle: (() => void)[] = [];
 
 beforeEach(() => {
   made = [];
   idle = [];
   vi.useFakeTimers();
+  began_ms += 10_000;
+  vi.advanceTimersByTime(began_ms);
   vi.stubGlobal('window', { devicePixelRatio: 1 });
   vi.stubGlobal('document', {
     createElement() {
@@ -52,11 +57,15 @@ afterEach(() => {
   vi.unstubAllGlobals();
 });
 
-const passIdle = (): void => {
-  for (let i = 0; idle.length > 0 && i < 50; i += 1) idle.shift()?.();
-};
-/** Lets a paint take so long by the clock [ms]. */
+/** Lets so much time pass by the clock [ms]. */
 const busy = (cost_ms: number): void => void vi.advanceTimersByTime(cost_ms);
+/** Idle time, frame by frame. */
+const passIdle = (): void => {
+  for (let i = 0; idle.length > 0 && i < 50; i += 1) {
+    busy(16);
+    idle.shift()?.();
+  }
+};
 
 function painterOf(paint: Paint, beyond_px = BEYOND_px) {
   const painter = new Painter({ append: () => undefined } as unknown as HTMLElement, START, beyond_px);
@@ -111,6 +120,21 @@ test('moved farther, only strips at its edges are drawn, each where it belongs',
     expect(at.y + (corners[i]?.y ?? 0)).toBeCloseTo(wanted.y, 6);
   }
   corners = [];
+});
+
+test('layers are drawn on one after the other, a frame apart', () => {
+  let strips = 0;
+  const painters = [1, 2].map(() =>
+    painterOf((_, view) => {
+      if (view.isStrip) strips += 1;
+    }),
+  );
+  for (const painter of painters) painter.moved(moved(START, 80, 0));
+  busy(16);
+  for (const run of idle.splice(0)) run();
+  expect(strips).toBe(1);
+  passIdle();
+  expect(strips).toBe(2);
 });
 
 test('before the edge of the picture comes into sight the strip is drawn, idle or not', () => {
