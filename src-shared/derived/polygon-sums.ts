@@ -54,7 +54,7 @@ function summed(kind: ClipType, first: readonly Outline[], second: readonly Outl
   const clip = boxedOf(pathsOf(second)).filter(({ box }) => subject.some((each) => boxesTouch(each.box, box)));
   if (kind === ClipType.Intersection && clip.length === 0) return [];
   if (clip.length === 0 || kind === ClipType.Intersection) {
-    const plain = untouched(subject, clip) ?? boxesInBox(subject, clip);
+    const plain = boxesInBox(subject, clip) ?? untouched(subject, clip);
     if (plain) return plain.map(fromGrid);
   } else if (leavesNothing(subject, clip)) return [];
   const sums = new Clipper64();
