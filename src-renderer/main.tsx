@@ -10,6 +10,7 @@ import { openFirst } from './actions/open-first.ts';
 import { isChanged, watchSavedStep } from './actions/unsaved.ts';
 import { App } from './app.tsx';
 import { startDischargeWorker } from './start-discharge-worker.ts';
+import { startHeightsWorker } from './start-heights-worker.ts';
 import { startMarginsWorker } from './start-margins-worker.ts';
 import { connectHost } from './host/connect.ts';
 import { followJob } from './host/follow-job.ts';
@@ -20,6 +21,7 @@ import { paceChecks, sliceChecks } from './store/evaluations.ts';
 import { followChecks } from './store/follow-checks.ts';
 import { followDischarges } from './store/follow-discharges.ts';
 import { startSession } from './store/start-session.ts';
+import { followHeights } from './store/heights-to-raise.ts';
 import { followRoomToMove } from './store/room-to-move.ts';
 import { slicesOf, whenIdle } from './store/slices.ts';
 import { makeStore } from './store/store.ts';
@@ -48,6 +50,7 @@ sliceChecks(slicesOf(() => performance.now()));
 paceChecks(() => performance.now());
 followChecks(store, whenIdle);
 const room = followRoomToMove(store, startMarginsWorker);
+const heights = followHeights(store, startHeightsWorker);
 const recoveries = keepRecoveries(store, host);
 keepPreferences(store, host, desk);
 onAction((id) => {
@@ -73,7 +76,7 @@ if (!place) throw new Error('The page has no place for the window.');
 createRoot(place).render(
   <StoreContext value={store}>
     <WindowContext value={{ host, desk }}>
-      <BoardContext value={{ drawings, runner, room }}>
+      <BoardContext value={{ drawings, runner, room, heights }}>
         <App />
       </BoardContext>
     </WindowContext>

@@ -2,16 +2,8 @@ import { derivePlan } from '#shared/derived/derive-plan';
 import { allowedPatch } from '#shared/margins/allowed-patch';
 import { nozzleHeights } from '#shared/margins/height-range';
 import { provenPatch } from '#shared/margins/proven-patch';
+import { frozen } from './frozen-plan.ts';
 import type { RoomReply, RoomRequest } from './store/room-to-move.ts';
-
-/** A plan that came from the window, frozen so that what is derived of it is kept. */
-function frozen<T>(thing: T): T {
-  if (typeof thing === 'object' && thing !== null && !Object.isFrozen(thing)) {
-    for (const part of Object.values(thing)) frozen(part);
-    Object.freeze(thing);
-  }
-  return thing;
-}
 
 let latest = 0;
 const reply = (message: RoomReply): void => self.postMessage(message);

@@ -1,4 +1,5 @@
 import { createContext, useContext, useSyncExternalStore } from 'react';
+import type { Heights, HeightsToRaise } from '../store/heights-to-raise.ts';
 import type { Room, RoomToMove } from '../store/room-to-move.ts';
 import type { UnderlayDrawings } from '../store/underlay-drawings.ts';
 import type { ToolRunner } from '../tools/tool-runner.ts';
@@ -9,6 +10,8 @@ export interface BoardParts {
   readonly runner: ToolRunner;
   /** Where the selected nozzle may be put; left out where nobody asks. */
   readonly room?: RoomToMove;
+  /** How far the selected rail or pipe may be raised; left out where nobody asks. */
+  readonly heights?: HeightsToRaise;
 }
 
 /** Gives the board and every panel the floor plans that were read and the runner of the tools. */
@@ -32,4 +35,12 @@ const NO_ROOM: RoomToMove = { get: () => null, subscribe: () => () => undefined 
 export function useRoomToMove(): Room | null {
   const { room = NO_ROOM } = useBoardParts();
   return useSyncExternalStore(room.subscribe, room.get);
+}
+
+const NO_HEIGHTS: HeightsToRaise = { get: () => null, subscribe: () => () => undefined };
+
+/** How far the selected rail or pipe may be raised, as far as it is known. */
+export function useHeightsToRaise(): Heights | null {
+  const heights = useContext(BoardContext)?.heights ?? NO_HEIGHTS;
+  return useSyncExternalStore(heights.subscribe, heights.get);
 }

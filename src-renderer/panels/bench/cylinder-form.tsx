@@ -7,6 +7,7 @@ import { LengthField, QuantityField } from '../fields/quantity-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
 import { AnchorsSlip } from './anchors-slip.tsx';
 import { GaugeSlip } from './gauge-slip.tsx';
+import { HeightRoom } from './height-room.tsx';
 import { RestraintsSlip } from './restraints-slip.tsx';
 import { Slip } from './slip.tsx';
 import { StorageSlip } from './storage-slip.tsx';
@@ -45,6 +46,7 @@ export function CylinderForm({ at }: { readonly at: RefOf<'cylinder'> }) {
           <QuantityField kind="angle" label="Wall behind it lies toward" value={cylinder.back_rad} onCommit={(back_rad) => change({ back_rad })} help="0° is east, 90° is north." />
           {isHung ? <LengthField label="Rail above floor" value={cylinder.railHeight_m} least={0} blank={{ text: 'not known', commit: () => change({ railHeight_m: null }) }} onCommit={(railHeight_m) => change({ railHeight_m })} /> : null}
         </div>
+        {isHung && cylinder.railHeight_m !== null ? <HeightRoom raised={at} label="Rail may hang" /> : null}
       </Slip>
       <RestraintsSlip key={`restraints ${cylinder.id}`} heights_m={cylinder.restraints_m} rail_m={isHung ? cylinder.railHeight_m : null} onCommit={(restraints_m) => change({ restraints_m })} />
       <GaugeSlip gauge={cylinder.gauge} back_rad={cylinder.back_rad} onCommit={(gauge) => change({ gauge })} />

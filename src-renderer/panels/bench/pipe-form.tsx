@@ -15,6 +15,7 @@ import { Choice, type ChoiceOption, optionsOf } from '../fields/choice.tsx';
 import { DoWithLength } from '../fields/action-fields.tsx';
 import { LengthField } from '../fields/quantity-field.tsx';
 import { countOf } from '../../plan-words.ts';
+import { HeightRoom } from './height-room.tsx';
 import { Readings, Slip } from './slip.tsx';
 import { useCommit, useFigures, useShownPlan } from './use-plan.ts';
 
@@ -132,6 +133,7 @@ export function PipeForm({ refs }: { readonly refs: readonly RefOf<'pipe'>[] }) 
           ...(bore?.upright ? [{ label: 'Stands upright', value: bore.upright === 'drop' ? 'flow goes down' : 'flow goes up' }] : []),
         ]}
       />
+      {bore && refs.length === 1 && bore.upright === null && bore.from.z === bore.to.z ? <HeightRoom raised={firstRef} label="May hang" /> : null}
       {bore ? <PipeAsBuilt at={firstRef} pipe={first} shape={bore} /> : null}
     </Slip>
   );
