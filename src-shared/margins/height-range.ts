@@ -16,7 +16,7 @@ export interface HeightRange {
 /** Ends are found to this, on the safe side [m]. */
 const FINE_m = 0.0005;
 /** What breaks in a narrower band than this between two heights that break nothing may be passed over [m]. */
-const STRIDE_m = 0.1;
+const STRIDE_m = 0.05;
 /** Farther from the drawn height nothing is looked for [m]. */
 const FARTHEST_m = 0.6;
 

@@ -46,7 +46,7 @@ export function CylinderForm({ at }: { readonly at: RefOf<'cylinder'> }) {
           <QuantityField kind="angle" label="Wall behind it lies toward" value={cylinder.back_rad} onCommit={(back_rad) => change({ back_rad })} help="0° is east, 90° is north." />
           {isHung ? <LengthField label="Rail above floor" value={cylinder.railHeight_m} least={0} blank={{ text: 'not known', commit: () => change({ railHeight_m: null }) }} onCommit={(railHeight_m) => change({ railHeight_m })} /> : null}
         </div>
-        {isHung && cylinder.railHeight_m !== null ? <HeightRoom raised={at} label="Rail may hang" /> : null}
+        {isHung && cylinder.railHeight_m !== null ? <HeightRoom raised={at} label="Rail may hang at, all else as drawn" /> : null}
       </Slip>
       <RestraintsSlip key={`restraints ${cylinder.id}`} heights_m={cylinder.restraints_m} rail_m={isHung ? cylinder.railHeight_m : null} onCommit={(restraints_m) => change({ restraints_m })} />
       <GaugeSlip gauge={cylinder.gauge} back_rad={cylinder.back_rad} onCommit={(gauge) => change({ gauge })} />

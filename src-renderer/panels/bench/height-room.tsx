@@ -16,5 +16,5 @@ export function HeightRoom({ raised, label }: { readonly raised: Raised; readonl
   if (heights && !heights.range) return null;
   const { range } = heights ?? {};
   const value = range ? `${length(tapeUp_m(range.least_m, system))} to ${length(tapeDown_m(range.greatest_m, system))}` : 'being found';
-  return <Readings rows={[{ label, value, note: heights && heights.plan !== plan ? 'from before this change' : 'every check kept, all else as drawn' }]} />;
+  return <Readings rows={[{ label, value, note: heights && heights.plan !== plan ? 'from before this change' : undefined }]} />;
 }

@@ -133,7 +133,7 @@ export function PipeForm({ refs }: { readonly refs: readonly RefOf<'pipe'>[] }) 
           ...(bore?.upright ? [{ label: 'Stands upright', value: bore.upright === 'drop' ? 'flow goes down' : 'flow goes up' }] : []),
         ]}
       />
-      {bore && refs.length === 1 && bore.upright === null && bore.from.z === bore.to.z ? <HeightRoom raised={firstRef} label="May hang" /> : null}
+      {bore && refs.length === 1 && bore.upright === null && bore.from.z === bore.to.z ? <HeightRoom raised={firstRef} label="May hang at, all else as drawn" /> : null}
       {bore ? <PipeAsBuilt at={firstRef} pipe={first} shape={bore} /> : null}
     </Slip>
   );
