@@ -17,7 +17,7 @@ const FINE_rad = Math.PI / 180_000;
 /**
  * How far a nozzle may be turned each way from how it is drawn, at its place: its holes stay off corners, along near walls and
  * free (N5, N6, N7), where its coverage turns with it all floor that only it covers stays covered (N9), and it comes to blow at no
- * beam, nozzle, air intake or relief vent at which it does not blow as drawn (N14, N12, N15, E11).
+ * person, loose thing, beam, nozzle, air intake or relief vent at which it does not blow as drawn (N8, N14, N12, N15, E11).
  * @returns directions of its first hole [rad], `to_rad` less than a turn after `from_rad` or a whole one; null where it is stopped as drawn
  */
 export function turnRangeOf(site: Site): Arc | null {

@@ -4,6 +4,7 @@ import type { DerivedNozzle } from '../derived/derived.ts';
 import { turnedTo } from '../derived/nozzle-changes.ts';
 import { findOpposed } from '../derived/nozzle-pairs.ts';
 import { makesPocket, pocketJetsOf } from '../derived/pocket-jets.ts';
+import { isForbidden, isUnknownShelf, struckBy } from '../derived/struck-things.ts';
 import { jetsAtOpening } from '../derived/vent-in-jet.ts';
 import { normalAngle_rad } from '../geometry/angle.ts';
 import { LENGTH_SLACK_m } from '../geometry/tolerance.ts';
@@ -14,13 +15,15 @@ import type { Site } from './site.ts';
 /** Whether a turned nozzle blows at nothing that the program warns of and that it does not blow at as drawn. */
 type IsClear = (nozzle: DerivedNozzle) => boolean;
 
-/** What a nozzle could come to blow at when it is turned: beams, other nozzles, air intakes, relief vents (N12, N14, N15, E11). */
+/** What a nozzle could come to blow at when it is turned: people and loose things, beams, other nozzles, air intakes, relief vents (N8, N12, N14, N15, E11). */
 function watchesOf({ derived, nozzle, space }: Site): IsClear[] {
   const others = derived.nozzles.filter((each) => each.space?.key === space.key && !isSameRef(each.ref, nozzle.ref));
   const spread_rad = nozzle.profile?.limits.jetSpread_rad?.value ?? 0;
   const vents = Object.values(space.enclosure.openings).filter((opening) => opening.kind === 'relief-vent' && opensFrom(opening, space));
   return [
     ...(nozzle.blockers.some((solid) => makesPocket(nozzle, solid)) ? [(turned: DerivedNozzle) => pocketJetsOf(turned).length === 0] : []),
+    // One by one: what a jet comes to as drawn is no reason to let it come to something else.
+    ...(space.kind === 'room' ? space.solids.filter((solid) => isForbidden(solid) || isUnknownShelf(solid)) : []).map((solid) => (turned: DerivedNozzle) => struckBy(turned, (each) => each === solid).length === 0),
     ...others.map((other) => (turned: DerivedNozzle) => findOpposed({ one: turned, other }) === undefined),
     ...(space.kind === 'room' && intakesIn(space).length > 0 ? [(turned: DerivedNozzle) => intakesInJets(turned, true).length === 0] : []),
     ...vents.flatMap((vent): IsClear[] => {

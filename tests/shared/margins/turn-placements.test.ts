@@ -10,7 +10,7 @@ import { isNews, numbers, quickAnswers, stopKeys, uncovered_m2 } from '../../sup
 import { SLIVER_m2 } from '#shared/geometry/tolerance';
 
 const N1: RefOf<'nozzle'> = { kind: 'nozzle', network: 'net', id: 'n1' };
-const RULES = ['N1', 'N2', 'N3', 'N5', 'N6', 'N7', 'N9', 'N10', 'N12', 'N14', 'N15', 'N19', 'E11'];
+const RULES = ['N1', 'N2', 'N3', 'N5', 'N6', 'N7', 'N8', 'N9', 'N10', 'N12', 'N14', 'N15', 'N19', 'E11'];
 const EACH = 50;
 
 describe('1,000 turns held to the check', () => {
