@@ -1,4 +1,5 @@
 import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { Stage } from 'react-konva';
 import type { ScreenPoint } from '#shared/geometry/point';
 import type { Ref, RefOf } from '#shared/model/plan';
 import type { Verdict } from '#shared/rules/finding';
@@ -12,6 +13,7 @@ import { selectShownFinding, shownPlan } from '../store/selectors.ts';
 import type { Session, State } from '../store/state.ts';
 import { useStore, useStoreItself } from '../store/use-store.ts';
 import { ActiveLayer, FindingLayer, GroundLayer, MarkLayer, PlanLayer } from './board-layers.tsx';
+import { BEYOND_px } from './board-layer.tsx';
 import { MarginLayer } from './margin-layer.tsx';
 import './board.css';
 import { forgetLabels } from './draw-labels.ts';
@@ -36,6 +38,9 @@ const marginedOf = (state: State): RefOf<'nozzle'> | undefined => {
   const { patch, map, dial } = state.session.margins;
   return patch || dial || map !== null ? selectedNozzle(state) : undefined;
 };
+
+/** Its layers are drawn somewhat larger than the board. */
+const STAGE_PLACE = { left: -BEYOND_px, top: -BEYOND_px };
 
 const NOTHING: readonly Ref[] = [];
 const PROOF_VERDICTS: ReadonlySet<Verdict> = new Set(['stop', 'warn', 'not-checked', 'note']);
@@ -108,14 +113,14 @@ export function Board() {
       // biome-ignore lint/a11y/noNoninteractiveTabindex: a drawing board takes the keys of its tools
       tabIndex={0}
     >
-      <div key={`${pixelRatio}/${letters}`} className="board-canvas">
+      <Stage key={`${pixelRatio}/${letters}`} className="board-canvas" style={STAGE_PLACE} width={board.width + 2 * BEYOND_px} height={board.height + 2 * BEYOND_px} listening={false}>
         <GroundLayer scene={shown} drawings={drawings} pixelRatio={pixelRatio} />
         <PlanLayer scene={rest} />
         {margined ? <MarginLayer scene={rest} nozzle={margined} /> : null}
         <MarkLayer scene={shown} drawings={drawings} hovered={live ? NOTHING : isBesideIsometric ? pointed : hoveredAlone} finding={finding} selection={selection} cut={cut} />
         <FindingLayer marks={marks} ink={ink} />
         <ActiveLayer rest={rest} scene={live} moved={moved} marks={liveMarks} runner={runner} ink={ink} />
-      </div>
+      </Stage>
       {typing && asks.length > 0 ? (
         <PointerField
           asks={asks}

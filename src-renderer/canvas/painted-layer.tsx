@@ -1,26 +1,40 @@
-import { useLayoutEffect, useRef } from 'react';
+import type Konva from 'konva';
+import { type RefObject, useCallback, useLayoutEffect, useRef } from 'react';
+import { Layer, Shape } from 'react-konva';
 import type { Paint } from './paint.ts';
-import { Painter } from './painter.ts';
+import { Painter, type Screen } from './painter.ts';
 import type { Viewport } from './viewport.ts';
 
+/** A layer of a stage as what shows a picture. */
+const screenOf = (layer: Konva.Layer): Screen => ({ canvas: layer.getNativeCanvasElement(), ratio: layer.getCanvas().getPixelRatio(), draw: () => void layer.draw() });
+
+interface Painted {
+  readonly painter: RefObject<Painter | null>;
+  /** The layer with its one shape. */
+  readonly layer: React.ReactElement;
+}
+
 /**
- * Keeps the painter of a layer's element, made by `begin` when it appears. A new list of paints is drawn with the next
+ * Keeps the painter of a layer of a stage, made by `begin` when it appears. A new list of paints is drawn with the next
  * frame, all layers together.
  */
-export function usePainter(paints: readonly Paint[], begin: (place: HTMLElement) => Painter) {
-  const place = useRef<HTMLDivElement>(null);
+export function usePainter(paints: readonly Paint[], begin: (screen: Screen) => Painter): Painted {
+  const layer = useRef<Konva.Layer>(null);
   const painter = useRef<Painter>(null);
   const latest = useRef(paints);
   const waiting = useRef(0);
   const starting = useRef(begin);
+  /** Lasting: a new one would make the stage draw the layer. */
+  const scene = useCallback((context: Konva.Context) => painter.current?.scene(context._context), []);
 
   useLayoutEffect(() => {
-    if (!place.current) return;
-    const made = starting.current(place.current);
+    if (!layer.current) return;
+    const made = starting.current(screenOf(layer.current));
     painter.current = made;
     return () => {
       cancelAnimationFrame(waiting.current);
       waiting.current = 0;
+      painter.current = null;
       made.stop();
     };
   }, []);
@@ -33,15 +47,25 @@ export function usePainter(paints: readonly Paint[], begin: (place: HTMLElement)
       painter.current?.paint(latest.current);
     });
   }, [paints]);
-  return { place, painter };
+  return {
+    painter,
+    layer: (
+      <Layer ref={layer} listening={false}>
+        <Shape listening={false} perfectDrawEnabled={false} sceneFunc={scene} />
+      </Layer>
+    ),
+  };
 }
 
+/** The stage ends with what it shows. */
+const TO_THE_EDGE = { stage_px: 0, picture_px: 0 };
+
 /**
- * One canvas with a list of paints, drawn over each other. Paints are compared by identity: new ones draw the layer anew;
- * a new view alone redraws only what is quick, and shifts the rest until it stands still.
+ * One layer of a stage with a list of paints, drawn over each other. Paints are compared by identity: new ones draw the
+ * layer anew; a new view alone redraws only what is quick, and shifts the rest until it stands still.
  */
 export function PaintedLayer({ paints, view }: { readonly paints: readonly Paint[]; readonly view: Viewport }) {
-  const { place, painter } = usePainter(paints, (element) => new Painter(element, view, 0));
+  const { layer, painter } = usePainter(paints, (screen) => new Painter(screen, view, TO_THE_EDGE));
   useLayoutEffect(() => painter.current?.moved(view), [painter, view]);
-  return <div ref={place} className="painted-layer" />;
+  return layer;
 }

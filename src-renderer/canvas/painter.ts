@@ -29,18 +29,42 @@ interface Making {
   spent_ms: number;
 }
 
+/** Puts a picture, shifted by device pixels, in the place of all that a canvas shows. */
+function replaceWith(pen: Pen, picture: HTMLCanvasElement, dx: number, dy: number): void {
+  pen.save();
+  pen.setTransform(1, 0, 0, 1, 0, 0);
+  pen.globalCompositeOperation = 'copy';
+  pen.drawImage(picture, dx, dy);
+  pen.restore();
+}
+
+/** What shows the picture: a layer of a stage that reaches over the edges of the board. */
+export interface Screen {
+  /** The layer's own canvas, with a base scale of device pixels a pixel. */
+  readonly canvas: HTMLCanvasElement;
+  readonly ratio: number;
+  /** Clears the layer and has its shape call `scene`, now. */
+  draw(): void;
+}
+
+/** How far a stage and a picture on it reach over the edges of the board [px]. */
+export interface Reach {
+  readonly stage_px: number;
+  readonly picture_px: number;
+}
+
 /**
- * Keeps the picture of one layer in an element: it is drawn somewhat larger than the board, shifted while the board moves,
- * and drawn anew between frames before its edge comes into sight, or where it must grow or shrink. Something else to draw
- * is drawn at once.
+ * Keeps the picture of one layer: it is drawn somewhat larger than the board, shifted while the board moves, and drawn anew
+ * between frames before its edge comes into sight, or where it must grow or shrink. Something else to draw is drawn at once.
  */
 export class Painter {
-  private readonly place: HTMLElement;
+  private readonly screen: Screen;
   /** How far the picture reaches over the edges of the board [px]. */
   private readonly beyond_px: number;
+  /** How far the picture begins within the stage [px]. */
+  private readonly inset_px: number;
   private paints: readonly Paint[] = [];
   private view: Viewport;
-  private canvas: HTMLCanvasElement | undefined;
   /** What the picture shows. */
   private drawn: Viewport | undefined;
   /** Nothing is drawn. */
@@ -51,10 +75,26 @@ export class Painter {
   private callOff: (() => void) | undefined;
   private timer: ReturnType<typeof setTimeout> | undefined;
 
-  constructor(place: HTMLElement, view: Viewport, beyond_px: number) {
-    this.place = place;
+  constructor(screen: Screen, view: Viewport, { stage_px, picture_px }: Reach) {
+    this.screen = screen;
     this.view = view;
-    this.beyond_px = beyond_px;
+    this.beyond_px = picture_px;
+    this.inset_px = stage_px - picture_px;
+    // Views say where the corner of the board is, which lies within the stage.
+    screen.canvas.style.transformOrigin = `${stage_px}px ${stage_px}px`;
+    screen.canvas.style.willChange = 'transform';
+  }
+
+  /** Draws all of it: what the shape of the layer does. */
+  scene(pen: Pen): void {
+    clearTimeout(this.timer);
+    this.giveUp();
+    const made: Making = { canvas: this.screen.canvas, pen, view: this.view, paints: this.paints, done: 0, spent_ms: 0 };
+    pen.save();
+    pen.translate(this.inset_px, this.inset_px);
+    this.work(made, Infinity);
+    pen.restore();
+    this.show(made);
   }
 
   /** Draws something else, now. */
@@ -80,7 +120,7 @@ export class Painter {
     }
     const { dx_px, dy_px } = this.shift();
     clearTimeout(this.timer);
-    if (!isShifted || !isWhole(dx_px * window.devicePixelRatio) || !isWhole(dy_px * window.devicePixelRatio)) {
+    if (!isShifted || !isWhole(dx_px * this.screen.ratio) || !isWhole(dy_px * this.screen.ratio)) {
       if (performance.now() - this.drawnAt_ms > ANEW_EVERY_ms) this.begin();
       this.timer = setTimeout(() => this.settle(), REST_ms);
       return;
@@ -97,10 +137,10 @@ export class Painter {
 
   /** Brings the picture to where it belongs. Answers how far that is [px]. */
   private shift(): { readonly dx_px: number; readonly dy_px: number } {
-    const { canvas, drawn } = this;
-    if (!canvas || !drawn) return { dx_px: 0, dy_px: 0 };
+    const { drawn } = this;
+    if (!drawn) return { dx_px: 0, dy_px: 0 };
     const { scale, dx_px, dy_px } = transformBetween(drawn, this.view);
-    canvas.style.transform = scale === 1 && dx_px === 0 && dy_px === 0 ? '' : `translate(${dx_px}px, ${dy_px}px) scale(${scale})`;
+    this.screen.canvas.style.transform = scale === 1 && dx_px === 0 && dy_px === 0 ? '' : `translate(${dx_px}px, ${dy_px}px) scale(${scale})`;
     return { dx_px, dy_px };
   }
 
@@ -113,10 +153,7 @@ export class Painter {
       return;
     }
     this.isBlank = isEmpty;
-    const made = this.start(this.canvas);
-    if (!made) return;
-    this.work(made, Infinity);
-    this.show(made);
+    this.screen.draw();
   }
 
   /** Draws on when there is time; layers take turns, so that no frame has to draw on all of them. */
@@ -135,21 +172,18 @@ export class Painter {
 
   /** Draws what came into reach beside the picture as it stands, which is moved within its canvas. */
   private extend(): void {
-    const { canvas, drawn, view, beyond_px } = this;
-    const pen = canvas?.getContext('2d');
-    if (!canvas || !drawn || !pen || this.making) return;
+    const { drawn, view, beyond_px, inset_px } = this;
+    const { canvas, ratio } = this.screen;
+    const pen = canvas.getContext('2d');
+    if (!drawn || !pen || this.making) return;
     const { scale, dx_px, dy_px } = transformBetween(drawn, view);
     const [width, height] = [view.width + 2 * beyond_px, view.height + 2 * beyond_px];
-    const ratio = window.devicePixelRatio;
-    if (scale !== 1 || Math.abs(dx_px) > width / 2 || Math.abs(dy_px) > height / 2 || !isWhole(dx_px * ratio) || !isWhole(dy_px * ratio)) {
+    if (scale !== 1 || inset_px !== 0 || Math.abs(dx_px) > width / 2 || Math.abs(dy_px) > height / 2 || !isWhole(dx_px * ratio) || !isWhole(dy_px * ratio)) {
       this.begin();
       return;
     }
     const [dx, dy] = [Math.round(dx_px * ratio) / ratio, Math.round(dy_px * ratio) / ratio];
-    pen.setTransform(1, 0, 0, 1, 0, 0);
-    pen.globalCompositeOperation = 'copy';
-    pen.drawImage(canvas, Math.round(dx * ratio), Math.round(dy * ratio));
-    pen.globalCompositeOperation = 'source-over';
+    replaceWith(pen, canvas, Math.round(dx * ratio), Math.round(dy * ratio));
     const fits = drawStrips(pen, { camera: view.camera, width, height }, { dx, dy, ratio }, this.paints);
     this.drawn = view;
     this.shift();
@@ -168,7 +202,7 @@ export class Painter {
   private begin(): void {
     if (this.making) return;
     this.giveUp();
-    this.making = this.start(undefined);
+    this.making = this.start();
     if (this.making) this.goOn(this.making);
   }
 
@@ -192,31 +226,16 @@ export class Painter {
     this.making = undefined;
   }
 
-  /** A clear canvas for the view: the one given, or a new one. */
-  private start(reused: HTMLCanvasElement | undefined): Making | undefined {
-    const canvas = reused ?? document.createElement('canvas');
-    const { view, beyond_px } = this;
-    const ratio = window.devicePixelRatio;
-    const [width, height] = [view.width + 2 * beyond_px, view.height + 2 * beyond_px];
-    const size = { width: Math.max(1, Math.round(width * ratio)), height: Math.max(1, Math.round(height * ratio)) };
+  /** A clear picture of the size of the screen, to be drawn aside. */
+  private start(): Making | undefined {
+    const { canvas: shown, ratio } = this.screen;
+    const canvas = document.createElement('canvas');
+    canvas.width = shown.width;
+    canvas.height = shown.height;
     const pen = canvas.getContext('2d');
     if (!pen) return undefined;
-    if (canvas.width !== size.width || canvas.height !== size.height) {
-      canvas.width = size.width;
-      canvas.height = size.height;
-      const { style } = canvas;
-      style.position = 'absolute';
-      style.left = `${-beyond_px}px`;
-      style.top = `${-beyond_px}px`;
-      style.width = `${width}px`;
-      style.height = `${height}px`;
-      // Views say where the corner of the board is, which lies within the picture.
-      style.transformOrigin = `${beyond_px}px ${beyond_px}px`;
-    }
-    pen.setTransform(1, 0, 0, 1, 0, 0);
-    pen.clearRect(0, 0, canvas.width, canvas.height);
-    pen.setTransform(ratio, 0, 0, ratio, 0, 0);
-    return { canvas, pen, view, paints: this.paints, done: 0, spent_ms: 0 };
+    pen.setTransform(ratio, 0, 0, ratio, this.inset_px * ratio, this.inset_px * ratio);
+    return { canvas, pen, view: this.view, paints: this.paints, done: 0, spent_ms: 0 };
   }
 
   /** Draws for a while; answers whether the picture is finished. */
@@ -236,10 +255,14 @@ export class Painter {
   }
 
   private show(made: Making): void {
-    if (this.canvas !== made.canvas) {
-      if (this.canvas) this.canvas.replaceWith(made.canvas);
-      else this.place.append(made.canvas);
-      this.canvas = made.canvas;
+    const { canvas } = this.screen;
+    if (canvas !== made.canvas) {
+      const pen = canvas.getContext('2d');
+      if (!pen || canvas.width !== made.canvas.width || canvas.height !== made.canvas.height) {
+        this.sharp();
+        return;
+      }
+      replaceWith(pen, made.canvas, 0, 0);
     }
     this.drawn = made.view;
     this.drawnAt_ms = performance.now();

@@ -1,4 +1,5 @@
 import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { Stage } from 'react-konva';
 import { type Ref, isSameRef, refKey } from '#shared/model/plan';
 import { wheelFactor } from '../input/camera-input.ts';
 import { makeFrameQueue } from '../input/frame-queue.ts';
@@ -162,7 +163,9 @@ export function SectionBoard({ cut, lengths, width, height }: SectionBoardProps)
       }}
       onKeyDown={onKey}
     >
-      <PaintedLayer key={pixelRatio} paints={paints} view={stage} />
+      <Stage key={pixelRatio} width={width} height={height} listening={false}>
+        <PaintedLayer paints={paints} view={stage} />
+      </Stage>
       {typing ? (
         <PointerField
           asks={HEIGHT_ONLY}

@@ -1,4 +1,5 @@
 import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { Stage } from 'react-konva';
 import type { Space } from '#shared/derived/derived';
 import type { Elevation } from '#shared/elevation/elevation';
 import { isSameRef, refKey } from '#shared/model/plan';
@@ -201,7 +202,9 @@ export function WallBoard({ elevation, spaces, lengths, width, height }: WallBoa
       }}
       onKeyDown={onKey}
     >
-      <PaintedLayer key={pixelRatio} paints={paints} view={stage} />
+      <Stage key={pixelRatio} width={width} height={height} listening={false}>
+        <PaintedLayer paints={paints} view={stage} />
+      </Stage>
       {typing ? (
         <PointerField
           asks={HEIGHT_ONLY}

@@ -1,4 +1,5 @@
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { Stage } from 'react-konva';
 import { type Ref, refKey } from '#shared/model/plan';
 import { listenToCamera } from '../../input/camera-input.ts';
 import { isForControl } from '../../input/tool-keys.ts';
@@ -151,7 +152,9 @@ export function IsometricBoard({ shown, lengths, width, height, searchAnew }: Is
         onDoubleClick={(event) => refsAt(placeOf(event)).length === 0 && showAll()}
         onKeyDown={onKey}
       >
-        <PaintedLayer key={`${pixelRatio}/${letters}`} paints={paints} view={view} />
+        <Stage key={`${pixelRatio}/${letters}`} width={width} height={height} listening={false}>
+          <PaintedLayer paints={paints} view={view} />
+        </Stage>
       </div>
       <IsometricKey iso={shown.iso} />
       <div className="isometric-buttons">
