@@ -5,7 +5,6 @@ import { derivePlan } from '#shared/derived/derive-plan';
 import { evaluate } from '#shared/evaluate';
 import { rectangle } from '#shared/geometry/outline';
 import { allowedPatch } from '#shared/margins/allowed-patch';
-import { carve } from '#shared/margins/carve';
 import { nozzleHeights, pipeHeights, railHeights } from '#shared/margins/height-range';
 import { lastKept } from '#shared/margins/last-kept';
 import { marginFields } from '#shared/margins/margin-field';
@@ -13,6 +12,7 @@ import { patchBoxOf, reachOf, reachesOf } from '#shared/margins/patch-reach';
 import { marginAt } from '#shared/margins/place-margin';
 import { provenPatch } from '#shared/margins/proven-patch';
 import { siteOf } from '#shared/margins/site';
+import { tracedWithin } from '#shared/margins/traced';
 import { tapeDown_m, tapeUp_m } from '#shared/margins/tape-down';
 import { turnRangeOf } from '#shared/margins/turn-range';
 import { momentsOf } from '#shared/geometry/moments';
@@ -127,14 +127,17 @@ describe('margin map', () => {
   });
 });
 
-describe('carving', () => {
-  test('cuts what a question refuses, never less, and all that is in doubt when questions run out', () => {
+describe('tracing', () => {
+  test('finds the border of a question to a millimetre, straight or round, and errs to the small side', () => {
     const square = [rectangle(1, 1)];
-    const isKept = ({ x, y }: { x: number; y: number }): boolean => x + y <= 1;
-    const [fine, hasty] = [400, 30].map((most) => momentsOf(carve(square, isKept, most, 0.002)).area_m2);
-    expect(fine).toBeLessThanOrEqual(0.5);
-    expect(fine).toBeGreaterThan(0.35);
-    expect(hasty).toBeLessThanOrEqual(fine ?? 0);
+    const half = momentsOf(tracedWithin(square, ({ x, y }) => x + y <= 1, { box_m: 0.1 })).area_m2;
+    expect(half).toBeLessThanOrEqual(0.5);
+    expect(half).toBeGreaterThan(0.5 - Math.SQRT2 * 0.0015);
+    const quarter = momentsOf(tracedWithin(square, ({ x, y }) => Math.hypot(x, y) <= 0.8, { box_m: 0.1 })).area_m2;
+    expect(quarter).toBeLessThanOrEqual(Math.PI * 0.16);
+    expect(quarter).toBeGreaterThan(Math.PI * 0.16 - 0.4 * Math.PI * 0.0015);
+    expect(tracedWithin(square, () => true, { box_m: 0.1 })).toBe(square);
+    expect(tracedWithin(square, () => false, { box_m: 0.1 })).toEqual([]);
   });
 
   test('the last value kept is found by strides, then by halving', () => {
