@@ -45,7 +45,7 @@ export const stopKeys = (findings: readonly Finding[], nozzle: string): Readonly
   new Set(
     findings
       .filter((each) => isFault(each) && !(OF_PLACE.includes(each.rule) && each.subject.id === nozzle))
-      .flatMap((each) => GRAVEST.slice(GRAVEST.findIndex((verdict) => verdict === each.verdict)).map((verdict) => `${verdict} ${findingKey(each)}`)),
+      .flatMap((each) => GRAVEST.slice((GRAVEST as readonly string[]).indexOf(each.verdict)).map((verdict) => `${verdict} ${findingKey(each)}`)),
   );
 
 /** Whether a finding breaks something that was not broken before. */
