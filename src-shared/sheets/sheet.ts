@@ -12,6 +12,10 @@ export interface Stroke {
 
 export type FontName = 'plain' | 'bold';
 
+/** What a viewer of the sheets can hide and show by itself, in the order in which it lists them. */
+export const SHEET_LAYERS = ['underlay', 'coverage', 'building', 'pipe', 'nozzles', 'dimensions', 'findings', 'notes'] as const;
+export type SheetLayer = (typeof SHEET_LAYERS)[number];
+
 /** Closed or open run of places on paper, x and y in turn [mm]. */
 export type Places = readonly number[];
 
@@ -19,7 +23,12 @@ export type Places = readonly number[];
  * One thing painted on paper, in mm from the sheet's top left corner, y down.
  * A drawing list is painted from first to last; nothing in it knows of the plan.
  */
-export type Mark =
+export type Mark = Ink & {
+  /** Layer that it can be hidden with; without one it is always seen. */
+  readonly layer?: SheetLayer;
+};
+
+type Ink =
   | { readonly kind: 'line'; readonly places: Places; readonly stroke: Stroke; readonly closed?: boolean; readonly fill?: string }
   /** Many separate straight pieces, four numbers each: one mark for a whole underlay layer. */
   | { readonly kind: 'segments'; readonly places: Places | Float64Array; readonly stroke: Stroke }
@@ -42,6 +51,12 @@ export type Mark =
       readonly rotation_rad?: number;
       /** White box behind it, so that lines do not run through. */
       readonly halo?: boolean;
+      /** Name by which other texts of the set lead here, as `placeName` makes it. */
+      readonly place?: string;
+      /** Name of the place that it leads to; one that the set does not hold is no link. */
+      readonly goesTo?: string;
+      /** Words of the outline that lead here, and how much paper above and to the right they show. */
+      readonly bookmark?: { readonly words: string; readonly up_mm: number; readonly right_mm: number };
     }
   | { readonly kind: 'image'; readonly bytes: Uint8Array; readonly mime: 'image/png' | 'image/jpeg'; /** Maps the unit square, y up, to paper mm. */ readonly matrix: readonly [number, number, number, number, number, number]; readonly opacity: number }
   /** Everything in it is cut at the box. */
