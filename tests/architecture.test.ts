@@ -50,7 +50,9 @@ const LAYERS: Readonly<Record<string, readonly string[]>> = {
     'src-shared/evaluate.ts',
     'src-shared/live.ts',
   ],
+  'src-shared/revisions': ['src-shared/geometry/', 'src-shared/model/', 'src-shared/profile/', 'src-shared/units/'],
   'src-shared/sheets': [
+    'src-shared/revisions/',
     'src-shared/paper/',
     'src-shared/geometry/',
     'src-shared/model/',

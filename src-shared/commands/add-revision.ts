@@ -1,4 +1,4 @@
-import type { Revision } from '../model/plan.ts';
+import type { Plan, Revision } from '../model/plan.ts';
 import { revisionSchema } from '../model/schema.ts';
 import { changedKeys, thingDigests } from '../model/thing-digests.ts';
 import { applyChange } from './apply-change.ts';
@@ -7,12 +7,8 @@ import { command, refuse } from './command.ts';
 
 const FIELDS = revisionSchema.partial();
 
-/**
- * Adds a revision, and keeps what the plan is now as what was issued with it: what has changed since the issue before
- * is clouded on the sheets, what changes later is found by check D7.
- * Refuses a blank mark, one that was used before, a text that is too long, and more than 200 of them.
- */
-export const addRevision = command('Add revision', (draft, revision: Revision) => {
+/** Enters a revision in a plan under change, with the digest of everything as it is issued. Refuses as `addRevision` does. */
+export function enterRevision(draft: Plan, revision: Revision): void {
   const { revisions } = draft.info;
   const mark = revision.mark.trim();
   if (mark === '') refuse('A revision needs a mark, such as A.');
@@ -24,4 +20,11 @@ export const addRevision = command('Add revision', (draft, revision: Revision) =
   const plan = asItStood(draft);
   const things = thingDigests(plan);
   draft.lastIssue = { mark, date: added.date, things, changed: plan.lastIssue ? changedKeys(plan.lastIssue.things, things) : [] };
-});
+}
+
+/**
+ * Adds a revision, and keeps what the plan is now as what was issued with it: what has changed since the issue before
+ * is clouded on the sheets, what changes later is found by check D7.
+ * Refuses a blank mark, one that was used before, a text that is too long, and more than 200 of them.
+ */
+export const addRevision = command('Add revision', (draft, revision: Revision) => enterRevision(draft, revision));

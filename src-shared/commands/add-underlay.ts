@@ -1,15 +1,9 @@
-import { isSafeFileName } from '../model/mend-plan.ts';
 import { type Ref, type Underlay, takeId } from '../model/plan.ts';
 import { command, refuse } from './command.ts';
+import { type AssetEntry, holdAsset } from './hold-asset.ts';
 import { levelOf } from './lookup.ts';
 import { soundName } from './sound-value.ts';
 
-/** A file that the host keeps, as the plan names it. */
-export interface AssetEntry {
-  readonly name: string;
-  readonly file: string;
-  readonly sha256: string;
-}
 export type UnderlayStart = Pick<Underlay, 'kind' | 'page' | 'metresPerUnit' | 'calibration' | 'name'>;
 
 /**
@@ -23,12 +17,7 @@ export const addUnderlay = command('Add floor plan', (draft, levelId: string, as
   const { metresPerUnit, calibration, kind, page } = start;
   if (metresPerUnit !== null && !(metresPerUnit > 0 && metresPerUnit <= 1e6)) refuse('The scale of a floor plan must be more than 0.');
   if (!Number.isInteger(page) || page < 1 || page > 10_000) refuse('Pages are counted from 1.');
-  if (!isSafeFileName(asset.file) || !/^[0-9a-f]{64}$/.test(asset.sha256)) refuse('This file cannot be kept with the plan. Import it again.');
-  let held = Object.values(draft.assets).find(({ sha256 }) => sha256 === asset.sha256)?.id;
-  if (!held) {
-    held = takeId(draft, 'asset');
-    draft.assets[held] = { id: held, name: asset.name.slice(0, 200), file: asset.file, sha256: asset.sha256 };
-  }
+  const held = holdAsset(draft, asset, 'This file cannot be kept with the plan. Import it again.');
   const id = takeId(draft, 'underlay');
   level.underlays[id] = {
     id,

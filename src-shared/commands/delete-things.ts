@@ -1,4 +1,5 @@
 import type { Draft } from 'immer';
+import { assetsInUse } from '../model/assets-in-use.ts';
 import type { Enclosure, Network, Pipe, Plan, Ref, RefOf } from '../model/plan.ts';
 import { thingsInSentence } from '../model/thing-name.ts';
 import { asItStood } from './as-it-stood.ts';
@@ -157,8 +158,7 @@ function deleteFromLevel(draft: Draft<Plan>, ref: Ref): void {
     case 'underlay': {
       const { asset } = underlayOf(draft, ref);
       delete levelOf(draft, ref.level).underlays[ref.id];
-      const isUsed = Object.values(draft.levels).some(({ underlays }) => Object.values(underlays).some((other) => other.asset === asset));
-      if (!isUsed) delete draft.assets[asset];
+      if (!assetsInUse(draft).has(asset)) delete draft.assets[asset];
       break;
     }
     case 'network':

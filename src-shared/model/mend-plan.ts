@@ -131,9 +131,10 @@ function mendLevel(level: Plan['levels'][string], plan: Plan, where: string, eff
 /** Every id that was taken from the plan's serial. */
 function* serialIds(plan: Plan): Generator<string> {
   yield* Object.keys(plan.assets);
+  for (const { id } of plan.issuedSets) yield id;
   for (const level of Object.values(plan.levels)) {
     yield level.id;
-    for (const part of [level.underlays, level.obstructions, level.dimensions, level.notes]) yield* Object.keys(part);
+    for (const part of [level.underlays, level.obstructions, level.devices, level.adjoining, level.dimensions, level.notes]) yield* Object.keys(part);
     for (const enclosure of Object.values(level.enclosures)) {
       yield enclosure.id;
       yield* Object.keys(enclosure.openings);
@@ -160,6 +161,19 @@ function mendSerial(plan: Plan, remarks: string[]): void {
 /** Whether a file may have this name inside a plan file: it leads nowhere else. */
 export const isSafeFileName = (file: string): boolean => /^[A-Za-z0-9][A-Za-z0-9._-]{0,119}$/.test(file);
 
+/** A set whose files are not named by the plan is still in the log, but was not kept. */
+function mendIssuedSets(plan: Plan, remarks: string[]): void {
+  checkIds(plan.issuedSets.map(({ id }) => id), 'issuedSets');
+  for (const set of plan.issuedSets) {
+    for (const part of ['plan', 'sheets'] as const) {
+      const asset = set[part];
+      if (asset === null || has(plan.assets, asset)) continue;
+      set[part] = null;
+      remarks.push(`The ${part === 'plan' ? 'plan' : 'sheets'} of issued set ${set.mark} ${part === 'plan' ? 'is' : 'are'} not with the plan any more. Look for an older copy of the plan file.`);
+    }
+  }
+}
+
 function checkAssets(plan: Plan): void {
   checkKeys(plan.assets, 'assets');
   for (const { id, file } of Object.values(plan.assets)) {
@@ -184,6 +198,7 @@ export function mendPlan(plan: Plan): { readonly ok: true; readonly remarks: str
     if (Object.keys(plan.levels).length === 0) throw new Unmendable('The plan has no level to draw on.', 'levels');
     for (const level of Object.values(plan.levels)) mendLevel(level, plan, `levels › ${level.id} “${level.name}”`, effort, remarks);
     for (const network of Object.values(plan.networks)) mendNetwork(network, plan, `networks › ${network.id} “${network.name}”`, remarks);
+    mendIssuedSets(plan, remarks);
     mendSerial(plan, remarks);
     if (effort.left < 0) throw new Unmendable('The outlines of the plan have too many corners to be checked.', 'levels');
     return { ok: true, remarks };

@@ -55,7 +55,7 @@ export const d07ChangesClouded = defineRule<Part>({
       limitSource: 'common practice',
       margin: 0 - changed,
       inputs: [{ label: 'Last issue', value: [issue.mark, issue.date].filter(Boolean).join(', ') }],
-      text: changed === 0 ? `Nothing here has changed since revision ${issue.mark}.` : `${what} since revision ${issue.mark}. Add a revision, so that the sheets cloud what is new.`,
+      text: changed === 0 ? `Nothing here has changed since revision ${issue.mark}.` : `${what} since revision ${issue.mark}. Issue a new set, so that the sheets cloud what is new.`,
     };
   },
 });
