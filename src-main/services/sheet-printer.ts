@@ -5,6 +5,7 @@ import { PRINT } from '#shared/sheets/print-ink';
 import type { Mark, Sheet } from '#shared/sheets/sheet';
 import { cornersOf, textBoxOf } from '#shared/sheets/text-box';
 import { fontFiles } from './font-files.ts';
+import { formPainter } from './form-fields.ts';
 import { setTextAsMeasured } from './measured-text.ts';
 import { isSoundPng } from './picture-check.ts';
 import { type SheetPen, sheetPen } from './sheet-pen.ts';
@@ -46,11 +47,14 @@ export function printSheets(sheets: readonly Sheet[], about: PrintAbout): Promis
     document.on('error', reject);
   });
   const page: Page = { document, fonts, pictures: new Map() };
-  for (const { paper, marks } of sheets) {
+  const form = formPainter(document, fonts.plain);
+  for (const { paper, marks, fields } of sheets) {
     document.addPage({ size: [paper.width_mm * POINTS_PER_MM, paper.height_mm * POINTS_PER_MM], margin: 0 });
     document.scale(POINTS_PER_MM);
     paint(page, marks);
+    form.paint(fields ?? [], paper.height_mm);
   }
+  form.end();
   document.end();
   return done;
 }

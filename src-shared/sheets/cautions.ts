@@ -1,4 +1,5 @@
 import { HOLD_POINTS } from '../model/hold-points.ts';
+import { checkFields } from './field-form.ts';
 import type { Table } from './tables.ts';
 
 /** Printed on every sheet: what stands above it. */
@@ -39,7 +40,7 @@ export const holdPointsTable = (checks: Readonly<Record<string, { readonly done:
   ],
   rows: HOLD_POINTS.map(({ id, words, isWitnessed }) => {
     const check = checks[id];
-    return [id, words, isWitnessed ? 'W' : '', check?.done ? 'yes' : '', check?.by ?? '', check?.witness ?? '', check?.at ?? ''];
+    return [id, words, isWitnessed ? 'W' : '', ...checkFields(id, isWitnessed, check)];
   }),
   rowHeight_mm: FIELD_ROW_mm,
 });

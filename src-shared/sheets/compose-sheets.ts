@@ -87,13 +87,13 @@ export function composeSheets(evaluation: Evaluation, drawings: ReadonlyMap<stri
   const shared = begins.map(({ at }) => ({ at, page: pages.shift() }));
   for (const { at, page } of shared) {
     const draft = drawn[at];
-    if (draft && page && page.titles.length > 0) drawn[at] = { ...draft, title: sheetTitle([draft.title, ...page.titles]), marks: [...draft.marks, ...page.marks] };
+    if (draft && page && page.titles.length > 0) drawn[at] = { ...draft, title: sheetTitle([draft.title, ...page.titles]), marks: [...draft.marks, ...page.marks], fields: [...(draft.fields ?? []), ...page.fields] };
   }
   // Calculations begin a sheet of their own, so that they can be handed over by themselves.
   const calculations = isField ? [] : flowTables(calculationBlocks(evaluation, layout), layout.area, layout.tableColumns, layout.sizes);
   const tables = [...pages, ...calculations]
     .filter(({ marks }) => marks.length > 0)
-    .map(({ marks, titles }): SheetDraft => ({ title: sheetTitle(titles), scale: 'no scale', marks, hasViews: false, hasPlan: false, used: new Set(), remarks: [] }));
+    .map(({ marks, fields, titles }): SheetDraft => ({ title: sheetTitle(titles), scale: 'no scale', marks, fields, hasViews: false, hasPlan: false, used: new Set(), remarks: [] }));
   const drafts = [...drawn, ...tables];
   const legendPage = pages.findIndex(({ titles }) => titles.includes('Legend'));
   const numberOf = (index: number): string => [printable(derived.plan.info.sheetPrefix.trim()).slice(0, LONGEST_PREFIX), String(index + 1)].filter(Boolean).join('-');
@@ -247,6 +247,7 @@ function finishSheet(layout: SheetLayout, facts: SetFacts, draft: SheetDraft, pl
     number: place.number,
     title: draft.title,
     paper: layout.paper,
+    ...(draft.fields && draft.fields.length > 0 ? { fields: draft.fields } : {}),
     marks: [
       ...(facts.isSample ? sampleStamp(layout) : []),
       ...draft.marks,

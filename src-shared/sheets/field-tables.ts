@@ -4,7 +4,9 @@ import type { FieldRoom, FieldRoomAnswer } from '../margins/field-room.ts';
 import { refKey } from '../model/plan.ts';
 import { toMillimetres } from '../units/convert.ts';
 import { formatLength } from '../units/length-text.ts';
+import { formIdentityOf } from '../site/form-identity.ts';
 import { FIELD_ROW_mm } from './cautions.ts';
+import { identityCell, measuredField, noteFields } from './field-form.ts';
 import { shiftText } from './room-table.ts';
 import { sentence } from './sheet-text.ts';
 import type { Table } from './tables.ts';
@@ -52,10 +54,13 @@ export function fieldTable(derived: Derived, rooms?: ReadonlyMap<string, FieldRo
     { head: 'Planned', align: 'right' as const, font: 'bold' as const },
     { head: 'mm', align: 'right' as const },
     { head: 'Tol. −/+', least_mm: 16 },
-    { head: 'Measured', least_mm: 24 },
-    { head: 'Deviation', least_mm: 20 },
-    { head: 'Pass, fail, re-check', least_mm: 22 },
-    { head: 'By, time, instrument', least_mm: 34, isWide: true },
+    { head: 'Measured', least_mm: 26 },
+    { head: 'Deviation', least_mm: 18 },
+    { head: 'Pass, fail, re-check', least_mm: 18 },
+    { head: 'By', least_mm: 16 },
+    { head: 'Date and time', least_mm: 26 },
+    { head: 'Instrument', least_mm: 20 },
+    { head: 'Reason or note', least_mm: 34, isWide: true },
   ];
   const dimensions = fieldDimensionsOf(derived);
   const rows = dimensions.map((dimension) => {
@@ -69,16 +74,17 @@ export function fieldTable(derived: Derived, rooms?: ReadonlyMap<string, FieldRo
       formatLength(planned_m, lengths),
       String(Math.round(toMillimetres(planned_m))),
       tolerance_m ? shiftText(...tolerance_m, lengths) : 'ask',
-      measured ? formatLength(measured.value_m, lengths) : '',
+      measuredField(dimension, lengths, measured),
       measured ? formatLength(measured.value_m - planned_m, lengths) : '',
       '',
-      measured ? [measured.by, measured.at, measured.instrument].filter(Boolean).join(', ') : '',
+      ...noteFields(id, name, measured),
     ];
   });
   return {
     title: 'Field verification',
-    note: 'Every dimension starts at the stated face, never at another nozzle. Take two readings. Plumb the drop points with a laser. Write in ink.',
+    note: 'Every dimension starts at the stated face, never at another nozzle. Take two readings. Plumb the drop points with a laser. Write in ink, or fill in the fields on a screen and hand the file back.',
     columns,
+    identity: identityCell(formIdentityOf(derived, dimensions)),
     rows: [...rows, ...Array.from({ length: BLANK_ROWS }, () => columns.map(() => ''))],
     rowHeight_mm: FIELD_ROW_mm,
   };

@@ -1,4 +1,4 @@
-import type { Mark } from './sheet.ts';
+import type { Mark, SheetField } from './sheet.ts';
 import { type LaidRow, type LaidTable, type Table, layTable } from './tables.ts';
 import type { PaperBox } from './text-box.ts';
 import type { TypeSizes } from '../paper/type-sizes.ts';
@@ -13,6 +13,7 @@ export interface FlowBlock {
 /** What one sheet got of a flow. */
 export interface FlowPage {
   readonly marks: Mark[];
+  readonly fields: SheetField[];
   /** Titles of the tables on it, each once. */
   readonly titles: string[];
 }
@@ -32,7 +33,7 @@ export function flowTables(blocks: readonly FlowBlock[], sheet: PaperBox, column
   const width = sheet.right - sheet.left;
   const columnWidth = (width - (columns - 1) * gap) / columns;
   const pages: FlowPage[] = [];
-  let page: FlowPage = { marks: [], titles: [] };
+  let page: FlowPage = { marks: [], fields: [], titles: [] };
   let top = area.top;
   let column = 0;
   let y = area.top;
@@ -42,7 +43,7 @@ export function flowTables(blocks: readonly FlowBlock[], sheet: PaperBox, column
   const turnPage = (): void => {
     if (!isEmpty || pages.length < Math.max(1, begins.length)) pages.push(page);
     area = begins[pages.length] ?? sheet;
-    page = { marks: [], titles: [] };
+    page = { marks: [], fields: [], titles: [] };
     top = area.top;
     column = 0;
     y = area.top;
@@ -56,7 +57,9 @@ export function flowTables(blocks: readonly FlowBlock[], sheet: PaperBox, column
     } else turnPage();
   };
   const put = (row: LaidRow, span: FlowBlock['span']): void => {
-    page.marks.push(...row.draw(area.left + (span === 'column' ? column * (columnWidth + gap) : 0), y));
+    const left = area.left + (span === 'column' ? column * (columnWidth + gap) : 0);
+    page.marks.push(...row.draw(left, y));
+    if (row.fields) page.fields.push(...row.fields(left, y));
     y += row.height_mm;
     lowest = Math.max(lowest, y);
     isEmpty = false;

@@ -5,7 +5,7 @@ import { line, pen, text } from './marks.ts';
 import { WEIGHT } from './print-ink.ts';
 import { groundBar } from './scale-bars.ts';
 import { scaleName } from '../paper/scales.ts';
-import type { Mark } from './sheet.ts';
+import type { Mark, SheetField } from './sheet.ts';
 import { shortened } from './text-box.ts';
 import type { SymbolName } from './symbol-names.ts';
 
@@ -15,6 +15,8 @@ export interface SheetDraft {
   /** Scale as the title block names it. */
   readonly scale: string;
   readonly marks: readonly Mark[];
+  /** To be filled in on a screen. */
+  readonly fields?: readonly SheetField[];
   readonly hasViews: boolean;
   readonly hasPlan: boolean;
   readonly used: ReadonlySet<SymbolName>;

@@ -62,12 +62,34 @@ type Ink =
   /** Everything in it is cut at the box. */
   | { readonly kind: 'clip'; readonly x: number; readonly y: number; readonly width_mm: number; readonly height_mm: number; readonly marks: readonly Mark[] };
 
+/** What a form field holds: words, a tick ("yes" or nothing), or words that only identify the form. */
+export interface FormCell {
+  /** The same however often the plan is printed, e.g. "net-1/nozzle-3/first#measured". */
+  readonly name: string;
+  readonly kind: 'text' | 'tick' | 'fixed';
+  /** Shown by a viewer beside the field. */
+  readonly tooltip: string;
+  readonly value: string;
+  /** Several lines may be written. */
+  readonly isLong?: boolean;
+}
+
+/** A field to be filled in on a screen, its box in mm from the sheet's top left corner. Ink works in the same box. */
+export interface SheetField extends FormCell {
+  readonly x: number;
+  readonly y: number;
+  readonly width_mm: number;
+  readonly height_mm: number;
+}
+
 /** One sheet, composed. */
 export interface Sheet {
   readonly number: string;
   readonly title: string;
   readonly paper: Paper;
   readonly marks: readonly Mark[];
+  /** Fields of a form, in the order of filling in; a painter that knows no forms leaves them. */
+  readonly fields?: readonly SheetField[];
 }
 
 /** What the user chooses for a set. */

@@ -2,7 +2,7 @@ import type { Verdict } from '../rules/finding.ts';
 import { printable, textWidth_mm } from './font-widths.ts';
 import { box, line, pen, text } from './marks.ts';
 import { PRINT, WEIGHT } from './print-ink.ts';
-import type { FontName, Mark } from './sheet.ts';
+import type { FontName, FormCell, Mark, SheetField } from './sheet.ts';
 import { verdictMark } from './symbols.ts';
 import { wrapText } from './text-box.ts';
 import type { TypeSizes } from '../paper/type-sizes.ts';
@@ -16,7 +16,7 @@ export interface Drawing {
 }
 
 /** What stands in a cell: words, words that are looked for first or run over further columns, the mark of a verdict, an empty field to write in, or a drawing. */
-export type Cell = string | { readonly kind: 'bold'; readonly words: string } | { readonly kind: 'over'; readonly words: string; readonly columns: number; readonly isBold: boolean } | { readonly kind: 'verdict'; readonly verdict: Verdict } | { readonly kind: 'field' } | Drawing;
+export type Cell = string | { readonly kind: 'bold'; readonly words: string } | { readonly kind: 'over'; readonly words: string; readonly columns: number; readonly isBold: boolean } | { readonly kind: 'verdict'; readonly verdict: Verdict } | { readonly kind: 'field'; /** How it is filled in on a screen. */ readonly form?: FormCell } | Drawing;
 
 /** What stands below the rows of a table, over its whole width: a sentence, or drawings side by side. */
 export type Foot = { readonly kind: 'words'; readonly words: string; readonly isStrong?: boolean; /** Where something comes from, not what must be known. */ readonly isSmall?: boolean } | { readonly kind: 'drawings'; readonly drawings: readonly Drawing[] };
@@ -48,6 +48,8 @@ export interface Table {
   readonly isTight?: boolean;
   /** Height of a row that is written in by hand [mm]. */
   readonly rowHeight_mm?: number;
+  /** Says on every sheet, beside the title, which form this is. */
+  readonly identity?: FormCell;
   readonly foot?: readonly Foot[];
 }
 
@@ -55,6 +57,8 @@ export interface Table {
 export interface LaidRow {
   readonly height_mm: number;
   readonly draw: (x: number, y: number) => Mark[];
+  /** Fields of it to be filled in on a screen. */
+  readonly fields?: (x: number, y: number) => SheetField[];
 }
 
 /** A table with measures: the head is repeated wherever the table goes on. */
@@ -169,16 +173,23 @@ export function layTable(table: Table, width_mm: number, sizes: TypeSizes): Laid
           const left = x + (lefts[i] ?? 0);
           if (cell.kind === 'verdict') marks.push(...verdictMark(left + (widths[i] ?? 0) / 2, y + pad * 0.5 + height * PITCH * 0.5, height * 1.25, cell.verdict));
           if (cell.kind === 'drawing') marks.push(...cell.draw(left + pad, y + (rowHeight - cell.height_mm) / 2));
+          if (cell.kind === 'field' && cell.form?.kind === 'tick') marks.push(tickBox(cell.form, left, y, widths[i] ?? 0, rowHeight).mark);
         });
         return marks;
       },
+      fields: (x, y) =>
+        cells.flatMap((cell, i) => {
+          if (typeof cell === 'string' || cell.kind !== 'field' || !cell.form) return [];
+          const [left, width] = [x + (lefts[i] ?? 0), widths[i] ?? 0];
+          return [cell.form.kind === 'tick' ? tickBox(cell.form, left, y, width, rowHeight).field : { ...cell.form, x: left, y, width_mm: width, height_mm: rowHeight }];
+        }),
     };
   };
 
   const ruled = (row: LaidRow, isFirst: boolean): LaidRow => {
     if (table.isPlain) return row;
     return {
-      height_mm: row.height_mm,
+      ...row,
       draw: (x, y) => [
         ...(isFirst ? [box(pen(WEIGHT.hair, PRINT.tableBand), x, y, width_mm, row.height_mm, PRINT.tableBand)] : []),
         ...row.draw(x, y),
@@ -194,7 +205,9 @@ export function layTable(table: Table, width_mm: number, sizes: TypeSizes): Laid
     const noteLines = table.note && !isContinued ? wrapText(printable(table.note), width_mm, sizes.note_mm, 'plain') : [];
     const titleHeight = titleLines.length * sizes.heading_mm * 1.5;
     const gap = 1.6 * factor;
+    const { identity } = table;
     return {
+      ...(identity ? { fields: (x, y) => [identityField(identity, x + width_mm, y, sizes)] } : {}),
       height_mm: titleHeight + noteLines.length * sizes.note_mm * PITCH + gap,
       draw: (x, y) => [
         ...titleLines.map((words, i) => text(x, y + sizes.heading_mm * (1.1 + i * 1.5), words, { height_mm: sizes.heading_mm, font: 'bold' })),
@@ -208,6 +221,21 @@ export function layTable(table: Table, width_mm: number, sizes: TypeSizes): Laid
   const rows = table.rows.flatMap((row) => layRow(row, (i) => fontOf(row[i] ?? '', columns[i])).map((part) => ruled(part, false)));
   const feet = (table.foot ?? []).flatMap((foot) => layFoot(foot, width_mm, sizes));
   return { title: table.shortTitle ?? table.title, width_mm, titleRow, head, rows: [...rows, ...feet], footRows: feet.length };
+}
+
+/** Side of a box to be ticked [mm]. */
+const TICK_mm = 5.6;
+
+/** A box in the middle of a cell, as it is printed and as it is ticked on a screen. */
+function tickBox(form: FormCell, left: number, top: number, width_mm: number, height_mm: number): { readonly mark: Mark; readonly field: SheetField } {
+  const [x, y] = [left + (width_mm - TICK_mm) / 2, top + (height_mm - TICK_mm) / 2];
+  return { mark: box(pen(WEIGHT.medium), x, y, TICK_mm, TICK_mm), field: { ...form, x, y, width_mm: TICK_mm, height_mm: TICK_mm } };
+}
+
+/** Which form it is, ending at the right edge of the table's title. */
+function identityField(form: FormCell, right: number, y: number, { note_mm, heading_mm }: TypeSizes): SheetField {
+  const width_mm = textWidth_mm(printable(form.value), note_mm, 'plain') + 2 * note_mm;
+  return { ...form, x: right - width_mm, y, width_mm, height_mm: heading_mm * 1.5 };
 }
 
 /** Lays what stands below a table; a sentence that is longer than a sheet goes on in further rows. */

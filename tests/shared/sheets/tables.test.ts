@@ -132,6 +132,6 @@ describe('flow', () => {
   });
 
   test('nothing to flow is one empty page', () => {
-    expect(flowTables([], sheet, 2, SIZES)).toEqual([{ marks: [], titles: [] }]);
+    expect(flowTables([], sheet, 2, SIZES)).toEqual([{ marks: [], fields: [], titles: [] }]);
   });
 });
