@@ -18,7 +18,7 @@ import { type LengthSystem, formatAgainstLimit, formatLength, parseLength } from
 
 /**
  * What a figure measures. `pressure` is absolute, `gaugePressure` over the air around; `pressureDifference` is what
- * a wall bears.
+ * a wall bears, `pressureLoss` what pipe under test loses. `insulation` is a resistance that is read in megohms.
  * `ratio` is a share of one, shown in per cent.
  */
 export type QuantityKind =
@@ -30,6 +30,7 @@ export type QuantityKind =
   | 'pressure'
   | 'gaugePressure'
   | 'pressureDifference'
+  | 'pressureLoss'
   | 'angle'
   | 'count'
   | 'massFlow'
@@ -41,7 +42,9 @@ export type QuantityKind =
   | 'time'
   | 'force'
   | 'sound'
-  | 'charge';
+  | 'charge'
+  | 'resistance'
+  | 'insulation';
 
 /** A figure in base SI, or a sentence that says why it was not understood, with an example. */
 export type ParsedQuantity = { readonly ok: true; readonly value: number } | { readonly ok: false; readonly reason: string };
@@ -91,6 +94,9 @@ const barGauge = unit('bar gauge', BAR_Pa, 1, ['barg', 'bar(g)', 'bargauge'], { 
 const psiGauge = unit('psi gauge', PSI_Pa, 1, ['psig', 'psi(g)', 'psigauge'], { zero: absoluteOf_Pa(0) });
 const plainBar = unit('bar', bar_Pa(1), 3);
 const plainPsi = unit('psi', psi_Pa(1), 2);
+const ohm = unit('Ω', 1, 2, ['ohm', 'ohms']);
+const kiloohm = unit('kΩ', 1000, 2, ['kohm', 'kohms', 'k']);
+const megohm = unit('MΩ', 1e6, 2, ['mohm', 'megohm', 'megohms']);
 const psf = unit('psf', psf_Pa(1), 2, ['lb/ft2', 'lb/ft²']);
 const degree = unit('°', degrees_rad(1), 1, ['deg', 'degree', 'degrees'], { isTight: true });
 const same = (each: Unit): { feet: Unit; metric: Unit } => ({ feet: each, metric: each });
@@ -103,6 +109,7 @@ const SCALES: Readonly<Record<Exclude<QuantityKind, 'length'>, Scale>> = {
   pressure: { feet: psiAbsolute, metric: barAbsolute, others: [barGauge, psiGauge, psf, ...absolutePascals], word: 'a pressure' },
   gaugePressure: { feet: unit('psi gauge', PSI_Pa, 1, ['psi', 'psig', 'psi(g)']), metric: unit('bar gauge', BAR_Pa, 1, ['bar', 'barg', 'bar(g)']), word: 'a gauge pressure' },
   pressureDifference: { feet: psf, metric: unit('Pa', 1, 0), others: [plainBar, plainPsi, ...pascals], word: 'a pressure' },
+  pressureLoss: { feet: plainPsi, metric: plainBar, others: pascals, word: 'a loss of pressure' },
   angle: { ...same(degree), others: [unit('rad', 1, 3)], word: 'an angle' },
   count: { ...same(unit('', 1, 0)), word: 'a whole number' },
   massFlow: { feet: unit('lb/s', pounds_kg(1), 2), metric: unit('kg/s', 1, 3), others: [unit('lb/min', pounds_kg(1) / 60, 1), unit('kg/min', 1 / 60, 1)], word: 'a mass flow' },
@@ -118,6 +125,8 @@ const SCALES: Readonly<Record<Exclude<QuantityKind, 'length'>, Scale>> = {
   force: { feet: unit('lbf', 4.448_221_615, 1), metric: unit('N', 1, 0), others: [unit('kN', 1000, 2)], word: 'a force' },
   sound: { ...same(unit('dB', 1, 1, ['db', 'dba', 'db(a)', 'decibel'])), word: 'a loudness' },
   charge: { ...same(unit('Ah', 1, 1, ['ah', 'amperehours', 'amp-hours', 'amphours'])), word: 'a charge' },
+  resistance: { ...same(ohm), others: [kiloohm, megohm], word: 'a resistance' },
+  insulation: { ...same(megohm), others: [ohm, kiloohm], word: 'an insulation resistance' },
   ratio: { ...same(unit('%', 0.01, 1, ['percent'])), word: 'a share' },
   temperature: {
     feet: unit('°F', 5 / 9, 1, ['f', 'degf'], { zero: fahrenheit_K(0) }),
