@@ -7,6 +7,7 @@ export interface BoxedPath {
   readonly box: Box;
 }
 
+/** Rings of the polygon library, each with the box around it. */
 export const boxedOf = (paths: Paths64): BoxedPath[] => paths.map((path) => ({ path, box: boundsOf(path) }));
 
 /** More corners are left to the polygon library. */

@@ -22,8 +22,31 @@ export function per<O extends object>(owners: (derived: Derived, design: Design)
   return <S>(of: (owner: O) => readonly Asked<S>[]): SubjectsOf<S> => ({ owners: shared, keyOf, of }) as { owners: typeof owners; keyOf(owner: object): string; of(owner: object): readonly Asked<S>[] };
 }
 
+type Pair<A, B> = readonly [A, B];
+
 /** The same pair for as long as both of it are the same. */
-const pair = <A extends object, B>() => remembered((first: A, second: B): readonly [A, B] => [first, second]);
+const pair = <A extends object, B>() => remembered((first: A, second: B): Pair<A, B> => [first, second]);
+
+/**
+ * Each of a list with another thing that belongs to it; what has none is left out. A pair is the very same for as long as
+ * both of it are: most stand where they stood in the last plan with the same levels, so that few are looked up.
+ */
+function pairsOf<A extends object, B>(firsts: (derived: Derived, design: Design) => readonly A[], secondOf: (derived: Derived, design: Design) => (first: A, place: number) => B | undefined) {
+  const made = pair<A, B>();
+  const lastPlaces = new WeakMap<Derived['levels'], readonly (Pair<A, B> | undefined)[]>();
+  return (derived: Derived, design: Design): readonly Pair<A, B>[] => {
+    const last = lastPlaces.get(derived.levels);
+    const second = secondOf(derived, design);
+    const places = firsts(derived, design).map((first, i) => {
+      const its = second(first, i);
+      const known = last?.[i];
+      if (its === undefined) return undefined;
+      return known && known[0] === first && known[1] === its ? known : made(first, its);
+    });
+    lastPlaces.set(derived.levels, places);
+    return places.filter((each) => each !== undefined);
+  };
+}
 
 const spaceKey = ({ level, key }: Space): string => `${level.id}/${key}`;
 
@@ -98,66 +121,62 @@ const servedNow = remembered(({ levels, spaces, networks }: Derived): Served => 
 /** Each space with the nozzles that serve it, on any network. */
 export const perServedSpace = perPair((derived) => servedNow(derived).pairs, spaceKey);
 
-const amongNozzles = pair<DerivedNetwork, readonly (readonly DerivedNozzle[])[]>();
 const lastAmong = new WeakMap<DerivedNetwork, readonly (readonly DerivedNozzle[])[]>();
-const networksAmongNozzles = remembered((derived: Derived) => {
-  const { lists } = servedNow(derived);
-  return derived.networks.map((network) => {
-    const each = sameList(lastAmong.get(network), network.nozzles.map(({ space }) => (space && lists.get(space)?.[1]) ?? NO_NOZZLES));
-    lastAmong.set(network, each);
-    return amongNozzles(network, each);
-  });
-});
 /** Each network with, for each of its nozzles in turn, all the nozzles that serve the same space. */
-export const perNetworkAmongNozzles = perPair((derived) => networksAmongNozzles(derived), ({ ref }: DerivedNetwork) => ref.id);
-
-const onLevel = pair<DerivedNetwork, DerivedLevel>();
-const networksOnLevels = remembered(({ networks, levels }: Derived): readonly (readonly [DerivedNetwork, DerivedLevel])[] => {
-  const byLevel = new Map(levels.map((each) => [each.level, each]));
-  return networks.flatMap((network) => {
-    const level = byLevel.get(network.level);
-    return level ? [onLevel(network, level)] : [];
-  });
-});
-/** Each network with the level that it hangs on. */
-export const perNetworkOnLevel = perPair((derived) => networksOnLevels(derived), ({ ref }: DerivedNetwork) => ref.id);
-
-const withSums = pair<DerivedNetwork, NetworkDesign>();
-/** Each network with its sums. */
-export const perNetworkWithSums = perPair(
-  ({ networks }, design) =>
-    networks.flatMap((network, i) => {
-      const sums = design.networks[i];
-      return sums ? [withSums(network, sums)] : [];
-    }),
+export const perNetworkAmongNozzles = perPair(
+  pairsOf(
+    ({ networks }) => networks,
+    (derived) => {
+      const { lists } = servedNow(derived);
+      const listOf = ({ space }: DerivedNozzle): readonly DerivedNozzle[] => (space && lists.get(space)?.[1]) ?? NO_NOZZLES;
+      return (network): readonly (readonly DerivedNozzle[])[] => {
+        const last = lastAmong.get(network);
+        if (last && network.nozzles.every((nozzle, i) => last[i] === listOf(nozzle))) return last;
+        const each = network.nozzles.map(listOf);
+        lastAmong.set(network, each);
+        return each;
+      };
+    },
+  ),
   ({ ref }: DerivedNetwork) => ref.id,
 );
 
-const withSumsOnLevel = pair<readonly [DerivedNetwork, NetworkDesign], DerivedLevel | undefined>();
+const levelByLevel = remembered((levels: Derived['levels']) => new Map(levels.map((each) => [each.level, each])));
+const levelById = remembered((levels: Derived['levels']) => new Map(levels.map((each) => [each.level.id, each])));
+
+/** Each network with the level that it hangs on. */
+export const perNetworkOnLevel = perPair(
+  pairsOf(({ networks }) => networks, ({ levels }) => {
+    const byLevel = levelByLevel(levels);
+    return ({ level }) => byLevel.get(level);
+  }),
+  ({ ref }: DerivedNetwork) => ref.id,
+);
+
+const withSums = remembered(pairsOf(({ networks }) => networks, (_, design) => (_network, i) => design.networks[i]));
+/** Each network with its sums. */
+export const perNetworkWithSums = perPair(withSums, ({ ref }: DerivedNetwork) => ref.id);
+
+/** Stands for the level that a damaged plan has lost. */
+const LOST = {};
 const networksWithSumsOnLevels = perPair(
-  ({ networks, levels }, design) => {
-    const byLevel = new Map(levels.map((each) => [each.level, each]));
-    return networks.flatMap((network, i) => {
-      const sums = design.networks[i];
-      return sums ? [withSumsOnLevel(withSums(network, sums), byLevel.get(network.level))] : [];
-    });
-  },
+  pairsOf(withSums, ({ levels }) => {
+    const byLevel = levelByLevel(levels);
+    return ([{ level }]): DerivedLevel | typeof LOST => byLevel.get(level) ?? LOST;
+  }),
   ([{ ref }]: readonly [DerivedNetwork, NetworkDesign]) => ref.id,
 );
+const isLevel = (level: DerivedLevel | typeof LOST): level is DerivedLevel => level !== LOST;
 /** Each network with its sums and the level that it hangs on, which is missing where a damaged plan has lost it. */
 export const perNetworkWithSumsOnLevel = <S>(of: (network: DerivedNetwork, sums: NetworkDesign, level: DerivedLevel | undefined) => readonly Asked<S>[]): SubjectsOf<S> =>
-  networksWithSumsOnLevels(([network, sums], level) => of(network, sums, level));
+  networksWithSumsOnLevels(([network, sums], level) => of(network, sums, isLevel(level) ? level : undefined));
 
-const enclosureOnLevel = pair<EnclosureDesign, DerivedLevel>();
 /** The sums of each enclosure with the level that it is drawn on. */
 export const perEnclosureSumsOnLevel = perPair(
-  ({ levels }, { enclosures }) => {
-    const byId = new Map(levels.map((each) => [each.level.id, each]));
-    return enclosures.flatMap((sums) => {
-      const level = byId.get(sums.ref.level);
-      return level ? [enclosureOnLevel(sums, level)] : [];
-    });
-  },
+  pairsOf((_, { enclosures }) => enclosures, ({ levels }) => {
+    const byId = levelById(levels);
+    return ({ ref }) => byId.get(ref.level);
+  }),
   ({ ref }: EnclosureDesign) => `${ref.level}/${ref.id}`,
 );
 
@@ -227,8 +246,10 @@ export const pathSubjects = perNetwork((network) =>
 /** Where a nozzle's finding shows. */
 export const placeOfNozzle = ({ level }: NozzleSubject, at: PlanPoint3): Place => ({ level, at: [at], heights: [at] });
 
+const nodesAlong = remembered(({ nodes }: PipePath, network: DerivedNetwork) => nodes.flatMap((id) => network.network.nodes[id]?.at ?? []));
+
 /** Where a path's finding shows: the places of its nodes. */
 export function placeOfPath({ network, path }: NozzlePath): Place | undefined {
-  const at = (path?.nodes ?? []).flatMap((id) => network.network.nodes[id]?.at ?? []);
+  const at = path ? nodesAlong(path, network) : [];
   return at.length > 0 ? { level: network.level.id, at, heights: at } : undefined;
 }
