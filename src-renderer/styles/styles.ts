@@ -13,5 +13,6 @@ import './menus.css';
 import './charts.css';
 import './sums.css';
 import './take-off.css';
+import './site.css';
 import './dialogs.css';
 import './start-page.css';

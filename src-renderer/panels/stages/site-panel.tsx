@@ -6,6 +6,8 @@ import { Readings, Slip } from '../bench/slip.tsx';
 import { useFigures } from '../bench/use-plan.ts';
 import { RevisionsSlip } from '../dialogs/info-form.tsx';
 import { FIRST_CHOICE, PrintForm } from '../dialogs/print-form.tsx';
+import { ArmingSlip } from '../site/arming-slip.tsx';
+import { ServiceSlip } from '../site/service-slip.tsx';
 import { useState } from 'react';
 
 const levelOf = (state: State) => state.session.level;
@@ -60,6 +62,8 @@ export function SitePanel() {
         <p className="quiet">The fitter writes the measured values on it. What differs is moved in the plan here, checked again at once, and noted as a revision.</p>
         <PrintForm choice={choice} onChoice={setChoice} />
       </Slip>
+      <ArmingSlip />
+      <ServiceSlip />
       <RevisionsSlip />
     </>
   );
