@@ -14,6 +14,7 @@ export default defineConfig({
           loopback: resolve(here, 'src-main/loopback/main.ts'),
           cli: resolve(here, 'src-main/cli/main.ts'),
           'import-worker': resolve(here, 'src-main/services/underlay/import-worker.ts'),
+          'field-worker': resolve(here, 'src-main/services/field/field-worker.ts'),
           'print-worker': resolve(here, 'src-main/services/print-worker.ts'),
         },
         output: { format: 'es' },

@@ -123,6 +123,8 @@ export function makeHost(options: HostOptions): LocalHost {
         const path = await places.pathOf(ref);
         const read = await readPlanFile(path);
         await keepAssets(read);
+        // Sheets stay what they are: the plan out of them is saved in a file of its own.
+        if (read.isFromSheets) return unsavedPlan(planNameOf(path), read.plan, read.remarks);
         await recent.add(path);
         const openElsewhere = await takeUp(session, ref, read.stamp);
         return { ref, name: planNameOf(path), plan: read.plan, stamp: read.stamp, openElsewhere, remarks: read.remarks };
@@ -196,6 +198,12 @@ export function makeHost(options: HostOptions): LocalHost {
         return { job };
       }),
     printResult: ({ job }) => answering('', () => jobs.result(job, 'printing') as { name: string; bytes: Uint8Array }),
+
+    readFieldRecord: ({ name, bytes }) =>
+      answering(name, async () => {
+        const { readFieldRecord } = await import('./field/read-field-record.ts');
+        return readFieldRecord(bytes, name);
+      }),
 
     jobState: ({ job }) => answering('', () => jobs.state(job)),
     cancelJob: ({ job }) =>

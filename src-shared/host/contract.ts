@@ -1,4 +1,5 @@
 import type { Plan } from '../model/plan.ts';
+import type { FieldRecord } from '../site/field-entries.ts';
 
 /**
  * The typed contract between the window and its host. Two hosts implement it over one set of services:
@@ -165,6 +166,9 @@ export interface Host {
   /** Starts printing; the result is one PDF. `takeOff`: length that pipe is bought in and width of a saw cut [m]; null: the usual ones. */
   printSheets(request: { plan: Plan; paper: string; scale: number | 'auto'; set: 'submittal' | 'field'; takeOff: { stock_m: number; kerf_m: number } | null }): Promise<Answer<{ job: string }>>;
   printResult(request: { job: string }): Promise<Answer<{ name: string; bytes: Bytes }>>;
+
+  /** What a filled field sheet (PDF form) or its table (CSV) says, row by row and before anybody judged it. */
+  readFieldRecord(request: { name: string; bytes: Bytes }): Promise<Answer<FieldRecord>>;
 
   jobState(request: { job: string }): Promise<Answer<JobState>>;
   cancelJob(request: { job: string }): Promise<Answer<null>>;

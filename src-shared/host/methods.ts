@@ -48,6 +48,7 @@ export const HOST_METHODS: { readonly [M in HostMethod]: ShapeOf<M> } = {
   underlayResult: wordsForBytes,
   printSheets: plan,
   printResult: wordsForBytes,
+  readFieldRecord: drawing,
   jobState: words,
   cancelJob: words,
   saveFile: file,

@@ -54,6 +54,7 @@ export const REQUESTS: { readonly [M in HostMethod]: z.ZodType<RequestOf<M>> } =
     takeOff: z.strictObject({ stock_m: z.number().min(0.5).max(30), kerf_m: z.number().min(0).max(0.02) }).nullable(),
   }),
   printResult: z.strictObject({ job }),
+  readFieldRecord: z.strictObject({ name, bytes }),
   jobState: z.strictObject({ job }),
   cancelJob: z.strictObject({ job }),
   saveFile: z.strictObject({ name, bytes }),

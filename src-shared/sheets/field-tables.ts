@@ -51,7 +51,7 @@ export function fieldTable(derived: Derived, rooms?: ReadonlyMap<string, FieldRo
     { head: 'Dim.', font: 'bold' as const },
     { head: 'From datum' },
     { head: 'To' },
-    { head: 'Planned', align: 'right' as const, font: 'bold' as const },
+    { head: 'Planned', align: 'right' as const, font: 'bold' as const, least_mm: 20 },
     { head: 'mm', align: 'right' as const },
     { head: 'Tol. −/+', least_mm: 16 },
     { head: 'Measured', least_mm: 26 },

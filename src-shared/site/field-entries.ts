@@ -1,5 +1,8 @@
-/** What is filled in for a dimension or for a hold point; `planned` is what the form said was planned [mm, a plain number]. */
-export const FIELD_CELLS = ['measured', 'by', 'when', 'instrument', 'reason', 'planned', 'done', 'witness'] as const;
+/**
+ * What is filled in for a dimension or for a hold point; `planned` is what the form said was planned [mm, a plain number],
+ * `form` which form the row is of where every row says so itself.
+ */
+export const FIELD_CELLS = ['measured', 'by', 'when', 'instrument', 'reason', 'planned', 'done', 'witness', 'form'] as const;
 export type FieldCell = (typeof FIELD_CELLS)[number];
 
 /** One row of a filled form or table, as it was written and before anybody judged it. */

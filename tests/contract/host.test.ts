@@ -253,6 +253,17 @@ describe.each([
     expect(problemIn(await host.jobState({ job: 'unknown' })).code).toBe('not-found');
   });
 
+  test('a filled table is read, and what is no field record is told', async () => {
+    const { host } = await connect();
+    const table = new TextEncoder().encode('id,measured,by\nnet-1/nozzle-3/first,"11\' 4 1/2""",A.B.\n');
+    expect(goodOf(await host.readFieldRecord({ name: 'back.csv', bytes: table }))).toEqual({
+      rows: [{ id: 'net-1/nozzle-3/first', where: 'line 2', cells: { measured: `11' 4 1/2"`, by: 'A.B.' } }],
+      about: { source: 'csv', project: null, revision: null, digest: null, count: null, remarks: [] },
+    });
+    expect(problemIn(await host.readFieldRecord({ name: 'back.csv', bytes: new Uint8Array() }))).toMatchObject({ code: 'unreadable', where: 'back.csv' });
+    expect(problemIn(await host.readFieldRecord({ name: 'back.pdf', bytes: table })).what).toBe('This is not a PDF.');
+  });
+
   test('preferences stay', async () => {
     const { host, other } = await connect();
     expect(goodOf(await host.readPreferences({})).preferences).toEqual({});
