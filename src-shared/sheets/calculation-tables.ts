@@ -1,4 +1,4 @@
-import { type Calculation, type CalculationLine, PRELIMINARY } from '../calculations/lines/calculation.ts';
+import { type Calculation, type CalculationLine, type CalculationTopic, PRELIMINARY } from '../calculations/lines/calculation.ts';
 import { calculationsOf } from '../calculations/lines/calculations-of.ts';
 import type { Evaluation } from '../evaluate.ts';
 import { type ChartSpace, chartsOf } from './charts/calculation-charts.ts';
@@ -11,11 +11,14 @@ const LONGEST_SOURCE = 22;
 /** A longer result takes the room of the formula that it does not have. */
 const LONGEST_RESULT = 40;
 
-/** Every calculation as a table: formula, numbers, result, source; then charts, what is missing, cautions and sources. */
-export function calculationBlocks({ derived, design }: Evaluation, { area, sizes }: SheetLayout): FlowBlock[] {
+/**
+ * Every calculation as a table: formula, numbers, result, source; then charts, what is missing, cautions and sources.
+ * @param isWanted  which topics; all when missing
+ */
+export function calculationBlocks({ derived, design }: Evaluation, { area, sizes }: SheetLayout, isWanted: (topic: CalculationTopic) => boolean = () => true): FlowBlock[] {
   const space: ChartSpace = { design, lengths: derived.plan.settings.lengths, sizes, width_mm: area.right - area.left };
   const notes = new Map<string, TitleNotes>();
-  return withoutRepeats(calculationsOf({ derived, design })).map((calculation): FlowBlock => {
+  return withoutRepeats(calculationsOf({ derived, design })).filter(({ topic }) => isWanted(topic)).map((calculation): FlowBlock => {
     const shared = notes.get(calculation.title) ?? new TitleNotes();
     notes.set(calculation.title, shared);
     return { table: calculationTable(calculation, chartsOf(calculation, space), shared), span: 'full' };

@@ -12,6 +12,8 @@ import type { SymbolName } from './symbol-names.ts';
 /** A sheet before its number and the count of the set are known. */
 export interface SheetDraft {
   readonly title: string;
+  /** Tables on it, by what the sheet's title calls them. */
+  readonly tables?: readonly string[];
   /** Scale as the title block names it. */
   readonly scale: string;
   readonly marks: readonly Mark[];

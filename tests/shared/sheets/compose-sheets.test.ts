@@ -104,7 +104,7 @@ describe.each(DEMO_NAMES)('sheets of %s', (name) => {
       expect(allMarks(sheet.marks).some(isStamp)).toBe(true);
       expect(words.join(' ')).toContain(SAMPLE_STAMP);
       expect(words.join(' ')).toContain('stand above this sheet');
-      expect(words).toContain(`NW-${i + 1}`);
+      expect(words).toContain(sheet.number);
       expect(words).toContain(`${i + 1} of ${sheets.length}`);
     });
   });
@@ -120,7 +120,7 @@ describe('what is on the sheets', () => {
       .nozzle(3, 2, 2.3);
 
   test('a metric plan goes on metric paper at a metric scale', () => {
-    const [sheet] = sheetsOf(hut().plan);
+    const sheet = sheetsOf(hut().plan).find(({ title }) => title.startsWith('Nozzle and pipe plan'));
     expect(sheet?.paper.id).toBe('A3');
     expect(wordsOf(sheet ?? { marks: [] })).toEqual(expect.arrayContaining(['1:20', 'N1: 3.000 m', 'N1: 2.000 m', '5.000 m', '4.000 m']));
   });
@@ -143,6 +143,30 @@ describe('what is on the sheets', () => {
 
   test('an imported floor plan that could not be read is not passed over in silence', () => {
     expect(sheetsOf(hut().underlay().plan).flatMap(wordsOf).join(' ')).toContain('IMPORTED FLOOR PLAN NOT PRINTED');
+  });
+
+  test('a set begins with its cover, whose index names every sheet; each series counts its own', () => {
+    const sheets = sheetsOf(hut().plan);
+    const cover = sheets.filter(({ number }) => number.startsWith('NW-00.')).flatMap(wordsOf);
+    expect(sheets[0]?.number).toBe('NW-00.1');
+    expect(cover).toEqual(expect.arrayContaining(['Scope of the work', 'Index of sheets', 'Codes and basis of design', 'Design at a glance', 'Who is responsible for what', 'Cautions', 'Abbreviations']));
+    for (const { number } of sheets) expect(cover, number).toContain(number);
+    expect(new Set(sheets.map(({ number }) => number)).size).toBe(sheets.length);
+    const series = sheets.map(({ number }) => Number(number.slice(3, 5)));
+    expect(series).toEqual([...series].sort((a, b) => a - b));
+    expect([...new Set(series)]).toEqual([0, 2, 4, 5, 6, 7, 8, 9, 10, 11, 12]);
+  });
+
+  test('a sheet more in one series leaves the numbers of the others as they are; a field sheet bears none of them', () => {
+    const built = hut();
+    const before = sheetsOf(built.plan);
+    built.plan.info = { ...built.plan.info, notes: 'word '.repeat(3000) };
+    const after = sheetsOf(built.plan);
+    expect(after.length).toBeGreaterThan(before.length);
+    const others = (sheets: readonly Sheet[]): string[] => sheets.filter(({ number }) => !number.startsWith('NW-00.')).map(({ number, title }) => `${number} ${title}`);
+    expect(others(after)).toEqual(others(before));
+    const field = sheetsOf(built.plan, { set: 'field' }).map(({ number }) => number);
+    expect(field.filter((number) => after.some((sheet) => sheet.number === number))).toEqual([]);
   });
 
   test('an empty plan still gives a sheet', () => {
