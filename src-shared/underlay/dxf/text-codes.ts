@@ -15,13 +15,13 @@ export const withUnicode = (text: string, decode: DecodeText): string =>
         })
     : text;
 
-/** Plain text of a single-line text: `%%d` is °, `%%c` ⌀, `%%p` ±, `%%nnn` a character; underlining marks go. */
+/** Plain text of a single-line text: `%%d` is °, `%%c` ⌀, `%%p` ±, `%%nnn` a character; underlining marks go; `^ ` is a caret. */
 export const plainLine = (text: string, decode: DecodeText): string =>
   withUnicode(text, decode)
     .replace(/%%(\d{3})/g, (_, digits: string) => String.fromCharCode(Number(digits)))
     .replace(/%%([dcp%])/gi, (_, sign: string) => SIGNS[sign.toLowerCase()] ?? '')
     .replace(/%%[uok]/gi, '')
-    .replace(/\^I/g, ' ');
+    .replace(/\^([I ])/g, (_, sign: string) => (sign === 'I' ? ' ' : '^'));
 
 /** Plain lines of a paragraph text: fonts, colours, heights, stacks and groups are taken out. */
 export function plainParagraph(text: string, decode: DecodeText): string[] {
