@@ -31,11 +31,12 @@ export function NextHoldPoint({ state: { point, standing, cautions, readings, la
       {standing === 'lost' ? <p>It was ticked, but what it stood on no longer holds. Put that right and tick it again.</p> : null}
       <p className="quiet">{point.why}</p>
       {cautions.length > 0 ? (
-        <ul className="point-cautions" aria-label="Cautions">
+        <div className="point-cautions">
+          <strong>Caution</strong>
           {cautions.map((words) => (
-            <li key={words}>{words}</li>
+            <p key={words}>{words}</p>
           ))}
-        </ul>
+        </div>
       ) : null}
       <SitePeopleFields people={people} isWitnessed={point.isWitnessed} hasReadings={readings.length > 0} onChange={onPeople} />
       <ReadingList readings={readings} people={people} />

@@ -25,7 +25,7 @@ function ReadingLine({ reading: { need, entry, verdict, text }, people, isOpen, 
           <strong>{need.name}</strong> {LOG_WORDS[need.kind].toLowerCase()}
           {read === '' ? '' : `: ${read}`}
           <span className="quiet reading-asks">Asked: {need.asks}.</span>
-          {entry && verdict !== 'ok' ? <span className="reading-fault">{text}</span> : null}
+          {entry && verdict !== 'ok' ? <span className="reading-fault">{verdict === 'stop' ? need.remedy : text}</span> : null}
         </span>
         {isOpen ? null : (
           <button type="button" className="button is-slim" aria-label={`Log ${LOG_WORDS[need.kind].toLowerCase()} of ${need.name}`} onClick={() => onOpen(true)}>

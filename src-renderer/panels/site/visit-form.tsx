@@ -1,4 +1,5 @@
 import { type FormEvent, useState } from 'react';
+import { sequence } from '#shared/commands/command';
 import { addVisit } from '#shared/commands/add-visit';
 import type { Visit } from '#shared/model/plan';
 import { SERVICE_WORDS } from '#shared/site/service-due';
@@ -9,20 +10,32 @@ import { today } from '../findings/today.ts';
 
 interface VisitFormProps {
   readonly things: readonly { readonly value: string; readonly label: string; readonly isEnclosure: boolean }[];
-  readonly start: { readonly kind: Visit['kind']; readonly about: string };
+  readonly start: AskedVisit;
   onDone(): void;
 }
+
+/** What is to be done, of which things; none: of all. */
+export interface AskedVisit {
+  readonly kind: Visit['kind'];
+  readonly abouts: readonly string[];
+}
+
+/** Stands for several things at once. */
+const THESE = 'these';
 
 /** Asks what was done, of what, when and by whom. */
 export function VisitForm({ things, start, onDone }: VisitFormProps) {
   const commit = useCommit();
   const { siteRecord: { service } } = useShownPlan();
-  const [visit, setVisit] = useState<Omit<Visit, 'id'>>({ ...start, on: today(), by: service.visits.at(-1)?.by ?? '', note: '' });
+  const several = start.abouts.length > 1;
+  const [visit, setVisit] = useState<Omit<Visit, 'id'>>({ kind: start.kind, about: several ? THESE : (start.abouts[0] ?? ''), on: today(), by: service.visits.at(-1)?.by ?? '', note: '' });
   const change = (part: Partial<Visit>): void => setVisit({ ...visit, ...part });
-  const options = [{ value: '', label: visit.kind === 'enclosure' ? 'All enclosures' : 'All cylinders' }, ...things.filter(({ isEnclosure }) => isEnclosure === (visit.kind === 'enclosure'))];
+  const these = several && (visit.kind === 'enclosure') === (start.kind === 'enclosure') ? [{ value: THESE, label: `These ${start.abouts.length}` }] : [];
+  const options = [...these, { value: '', label: visit.kind === 'enclosure' ? 'All enclosures' : 'All cylinders' }, ...things.filter(({ isEnclosure }) => isEnclosure === (visit.kind === 'enclosure'))];
   const submit = (event: FormEvent): void => {
     event.preventDefault();
-    if (commit(addVisit(visit))) onDone();
+    const all = visit.about === THESE ? start.abouts.map((about) => addVisit({ ...visit, about })) : [addVisit(visit)];
+    if (commit(sequence('Add service visit', all))) onDone();
   };
   return (
     <form className="part-fields" onSubmit={submit}>

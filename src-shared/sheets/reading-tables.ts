@@ -1,0 +1,72 @@
+import type { Evaluation } from '../evaluate.ts';
+import type { Settings } from '../model/plan.ts';
+import { type HoldPointState, armingOrder } from '../site/arming-order.ts';
+import type { JudgedReading } from '../site/judge-reading.ts';
+import { LOG_WORDS, readingText } from '../site/log-words.ts';
+import { PIPE_TEST_LOSS_Pa, PIPE_TEST_Pa } from '../site/reading-needs.ts';
+import { formatQuantity } from '../units/quantity-text.ts';
+import { FIELD_ROW_mm } from './cautions.ts';
+import type { Cell, Column, Table } from './tables.ts';
+
+const SIGNED: readonly Column[] = [{ head: 'By', least_mm: 24 }, { head: 'Date and time', least_mm: 28 }];
+
+const readingsOf = (order: readonly HoldPointState[], point: string, isWanted: (reading: JudgedReading) => boolean): JudgedReading[] => order.filter((each) => each.point.id === point).flatMap(({ readings }) => readings).filter(isWanted);
+
+/** What was read, and its answer in words where it was not as asked: a reader must not have to find that out. */
+function readCell({ entry, verdict }: JudgedReading, lengths: Settings['lengths']): Cell {
+  if (!entry) return '';
+  const read = readingText(entry, lengths);
+  return verdict === 'stop' ? { kind: 'bold', words: `${read}: NOT AS ASKED` } : verdict === 'not-checked' ? `${read}: not checked` : read;
+}
+
+const signed = ({ entry }: JudgedReading): Cell[] => [entry?.by ?? '', entry?.at ?? ''];
+
+/** A name where another one than in the row before stands. */
+const onlyOnce = (readings: readonly JudgedReading[], i: number): string => (readings[i - 1]?.need.name === readings[i]?.need.name ? '' : (readings[i]?.need.name ?? ''));
+
+function readingTable(title: string, note: string, readings: readonly JudgedReading[], lengths: Settings['lengths']): Table {
+  return {
+    title,
+    note,
+    columns: [{ head: 'Of', font: 'bold' }, { head: 'Reading', most_mm: 44 }, { head: 'Must be', isWide: true }, { head: 'Read', least_mm: 34, most_mm: 48 }, { head: 'Instrument', least_mm: 24 }, ...SIGNED],
+    rows: readings.map((reading, i) => [onlyOnce(readings, i), LOG_WORDS[reading.need.kind], reading.need.asks, readCell(reading, lengths), reading.entry?.instrument ?? '', ...signed(reading)]),
+    rowHeight_mm: FIELD_ROW_mm,
+    foot: [...new Set(readings.map(({ need: { kind, source } }) => `${LOG_WORDS[kind]}: ${source}.`.replace('..', '.')))].map((words) => ({ kind: 'words' as const, words, isSmall: true })),
+  };
+}
+
+function pipeTestTable(readings: readonly JudgedReading[], lengths: Settings['lengths']): Table {
+  const [from, loss] = [PIPE_TEST_Pa, PIPE_TEST_LOSS_Pa].map((value) => formatQuantity(value, 'pressureLoss', lengths));
+  return {
+    title: 'Pneumatic test of the pipe (H5)',
+    note: `Cylinders not connected, nozzle outlets closed, ${from} with a gauge that was checked, source shut off, 10 min. It passes with no more than ${loss} lost. Nobody stands in line with an end of the pipe.`,
+    columns: [{ head: 'Network', font: 'bold', isWide: true }, { head: 'At the start', least_mm: 26 }, { head: 'Time', least_mm: 18 }, { head: 'At the end', least_mm: 26 }, { head: 'Time', least_mm: 18 }, { head: 'Lost', least_mm: 26, most_mm: 44 }, { head: 'Gauge', least_mm: 24 }, ...SIGNED, { head: 'Witness', least_mm: 24 }],
+    rows: readings.map((reading) => [reading.need.name, '', '', '', '', readCell(reading, lengths), reading.entry?.instrument ?? '', ...signed(reading), '']),
+    rowHeight_mm: FIELD_ROW_mm,
+    foot: readings.slice(0, 1).map(({ need }) => ({ kind: 'words' as const, words: `Source: ${need.source}.`, isSmall: true })),
+  };
+}
+
+function puffTable(readings: readonly JudgedReading[], lengths: Settings['lengths']): Table {
+  return {
+    title: 'Puff test (H5)',
+    note: 'Nitrogen through each nozzle, from the far end of the pipe. Nobody in the room; oxygen is read before anybody goes in again.',
+    columns: [{ head: 'Nozzle', font: 'bold', isWide: true }, { head: 'Room is empty', least_mm: 24 }, { head: 'Gas from every hole', least_mm: 32 }, { head: 'Oxygen after it', least_mm: 26 }, ...SIGNED, { head: 'Witness', least_mm: 24 }],
+    rows: readings.map((reading) => [reading.need.name, '', readCell(reading, lengths), '', ...signed(reading), '']),
+    rowHeight_mm: FIELD_ROW_mm,
+    foot: [{ kind: 'words', words: 'Source: NFPA 2001, memory. Air with less than 19.5 % oxygen is not entered: 29 CFR 1910.134.', isSmall: true }],
+  };
+}
+
+/** Forms for everything that is read before the unit is armed, with what was read already. Tables without rows are left out. */
+export function readingTables(evaluation: Pick<Evaluation, 'derived' | 'design'>): Table[] {
+  const { lengths } = evaluation.derived.plan.settings;
+  const order = armingOrder(evaluation);
+  const tables = [
+    pipeTestTable(readingsOf(order, 'H5', ({ need }) => need.kind === 'pipe-test'), lengths),
+    puffTable(readingsOf(order, 'H5', ({ need }) => need.kind === 'puff'), lengths),
+    readingTable('Releasing circuits on a dummy load (H9)', 'The actuator stays off its valve. Insulation and continuity with panel and devices taken off and the circuit dead; then supervision; then current and voltage with the dummy load.', readingsOf(order, 'H9', () => true), lengths),
+    readingTable('Before the last connection (H12)', 'In this order: panel clear, meter proved on live terminals, terminals proved dead, pressures read, actuator last. Lock the release out while anybody works in the room.', readingsOf(order, 'H12', () => true), lengths),
+  ];
+  return tables.filter(({ rows }) => rows.length > 0);
+}
