@@ -5,7 +5,7 @@ import { HostProblem, problemOf } from './host-problem.ts';
 /** Tells how far a piece of work is: 0 … 1, and what it is doing. */
 export type ReportProgress = (done: number, doing: string) => void;
 
-export type JobKind = 'reading' | 'printing';
+export type JobKind = 'reading' | 'printing' | 'issuing';
 
 /** Long pieces of work: each has an id, can be asked how far it is, and can be cancelled. */
 export interface Jobs {

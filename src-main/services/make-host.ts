@@ -9,6 +9,7 @@ import { replaceFile } from './atomic-file.ts';
 import { hostBegan, hostEnded } from './holder.ts';
 import { HostProblem, answering } from './host-problem.ts';
 import { makeJobs } from './jobs.ts';
+import type { KeptIssueFiles } from './issued-sets.ts';
 import type { LocalHost } from './local-host.ts';
 import { type ReadPlan, bytesFor, packWithAssets, readPlanBytes, readPlanFile, readPlanText, savePlanFile } from './plan-files.ts';
 import { makePlanLocks, openElsewhereText } from './plan-locks.ts';
@@ -192,7 +193,8 @@ export function makeHost(options: HostOptions): LocalHost {
         const choice = printChoiceOf(paper, scale, set, takeOff);
         const job = jobs.start('printing', 'Printing sheets', async (report, signal) => {
           const { printPlan } = await import('./print-plan.ts');
-          const bytes = await printPlan(plan, choice, assets.read, now(), report, signal);
+          const { issuedChanges } = await import('./issued-sets.ts');
+          const bytes = await printPlan(plan, { ...choice, changes: await issuedChanges(plan, assets.find) }, assets.read, now(), report, signal);
           return { name: `${fileNameOf(plan.info.project || 'Plan')} ${set} sheets.pdf`, bytes };
         });
         return { job };
@@ -203,6 +205,32 @@ export function makeHost(options: HostOptions): LocalHost {
       answering(name, async () => {
         const { readFieldRecord } = await import('./field/read-field-record.ts');
         return readFieldRecord(bytes, name);
+      }),
+
+    keepIssue: ({ plan, takeOff }) =>
+      answering('', () => ({
+        job: jobs.start('issuing', 'Issuing the set', async (report, signal) => {
+          const { keepIssue } = await import('./issued-sets.ts');
+          return keepIssue(plan, takeOff, assets, now(), report, signal);
+        }),
+      })),
+    issueResult: ({ job }) => answering('', () => jobs.result(job, 'issuing') as KeptIssueFiles),
+    readIssue: ({ sha256 }) =>
+      answering('', async () => {
+        const [{ unpackIssue }, found] = [await import('./issued-sets.ts'), await assets.find(sha256)];
+        if (!found) throw new HostProblem('not-found', 'The plan of this issued set is no longer kept.', sha256.slice(0, 12), 'Look for an older copy of the plan file.');
+        const { plan, remarks } = unpackIssue(found.bytes, found.name, assets.find);
+        return { plan, remarks };
+      }),
+    printIssue: ({ plan, set, takeOff }) =>
+      answering('', () => {
+        const issued = plan.issuedSets.find(({ id: each }) => each === set);
+        if (!issued) throw new HostProblem('not-found', 'This set is not in the log of issued sets.', set, 'Choose a set of the log.');
+        const job = jobs.start('printing', `Printing set ${issued.mark}`, async (report, signal) => {
+          const { issueFileName, reprintIssue } = await import('./issued-sets.ts');
+          return { name: issueFileName(plan, issued), bytes: await reprintIssue(plan, set, takeOff, assets.find, now(), report, signal) };
+        });
+        return { job };
       }),
 
     jobState: ({ job }) => answering('', () => jobs.state(job)),

@@ -120,6 +120,12 @@ export interface KeptAsset {
   readonly sha256: string;
 }
 
+/** Length that pipe is bought in and width of a saw cut [m]. */
+export interface TakeOffChoice {
+  readonly stock_m: number;
+  readonly kerf_m: number;
+}
+
 /** Names one life of one window: made anew at each load, the same in every request of that window. */
 export type SessionId = string;
 
@@ -166,6 +172,15 @@ export interface Host {
   /** Starts printing; the result is one PDF. `takeOff`: length that pipe is bought in and width of a saw cut [m]; null: the usual ones. */
   printSheets(request: { plan: Plan; paper: string; scale: number | 'auto'; set: 'submittal' | 'field'; takeOff: { stock_m: number; kerf_m: number } | null }): Promise<Answer<{ job: string }>>;
   printResult(request: { job: string }): Promise<Answer<{ name: string; bytes: Bytes }>>;
+
+  /** Freezes a plan that is being issued, its new revision entered already: prints its set, keeps plan and sheets. */
+  keepIssue(request: { plan: Plan; takeOff: TakeOffChoice | null }): Promise<Answer<{ job: string }>>;
+  /** What was kept: digest of the plan's text, and the entries for `plan.assets`. */
+  issueResult(request: { job: string }): Promise<Answer<{ sha256: string; plan: KeptAsset; sheets: KeptAsset }>>;
+  /** A frozen plan by the digest of its file. */
+  readIssue(request: { sha256: string }): Promise<Answer<{ plan: Plan; remarks: readonly string[] }>>;
+  /** Starts printing an issued set once more, as `printSheets` does: the current one as it was issued, an older one marked as superseded. */
+  printIssue(request: { plan: Plan; set: string; takeOff: TakeOffChoice | null }): Promise<Answer<{ job: string }>>;
 
   /** What a filled field sheet (PDF form) or its table (CSV) says, row by row and before anybody judged it. */
   readFieldRecord(request: { name: string; bytes: Bytes }): Promise<Answer<FieldRecord>>;

@@ -11,6 +11,9 @@ const job = z.string().min(1).max(80);
 const bytes = z.instanceof(Uint8Array);
 const preference = z.union([z.string().max(4000), z.number(), z.boolean()]);
 
+const sha256 = z.string().regex(/^[0-9a-f]{64}$/);
+const takeOff = z.strictObject({ stock_m: z.number().min(0.5).max(30), kerf_m: z.number().min(0).max(0.02) }).nullable();
+
 /** What each method takes: a method without a parser, or with one for another request, does not compile. */
 export const REQUESTS: { readonly [M in HostMethod]: z.ZodType<RequestOf<M>> } = {
   info: nothing,
@@ -55,6 +58,10 @@ export const REQUESTS: { readonly [M in HostMethod]: z.ZodType<RequestOf<M>> } =
   }),
   printResult: z.strictObject({ job }),
   readFieldRecord: z.strictObject({ name, bytes }),
+  keepIssue: z.strictObject({ plan: planSchema, takeOff }),
+  issueResult: z.strictObject({ job }),
+  readIssue: z.strictObject({ sha256 }),
+  printIssue: z.strictObject({ plan: planSchema, set: z.string().min(1).max(80), takeOff }),
   jobState: z.strictObject({ job }),
   cancelJob: z.strictObject({ job }),
   saveFile: z.strictObject({ name, bytes }),

@@ -7,6 +7,7 @@ import { text } from './marks.ts';
 import { printStrip } from './scale-bars.ts';
 import type { Mark, Sheet, SheetOptions } from './sheet.ts';
 import type { SheetDraft } from './sheet-draft.ts';
+import { supersededStamp } from './superseded-stamp.ts';
 import type { SymbolName } from './symbol-names.ts';
 import { drawTable, layTable, tableHeight_mm } from './tables.ts';
 import { titleColumn } from './title-block.ts';
@@ -86,6 +87,7 @@ export function finishSheet(layout: SheetLayout, facts: SetFacts, draft: SheetDr
     ...(draft.fields && draft.fields.length > 0 ? { fields: draft.fields } : {}),
     marks: [
       ...(facts.isSample ? sampleStamp(layout) : []),
+      ...(options.supersededBy ? supersededStamp(layout, options.supersededBy) : []),
       ...draft.marks,
       ...drawFrame(layout),
       ...(draft.hasViews ? printStrip(area.left, area.right, area.bottom, draft.hasPlan, sizes) : []),

@@ -3,6 +3,7 @@ import type { CalculationTopic } from '../calculations/lines/calculation.ts';
 import type { Evaluation } from '../evaluate.ts';
 import { calculationBlocks } from './calculation-tables.ts';
 import { cautionsTable, holdPointsTable } from './cautions.ts';
+import { changesTable } from './changes-table.ts';
 import { abbreviationTable, basisTable, responsibilityTable, resultsTable, scopeTable } from './cover-tables.ts';
 import { fieldTable } from './field-tables.ts';
 import { findingsBlocks } from './findings-blocks.ts';
@@ -21,6 +22,7 @@ import type { SheetOptions } from './sheet.ts';
 import { supportSchedule } from './support-schedule.ts';
 import type { Table } from './tables.ts';
 import { takeOffBlocks } from './take-off-blocks.ts';
+import { testForms } from './test-forms.ts';
 
 const full = (table: Table): FlowBlock => ({ table, span: 'full' });
 const narrow = (table: Table): FlowBlock => ({ table, span: 'column' });
@@ -56,6 +58,7 @@ export function coverBlocks({ evaluation, options }: TableFacts): FlowBlock[] {
     narrow(notesTable(plan)),
     narrow(jobTable(plan)),
     narrow(revisionTable(plan)),
+    ...(options.changes ? [full(changesTable(options.changes, plan.settings.lengths))] : []),
     narrow(abbreviationTable()),
   ];
 }
@@ -95,8 +98,8 @@ export const sumBlocks = ({ evaluation, layout }: TableFacts): FlowBlock[] => [
 /** Findings, what is not checked, what was accepted, what is taken for granted. */
 export const reviewBlocks = ({ evaluation, findings }: TableFacts): FlowBlock[] => findingsBlocks(evaluation, findings);
 
-/** Hold points to be signed. */
-export const testBlocks = ({ evaluation }: TableFacts): FlowBlock[] => [full(holdPointsTable(evaluation.derived.plan.siteRecord.checks))];
+/** Hold points and tests to be signed, with what was read already, and the service that follows. */
+export const testBlocks = ({ evaluation, options }: TableFacts): FlowBlock[] => [full(holdPointsTable(evaluation.derived.plan.siteRecord.checks)), ...testForms(evaluation, options.printedAt)];
 
 /** Every dimension to be measured, rooms first, and how far a nozzle may be moved without a call. */
 export const fieldBlocks = ({ evaluation: { derived }, options: { rooms } }: TableFacts): FlowBlock[] => [full(fieldTable(derived, rooms)), ...(rooms ? [full(roomTable(derived, rooms))] : [])];

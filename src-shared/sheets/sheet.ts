@@ -1,6 +1,7 @@
 import type { FieldRoomAnswer } from '../margins/field-room.ts';
 import type { PaperId } from '../model/paper-ids.ts';
 import type { Paper } from '../paper/papers.ts';
+import type { RevisedSince } from './changes-table.ts';
 
 /** How a mark is drawn: widths and dashes in mm on paper, colours `#rrggbb`. */
 export interface Stroke {
@@ -102,6 +103,10 @@ export interface SheetOptions {
   readonly takeOff?: { readonly stock_m: number; readonly kerf_m: number } | null;
   /** Where each nozzle may be put, by its key; a set without it says “ask”. Working it out tries many places: who prints asks for it. */
   readonly rooms?: ReadonlyMap<string, FieldRoomAnswer>;
+  /** What the newest revision changed, to be listed; nothing is listed without it. */
+  readonly changes?: RevisedSince | undefined;
+  /** Mark of the revision that has replaced the set: it is said across every sheet. */
+  readonly supersededBy?: string | undefined;
   /** Time printed on the sheet, as text that the caller made, e.g. "2026-03-04 15:20". */
   readonly printedAt: string;
 }

@@ -264,6 +264,20 @@ describe.each([
     expect(problemIn(await host.readFieldRecord({ name: 'back.pdf', bytes: table })).what).toBe('This is not a PDF.');
   });
 
+  test('a set is issued as a job, and one that is not kept is answered', async () => {
+    const { host } = await connect();
+    const { job } = goodOf(await host.keepIssue({ plan: newPlan(), takeOff: null }));
+    expect(problemIn(await host.issueResult({ job })).code).toBe('refused');
+    expect(problemIn(await host.printResult({ job })).code).toBe('refused');
+    goodOf(await host.cancelJob({ job }));
+    expect(problemIn(await host.issueResult({ job })).code).toBe('cancelled');
+    expect(problemIn(await host.readIssue({ sha256: '0'.repeat(64) })).code).toBe('not-found');
+    expect(problemIn(await host.printIssue({ plan: newPlan(), set: 'set-1', takeOff: null })).code).toBe('not-found');
+    const none = { id: 'set-1', number: 1, mark: 'A', date: '', by: '', purpose: '', sha256: '0'.repeat(64), plan: null, sheets: null, approved: null };
+    const again = goodOf(await host.printIssue({ plan: { ...newPlan(), issuedSets: [none] }, set: 'set-1', takeOff: null }));
+    expect(await ended(host, again.job)).toMatchObject({ state: 'failed', problem: { code: 'not-found' } });
+  });
+
   test('preferences stay', async () => {
     const { host, other } = await connect();
     expect(goodOf(await host.readPreferences({})).preferences).toEqual({});
