@@ -1,7 +1,7 @@
 import { type PlanPoint3, distance_m } from '../geometry/point.ts';
 import type { Network, Pipe } from '../model/plan.ts';
 import { nodeIn } from './lookup.ts';
-import { nozzleAt, otherEnd, pipesAt, refuseShortPipes } from './pipe-joins.ts';
+import { asItStands, nozzleAt, otherEnd, pipesAt, refuseShortPipes } from './pipe-joins.ts';
 import { JOIN_m, soundPoint3 } from './sound-value.ts';
 
 /** Whether a pipe stands upright: its ends lie over each other on the plan. */
@@ -83,10 +83,11 @@ function canSlide(network: Network, column: ReadonlySet<string>, by: Pipe, slide
  * @returns every node that moved
  */
 export function shiftNodes(network: Network, nodes: Iterable<string>, dx: number, dy: number): Set<string> {
+  const still = asItStands(network);
   const moving = new Set<string>();
-  for (const node of nodes) if (!moving.has(node)) for (const member of columnOf(network, node)) moving.add(member);
+  for (const node of nodes) if (!moving.has(node)) for (const member of columnOf(still, node)) moving.add(member);
   if (dx === 0 && dy === 0) return moving;
-  const slides = slidesFor(network, moving, { dx, dy });
+  const slides = slidesFor(still, moving, { dx, dy });
   for (const id of moving) slides.set(id, { dx, dy });
   for (const [id, slide] of slides) {
     const node = nodeIn(network, id);

@@ -1,22 +1,29 @@
-import type { Draft } from 'immer';
+import { type Draft, current, isDraft } from 'immer';
 import { type PlanPoint3, distance3_m } from '../geometry/point.ts';
 import { type Network, type Pipe, type Plan, takeId } from '../model/plan.ts';
 import { refuse } from './command.ts';
 import { nodeIn } from './lookup.ts';
 import { JOIN_m, soundPoint3 } from './sound-value.ts';
 
+/** A network as it stands now. Searching it is far cheaper than searching a draft, which wraps everything that is looked at; what was found is then changed in the draft. */
+export const asItStands = (network: Network): Network => (isDraft(network) ? current(network) : network);
+
+/** What was found of a network as it stands, in the network itself. */
+const inDraft = <T extends { readonly id: string }>(record: Readonly<Record<string, T>>, found: T | undefined): T | undefined => found && record[found.id];
+
 /** Pipes that end at a node. */
-export const pipesAt = (network: Network, node: string): Pipe[] => Object.values(network.pipes).filter(({ from, to }) => from === node || to === node);
+export const pipesAt = (network: Network, node: string): Pipe[] =>
+  Object.values(asItStands(network).pipes).flatMap((pipe) => (pipe.from === node || pipe.to === node ? (inDraft(network.pipes, pipe) ?? []) : []));
 
 /** The end of a pipe that is not this one. */
 export const otherEnd = ({ from, to }: Pipe, node: string): string => (from === node ? to : from);
 
 /** The nozzle at a node. */
-export const nozzleAt = (network: Network, node: string) => Object.values(network.nozzles).find((nozzle) => nozzle.node === node);
+export const nozzleAt = (network: Network, node: string) => inDraft(network.nozzles, Object.values(asItStands(network).nozzles).find((nozzle) => nozzle.node === node));
 
 /** The node at a place, within `JOIN_m`. */
 export const findNode = (network: Network, at: PlanPoint3, except?: string) =>
-  Object.values(network.nodes).find((node) => Math.abs(node.at.x - at.x) < JOIN_m && node.id !== except && distance3_m(node.at, at) < JOIN_m);
+  inDraft(network.nodes, Object.values(asItStands(network).nodes).find((node) => Math.abs(node.at.x - at.x) < JOIN_m && node.id !== except && distance3_m(node.at, at) < JOIN_m));
 
 /** Whether a coordinate lies between two others, or nearly so: most pipes are sorted out by this alone. */
 const isBetween = (p: number, a: number, b: number): boolean => (p > a - JOIN_m || p > b - JOIN_m) && (p < a + JOIN_m || p < b + JOIN_m);
@@ -34,12 +41,15 @@ export function shareOnPipe(a: PlanPoint3, b: PlanPoint3, p: PlanPoint3): number
 }
 
 /** The pipe on which a place lies, its ends left out. */
-export const findPipeThrough = (network: Network, at: PlanPoint3, except?: string) =>
-  Object.values(network.pipes).find(({ from, to }) => {
-    const a = network.nodes[from]?.at;
-    const b = network.nodes[to]?.at;
+export function findPipeThrough(network: Network, at: PlanPoint3, except?: string): Pipe | undefined {
+  const { pipes, nodes } = asItStands(network);
+  const found = Object.values(pipes).find(({ from, to }) => {
+    const a = nodes[from]?.at;
+    const b = nodes[to]?.at;
     return a && b && from !== except && to !== except && shareOnPipe(a, b, at) !== undefined;
   });
+  return inDraft(network.pipes, found);
+}
 
 /** Makes a node of its own at a place. */
 export function addNode(draft: Draft<Plan>, network: Network, at: PlanPoint3): string {
@@ -83,9 +93,10 @@ export function joinAt(draft: Draft<Plan>, network: Network, at: PlanPoint3, onS
 
 /** Refuses when a pipe at one of the nodes has lost its length. */
 export function refuseShortPipes(network: Network, nodes: ReadonlySet<string>): void {
-  for (const { from, to } of Object.values(network.pipes)) {
+  const still = asItStands(network);
+  for (const { from, to } of Object.values(still.pipes)) {
     if (!nodes.has(from) && !nodes.has(to)) continue;
-    if (distance3_m(nodeIn(network, from).at, nodeIn(network, to).at) < JOIN_m) refuse('A pipe would have no length there.');
+    if (distance3_m(nodeIn(still, from).at, nodeIn(still, to).at) < JOIN_m) refuse('A pipe would have no length there.');
   }
 }
 

@@ -1,7 +1,7 @@
 import type { RefOf } from '../model/plan.ts';
 import { command } from './command.ts';
 import { networkOf, nodeIn, nodeOf } from './lookup.ts';
-import { joinMoved, nozzleAt, pipesAt } from './pipe-joins.ts';
+import { asItStands, joinMoved, nozzleAt, pipesAt } from './pipe-joins.ts';
 import { type Shift, downstreamOf, stretchOf } from './pipe-stretch.ts';
 import { JOIN_m, soundPoint3 } from './sound-value.ts';
 
@@ -19,8 +19,9 @@ export const stretchPipes = command(
     const { at } = nodeOf(draft, ref);
     const place = soundPoint3(to);
     const shift: Shift = { x: place.x - at.x, y: place.y - at.y, z: place.z - at.z };
-    const moved = how === 'move' ? downstreamOf(network, ref.id) : new Set([ref.id]);
-    for (const [id, by] of stretchOf(network, moved, shift, JOIN_m)) {
+    const still = asItStands(network);
+    const moved = how === 'move' ? downstreamOf(still, ref.id) : new Set([ref.id]);
+    for (const [id, by] of stretchOf(still, moved, shift, JOIN_m)) {
       const node = nodeIn(network, id);
       node.at = soundPoint3({ x: node.at.x + by.x, y: node.at.y + by.y, z: node.at.z + by.z });
     }
