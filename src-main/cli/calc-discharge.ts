@@ -38,7 +38,7 @@ export const dischargeHelp = (width: number): string =>
 export function dischargeCommand(out: ConsoleOut, end: (code: ExitCode) => void, readInput: () => Promise<string>): Command {
   return new Command('discharge')
     .description(DISCHARGE_TITLE)
-    .argument('[plan]', 'plan file (.nzw) or bare plan.json; standard input when missing')
+    .argument('[plan]', 'plan file (.nzw), bare plan.json, or sheets printed of it (.pdf); standard input when missing')
     .addHelpText('after', () => dischargeHelp(out.width))
     .action(async (path: string | undefined) => {
       const { plan } = path === undefined ? readPlanText(await readInput(), 'standard input') : await readPlanFile(resolve(path));

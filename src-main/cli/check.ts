@@ -90,7 +90,7 @@ function tellAssumptions(out: ConsoleOut, assumptions: readonly Assumption[]): v
 export function checkCommand(out: ConsoleOut, end: (code: ExitCode) => void): Command {
   return new Command('check')
     .description('check a plan: every finding, and a summary')
-    .argument('<plan>', 'plan file (.nzw) or bare plan.json')
+    .argument('<plan>', 'plan file (.nzw), bare plan.json, or sheets printed of it (.pdf)')
     .option('--json', 'print one JSON object: plan, summary, every check, findings, acceptances that lapsed, assumptions')
     .option('--all', 'list the checks that are kept, and what was taken for granted, as well')
     .addHelpText('after', '\nEnds with 0 when nothing stops the layout, 1 when something does, 2 when the plan cannot be read. A stop that somebody accepted does not count.')

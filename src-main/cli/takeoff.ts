@@ -60,7 +60,7 @@ function asJson(bill: BillOfMaterials): Readonly<Record<string, unknown>> {
 export function takeoffCommand(out: ConsoleOut, end: (code: ExitCode) => void): Command {
   return new Command('takeoff')
     .description('take a plan off: bill of materials, cut list, and how the pieces are cut from stock')
-    .argument('<plan>', 'plan file (.nzw) or bare plan.json')
+    .argument('<plan>', 'plan file (.nzw), bare plan.json, or sheets printed of it (.pdf)')
     .option('--json', 'print one JSON object: plan, bill of materials, pieces; base SI')
     .addOption(new Option('--csv', 'print one table of comma-separated values').conflicts('json'))
     .addOption(new Option('--xlsx <file>', 'write a spreadsheet (.xlsx) to this file, in place of one that is there').conflicts(['json', 'csv']))

@@ -4,6 +4,7 @@ import type { ElectronParts } from './electron-parts.ts';
 
 const PLAN_FILTER = { name: 'Nozzlewright plan', extensions: ['nzw'] };
 const BARE_FILTER = { name: 'Bare plan', extensions: ['json'] };
+const SHEETS_FILTER = { name: 'Sheets with the plan in them', extensions: ['pdf'] };
 
 /** The system's own dialogs. */
 export function makeDialogs({ dialog, shell }: Pick<ElectronParts, 'dialog' | 'shell'>, plansFolder: string): Dialogs {
@@ -16,7 +17,7 @@ export function makeDialogs({ dialog, shell }: Pick<ElectronParts, 'dialog' | 's
       const { canceled, filePaths } = await dialog.showOpenDialog({
         title: 'Open plan',
         defaultPath: plansFolder,
-        filters: [{ name: 'Plans', extensions: [...PLAN_FILTER.extensions, ...BARE_FILTER.extensions] }],
+        filters: [{ name: 'Plans', extensions: [...PLAN_FILTER.extensions, ...BARE_FILTER.extensions, ...SHEETS_FILTER.extensions] }],
         properties: ['openFile'],
       });
       return canceled ? null : (filePaths[0] ?? null);

@@ -25,7 +25,7 @@ export interface Setup {
 /** What the command line asks for. */
 export function readArguments(argv: readonly string[], workingFolder: string): { plan: string | null; demo: string | null; folder: string | null } {
   const optionOf = (option: string): string | null => argv.find((word) => word.startsWith(`${option}=`))?.slice(option.length + 1) ?? null;
-  const plan = argv.slice(1).find((word) => !word.startsWith('-') && /\.(nzw|json)$/i.test(word));
+  const plan = argv.slice(1).find((word) => !word.startsWith('-') && /\.(nzw|json|pdf)$/i.test(word));
   return { plan: plan === undefined ? null : resolve(workingFolder, plan), demo: optionOf('--demo'), folder: optionOf('--folder') };
 }
 

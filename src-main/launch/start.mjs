@@ -46,7 +46,7 @@ function readArguments(words) {
   }
   if (chosen.host !== undefined && chosen.host !== 'electron' && chosen.host !== 'loopback') leave(`--host takes electron or loopback.\n${USAGE}`);
   if (chosen.plan !== undefined && !existsSync(resolve(HERE, chosen.plan))) leave(`There is no file ${resolve(HERE, chosen.plan)}. Check its name, or start without it.`);
-  if (chosen.plan !== undefined && !/\.(nzw|json)$/i.test(chosen.plan)) leave(`${chosen.plan} is no plan file: a plan ends in .nzw or .json. A floor plan is imported from within the window.`);
+  if (chosen.plan !== undefined && !/\.(nzw|json|pdf)$/i.test(chosen.plan)) leave(`${chosen.plan} is no plan file: a plan ends in .nzw or .json, and sheets printed of it in .pdf. A floor plan is imported from within the window.`);
   return chosen;
 }
 

@@ -15,6 +15,8 @@ export interface PrintOrder {
   readonly choice: PrintChoice;
   /** Floor plans under it by underlay id, as `encodeDrawing` packs them. */
   readonly drawings: ReadonlyMap<string, Uint8Array>;
+  /** The plan file that the sheets carry. */
+  readonly attached: Uint8Array;
   readonly now: Date;
 }
 
@@ -25,7 +27,7 @@ export function printedAtText(at: Date): string {
 }
 
 /** Checks a plan, composes its sheets and prints them as one PDF, in the calling thread. */
-export async function composeAndPrint({ plan, choice, drawings, now }: PrintOrder, report: ReportProgress): Promise<Uint8Array> {
+export async function composeAndPrint({ plan, choice, drawings, attached, now }: PrintOrder, report: ReportProgress): Promise<Uint8Array> {
   report(0, 'Checking the layout');
   // Frozen as in the window, so that trials of places look only at what they touch.
   const evaluation = evaluate(startHistory(plan).present, workedDischarge());
@@ -35,5 +37,5 @@ export async function composeAndPrint({ plan, choice, drawings, now }: PrintOrde
   report(0.35, 'Composing sheets');
   const sheets = composeSheets(evaluation, unpacked, { ...choice, rooms, printedAt: printedAtText(now) });
   report(0.5, `Printing ${sheets.length} ${sheets.length === 1 ? 'sheet' : 'sheets'}`);
-  return printSheets(sheets, { title: plan.info.project || 'Plan', createdAt: now });
+  return printSheets(sheets, { title: plan.info.project || 'Plan', createdAt: now, plan: attached });
 }

@@ -1,12 +1,14 @@
 import { readFile, stat } from 'node:fs/promises';
 import { extname } from 'node:path';
-import { packPlan, unpackPlan } from '#shared/model/pack-plan';
+import { PlanTooLarge, packPlan, unpackPlan } from '#shared/model/pack-plan';
 import { parsePlan } from '#shared/model/parse-plan';
 import type { Plan } from '#shared/model/plan';
 import { printPlan } from '#shared/model/print-plan';
 import { sha256Of } from './asset-store.ts';
 import { type FileSteps, replaceFile } from './atomic-file.ts';
+import { looksLikePdf } from './embedded-files.ts';
 import { HostProblem, asHostProblem, systemCodeOf } from './host-problem.ts';
+import { planInSheets } from './plan-in-sheets.ts';
 import { PLAN_ENDING } from './plan-places.ts';
 import { readBytes } from './read-bytes.ts';
 import { takeSaveTurn } from './save-turn.ts';
@@ -28,6 +30,8 @@ export interface ReadPlan {
   readonly assets: readonly PackedAsset[];
   /** What was repaired, migrated or missing, in sentences. */
   readonly remarks: readonly string[];
+  /** It came out of printed sheets: it has no file of its own yet. */
+  readonly isFromSheets: boolean;
 }
 
 /** State of a plan file: two files with the same stamp hold the same bytes. */
@@ -35,30 +39,33 @@ const stampOf = (bytes: Uint8Array, changed_ms: number): string => `${bytes.leng
 const digestIn = (stamp: string): string => stamp.slice(stamp.lastIndexOf('-') + 1);
 
 /**
- * Reads a plan from the bytes of a plan file or of a bare `plan.json`.
+ * Reads a plan from the bytes of a plan file, of a bare `plan.json`, or of sheets that were printed of it.
  * @param where  file name for the user
  * @throws {HostProblem} anything that is no sound plan
  */
 export function readPlanBytes(bytes: Uint8Array, where: string): ReadPlan {
   if (bytes.length === 0) throw new HostProblem('unreadable', 'The file is empty.', where, 'Open the copy beside it that ends in .bak, or an older copy.');
   if (bytes.length > LARGEST_PLAN_bytes) throw new HostProblem('too-large', 'The file is larger than any plan.', where, 'Check that this is a plan file.');
-  const read = unpackPlan(bytes);
+  const isFromSheets = looksLikePdf(bytes);
+  const read = unpackPlan(isFromSheets ? planInSheets(bytes, where) : bytes);
   if (!read.ok) throw new HostProblem(read.problem.code, read.problem.what, [where, read.problem.where].filter(Boolean).join(': '), read.problem.remedy);
-  const remarks = [...read.remarks];
+  const remarks = isFromSheets ? [...read.remarks, FROM_SHEETS] : [...read.remarks];
   const assets: PackedAsset[] = [];
   for (const { name, file, sha256 } of Object.values(read.plan.assets)) {
     const packed = Object.hasOwn(read.assets, file) ? read.assets[file] : undefined;
     if (packed && sha256Of(packed) === sha256) assets.push({ name, sha256, bytes: packed });
     else if (packed) remarks.push(`The floor plan “${name}” in this file is damaged and was left out. Import it again and place it as before.`);
   }
-  return { plan: read.plan, assets, remarks };
+  return { plan: read.plan, assets, remarks, isFromSheets };
 }
+
+const FROM_SHEETS = 'This is the plan that was attached to the printed sheets, as it stood when they were printed. Save it as a plan file to go on with it.';
 
 /**
  * Reads a plan from the text that was kept of unsaved work; its floor plans are kept elsewhere.
  * @throws {HostProblem} the text is no sound plan
  */
-export function readPlanText(text: string, where: string): Omit<ReadPlan, 'assets'> {
+export function readPlanText(text: string, where: string): Omit<ReadPlan, 'assets' | 'isFromSheets'> {
   const read = parsePlan(text);
   if (!read.ok) throw new HostProblem(read.problem.code, read.problem.what, where, read.problem.remedy);
   return { plan: read.plan, remarks: read.remarks };
@@ -68,7 +75,7 @@ export function readPlanText(text: string, where: string): Omit<ReadPlan, 'asset
 export async function readPlanFile(path: string): Promise<ReadPlan & { readonly stamp: string }> {
   try {
     const about = await stat(path);
-    if (about.isDirectory()) throw new HostProblem('unreadable', 'This is a folder, not a plan file.', path, 'Choose a file that ends in .nzw, or a plan.json.');
+    if (about.isDirectory()) throw new HostProblem('unreadable', 'This is a folder, not a plan file.', path, 'Choose a file that ends in .nzw, a plan.json, or sheets that were printed.');
     if (about.size > LARGEST_PLAN_bytes) throw new HostProblem('too-large', 'The file is larger than any plan.', path, 'Check that this is a plan file.');
     const bytes = await readBytes(path);
     return { ...readPlanBytes(bytes, path), stamp: stampOf(bytes, about.mtimeMs) };
@@ -96,6 +103,25 @@ export async function packWithAssets(plan: Plan, findAsset: (sha256: string) => 
     else remarks.push(`The floor plan “${name}” was not at hand and is not in the file. Import it again and place it as before.`);
   }
   return { bytes: packPlan(plan, files), remarks };
+}
+
+/**
+ * Packs a plan to be attached to its own sheets. What was issued before is left out: sheets would hold sheets that
+ * hold sheets. Whatever cannot be had or is too large is left out as well, for the sheets are wanted all the same.
+ */
+export async function packForSheets(plan: Plan, findAsset: Parameters<typeof packWithAssets>[1]): Promise<Uint8Array> {
+  const issued = new Set(plan.issuedSets.flatMap(({ plan: kept, sheets }) => [kept, sheets]));
+  const files: Record<string, Uint8Array> = {};
+  for (const { id, file, sha256 } of Object.values(plan.assets)) {
+    const found = issued.has(id) ? undefined : await findAsset(sha256).catch(() => undefined);
+    if (found) files[file] = found.bytes;
+  }
+  try {
+    return packPlan(plan, files);
+  } catch (error) {
+    if (error instanceof PlanTooLarge) return packPlan(plan, {});
+    throw error;
+  }
 }
 
 /** How a plan is put in its file. */

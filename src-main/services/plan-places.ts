@@ -38,7 +38,7 @@ function shortened(name: string): string {
 }
 
 /** Name of a plan as the user reads it, from its file. */
-export const planNameOf = (path: string): string => basename(path).replace(/\.(nzw|json)$/i, '');
+export const planNameOf = (path: string): string => basename(path).replace(/\.(nzw|json|pdf)$/i, '');
 
 /**
  * Which files the window may name. A plan ref is the file's path, but it is honoured only when the file lies in

@@ -1,6 +1,7 @@
 import type { Plan, Underlay } from '#shared/model/plan';
 import { asHostProblem } from './host-problem.ts';
 import type { ReportProgress } from './jobs.ts';
+import { packForSheets } from './plan-files.ts';
 import type { PrintChoice } from './print-choice.ts';
 import { printInThread } from './print-thread.ts';
 import { startImport } from './underlay/import-job.ts';
@@ -11,7 +12,7 @@ export type ReadAsset = (sha256: string) => Promise<{ name: string; bytes: Uint8
 /** Part of the whole work that reading the floor plans takes. */
 const READING = 0.4;
 
-/** Prints a plan's sheets as one PDF. The floor plans under it are read first, each page once. */
+/** Prints a plan's sheets as one PDF that carries the plan itself. The floor plans under it are read first, each page once. */
 export async function printPlan(
   plan: Plan,
   choice: PrintChoice,
@@ -20,8 +21,15 @@ export async function printPlan(
   report: ReportProgress = () => undefined,
   signal: AbortSignal = new AbortController().signal,
 ): Promise<Uint8Array> {
-  const drawings = await readDrawings(plan, readAsset, (done, doing) => report(READING * done, doing), signal);
-  return printInThread({ plan, choice, drawings, now }, (done, doing) => report(READING + (1 - READING) * done, doing), signal);
+  const found = new Map<string, ReturnType<ReadAsset>>();
+  const readOnce: ReadAsset = (sha256) => {
+    const asset = found.get(sha256) ?? readAsset(sha256);
+    found.set(sha256, asset);
+    return asset;
+  };
+  const drawings = await readDrawings(plan, readOnce, (done, doing) => report(READING * done, doing), signal);
+  const attached = await packForSheets(plan, readOnce);
+  return printInThread({ plan, choice, drawings, attached, now }, (done, doing) => report(READING + (1 - READING) * done, doing), signal);
 }
 
 const isPrinted = ({ visible, opacity }: Underlay): boolean => visible && opacity > 0;

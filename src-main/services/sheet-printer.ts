@@ -8,12 +8,15 @@ import { fontFiles } from './font-files.ts';
 import { formPainter } from './form-fields.ts';
 import { setTextAsMeasured } from './measured-text.ts';
 import { isSoundPng } from './picture-check.ts';
+import { PLAN_ATTACHMENT } from './plan-in-sheets.ts';
 import { type SheetPen, sheetPen } from './sheet-pen.ts';
 
 /** What a PDF says of itself, and how it is packed. */
 export interface PrintAbout {
   readonly title: string;
   readonly createdAt: Date;
+  /** Plan file to be attached, so that the sheets alone are enough to reopen the plan. */
+  readonly plan?: Uint8Array;
   /** Readable page streams, for tests. */
   readonly isPlain?: boolean;
 }
@@ -55,8 +58,22 @@ export function printSheets(sheets: readonly Sheet[], about: PrintAbout): Promis
     form.paint(fields ?? [], paper.height_mm);
   }
   form.end();
+  if (about.plan) attachPlan(document, about.plan, about.createdAt);
   document.end();
   return done;
+}
+
+/** Attaches the plan as the source of the sheets: in the list of attached files, and associated with the whole document. */
+function attachPlan(document: PDFKit.PDFDocument, plan: Uint8Array, createdAt: Date): void {
+  const { file } = document as unknown as { file(bytes: Uint8Array, about: object): unknown };
+  file.call(document, plan, {
+    name: PLAN_ATTACHMENT,
+    type: 'application/zip',
+    relationship: 'Source',
+    description: 'The plan that these sheets were printed of',
+    creationDate: createdAt,
+    modifiedDate: createdAt,
+  });
 }
 
 /** Asks viewers to print at true size unless the user says otherwise: a scaled sheet measures wrong. */

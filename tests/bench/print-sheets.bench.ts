@@ -6,6 +6,7 @@ import { PAPERS } from '#shared/paper/papers';
 import type { Mark, Sheet } from '#shared/sheets/sheet';
 import { printSheets } from '../../src-main/services/sheet-printer.ts';
 import { FONT_FILES } from '../support/font-width-source.ts';
+import { sheetWith } from '../support/one-sheet.ts';
 
 const SHEETS = 40;
 const LINES = 3000;
@@ -16,7 +17,7 @@ const marks: Mark[] = [
   ...Array.from({ length: LINES }, (_, i): Mark => ({ kind: 'line', places: [20 + (i % 60) * 6, 20 + (i % 47) * 5, 24 + (i % 60) * 6, 22 + (i % 47) * 5], stroke: pen(i % 2 ? 0.25 : 0.35) })),
   ...Array.from({ length: LABELS }, (_, i): Mark => text(20 + (i % 20) * 18, 20 + Math.floor(i / 20) * 16, `N${i} ${i % 12}'-6 1/2"`, { height_mm: 2.5 })),
 ];
-const sheets: Sheet[] = Array.from({ length: SHEETS }, (_, i) => ({ number: String(i + 1), title: '', paper: PAPERS.A3, marks }));
+const sheets: Sheet[] = Array.from({ length: SHEETS }, (_, i) => sheetWith({ number: String(i + 1), title: '', paper: PAPERS.A3, marks }));
 
 /** The same lines and texts by plain calls of the library. */
 function printPlainly(): Promise<void> {

@@ -55,7 +55,7 @@ export function OpenDialog() {
       footer={
         <>
           <span className="quiet">Plans are kept in {folder}</span>
-          <FileField label="From a file…" accept=".nzw,.json" onFile={(name, bytes) => void openBytes(context, name, bytes)} />
+          <FileField label="From a file…" accept=".nzw,.json,.pdf" onFile={(name, bytes) => void openBytes(context, name, bytes)} />
         </>
       }
     >

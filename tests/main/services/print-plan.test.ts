@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { buildDemo } from '../../../src-main/demos/build-demo.ts';
 import { printedAtText } from '../../../src-main/services/compose-and-print.ts';
+import { readPlanBytes } from '../../../src-main/services/plan-files.ts';
 import { printPlan } from '../../../src-main/services/print-plan.ts';
 import { printInThread } from '../../../src-main/services/print-thread.ts';
 import { TEST_TIME } from '../../support/hosts.ts';
@@ -34,13 +35,19 @@ describe('printing a plan', () => {
     expect(asked).toHaveLength(1);
     expect(done).toEqual([...done].sort((a, b) => a - b));
     expect(done.at(-1)).toBeLessThanOrEqual(1);
+    const reopened = readPlanBytes(pdf, 'sheets.pdf');
+    expect(reopened.plan).toEqual(plan);
+    expect(reopened.assets).toHaveLength(1);
   });
 
-  test('a hidden floor plan is not read', async () => {
+  test('a hidden floor plan is not drawn, and goes along with the plan all the same', async () => {
     const { plan, asked, readAsset } = await demo();
     for (const level of Object.values(plan.levels)) for (const underlay of Object.values(level.underlays)) underlay.visible = false;
-    await printPlan(plan, CHOICE, readAsset, TEST_TIME);
-    expect(asked).toEqual([]);
+    const said: string[] = [];
+    const pdf = await printPlan(plan, CHOICE, readAsset, TEST_TIME, (_, doing) => said.push(doing));
+    expect(said.join()).not.toContain('Reading');
+    expect(asked).toHaveLength(1);
+    expect(readPlanBytes(pdf, 'sheets.pdf').assets).toHaveLength(1);
   });
 
   test('is not begun once it was cancelled', async () => {
@@ -54,7 +61,7 @@ describe('printing a plan', () => {
 });
 
 describe('the printing thread', () => {
-  const order = async () => ({ plan: (await demo()).plan, choice: CHOICE, drawings: new Map<string, Uint8Array>(), now: TEST_TIME });
+  const order = async () => ({ plan: (await demo()).plan, choice: CHOICE, drawings: new Map<string, Uint8Array>(), attached: new Uint8Array(), now: TEST_TIME });
   const worker = (source: string): string => {
     const path = join(tempFolder(), 'worker.mjs');
     writeFileSync(path, `import { parentPort, workerData } from 'node:worker_threads';\n${source}`);

@@ -1,18 +1,17 @@
 import { deflateSync } from 'node:zlib';
 import { describe, expect, test } from 'vitest';
 import { pen, text } from '#shared/sheets/marks';
-import { PAPERS } from '#shared/paper/papers';
 import { WEIGHT } from '#shared/sheets/print-ink';
-import type { Mark, Sheet } from '#shared/sheets/sheet';
+import type { Mark } from '#shared/sheets/sheet';
 import { isSoundPng } from '../../../src-main/services/picture-check.ts';
 import { printSheets } from '../../../src-main/services/sheet-printer.ts';
+import { oneSheet } from '../../support/one-sheet.ts';
 import { lengthOf, readPdf } from '../../support/pdf-reading.ts';
 import { place3, planBuilder } from '../../support/plan-builder.ts';
 import { demoSheets, sheetsOf, wordsOf } from '../../support/sheet-set.ts';
 
 const ABOUT = { title: 'Test', createdAt: new Date('2026-03-04T15:20:00Z') };
 const latin1 = (bytes: Uint8Array): string => Buffer.from(bytes).toString('latin1');
-const oneSheet = (...marks: Mark[]): Sheet[] => [{ number: '1', title: 'One', paper: PAPERS.A4, marks }];
 
 /** A smallest true PNG: one red pixel. Source: PNG (ISO/IEC 15948), made with zlib. */
 const RED_PNG = Buffer.from('iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAIAAACQd1PeAAAADElEQVR4nGP4z8AAAAMBAQDJ/pLvAAAAAElFTkSuQmCC', 'base64');
