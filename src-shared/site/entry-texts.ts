@@ -7,7 +7,8 @@ const LONGEST_REASON = 2000;
 /** A cell as a plan keeps it: one line, no signs that cannot be seen, not too long. */
 export function cellText({ cells }: Pick<FieldEntry, 'cells'>, cell: FieldCell): string {
   const text = (cells[cell] ?? '').replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\s]+/gu, ' ').trim();
-  return [...text].slice(0, cell === 'reason' ? LONGEST_REASON : LONGEST).join('');
+  // A sign of two halves is not cut in the middle.
+  return text.slice(0, cell === 'reason' ? LONGEST_REASON : LONGEST).replace(/[\ud800-\udbff]$/, '').trimEnd();
 }
 
 /** A text as it is quoted in a sentence. */

@@ -13,7 +13,8 @@ export function understandLength(written: string, { planned_m }: Pick<FieldDimen
   const text = written.trim();
   const unit = bareUnitOf(planned_m, lengths);
   if (BARE_NUMBER.test(text) || (unit.words === 'inches' && BARE_INCHES.test(text))) return parseLength(`${text}${unit.sign}`, lengths);
-  return parseLength(text, lengths);
+  const read = parseLength(text, lengths);
+  return read.ok ? read : { ok: false, reason: read.reason.replace(/a number alone is \w+\./, `a number alone is ${unit.words}.`) };
 }
 
 /** A measured value further from the planned one than both is looked at again: share of the planned value, and length [m] (common practice). */

@@ -17,7 +17,19 @@ const PLANNED = /\((-?\d{1,9}(?:\.\d{1,6})?) mm\)/;
  * @throws {HostProblem} it is no PDF, is locked, has no form, or the form of something else
  */
 export async function readFieldPdf(bytes: Uint8Array, name: string): Promise<FieldRecord> {
-  const document = await load(bytes, name);
+  const head = new TextDecoder('latin1').decode(bytes.subarray(0, 1024));
+  if (!head.includes('%PDF-')) throw new HostProblem('unreadable', 'This is not a PDF.', name, 'Choose the filled field sheet (PDF) or its table (CSV).');
+  try {
+    return recordOf(await PDFDocument.load(bytes, { updateMetadata: false, throwOnInvalidObject: false }), name);
+  } catch (error) {
+    if (error instanceof HostProblem) throw error;
+    if (error instanceof EncryptedPDFError) throw new HostProblem('unsupported', 'The PDF is locked with a password.', name, 'Save it again without a password.');
+    // What is broken inside a file comes out of the library in many ways.
+    throw new HostProblem('damaged', 'The PDF is damaged and could not be read.', name, 'Have it saved and handed over again.');
+  }
+}
+
+function recordOf(document: PDFDocument, name: string): FieldRecord {
   if (document.getPageCount() > MOST_PAGES) throw new HostProblem('too-large', `The PDF has more than ${MOST_PAGES} pages.`, name, 'Hand over the pages of the field sheet alone.');
   const form = formOf(document);
   if (form && isXfaOnly(form)) throw new HostProblem('unsupported', 'The form was saved in a way that only few programs can read (XFA).', name, BY_HAND);
@@ -39,17 +51,6 @@ export async function readFieldPdf(bytes: Uint8Array, name: string): Promise<Fie
       remarks: others > 0 ? ['The file holds sheets of more than one form. Hand them over one by one if rows look wrong.'] : [],
     },
   };
-}
-
-async function load(bytes: Uint8Array, name: string): Promise<PDFDocument> {
-  const head = new TextDecoder('latin1').decode(bytes.subarray(0, 1024));
-  if (!head.includes('%PDF-')) throw new HostProblem('unreadable', 'This is not a PDF.', name, 'Choose the filled field sheet (PDF) or its table (CSV).');
-  try {
-    return await PDFDocument.load(bytes, { updateMetadata: false, throwOnInvalidObject: false });
-  } catch (error) {
-    if (error instanceof EncryptedPDFError) throw new HostProblem('unsupported', 'The PDF is locked with a password.', name, 'Save it again without a password.');
-    throw new HostProblem('damaged', 'The PDF is damaged and could not be read.', name, 'Have it saved and handed over again.');
-  }
 }
 
 /** Programs that join files put names of their own before those of the fields. */
