@@ -33,7 +33,7 @@ export async function composeAndPrint({ plan, choice, drawings, attached, now }:
   const evaluation = evaluate(startHistory(plan).present, workedDischarge());
   report(0.2, 'Looking how far nozzles may be moved');
   const unpacked = new Map([...drawings].map(([id, packed]) => [id, decodeDrawing(packed)]));
-  const rooms = fieldRooms(evaluation.derived);
+  const rooms = fieldRooms(evaluation.derived, (done, all) => report(0.2 + (0.15 * done) / all, `Looking how far nozzle ${done + 1} of ${all} may be moved`));
   report(0.35, 'Composing sheets');
   const sheets = composeSheets(evaluation, unpacked, { ...choice, rooms, printedAt: printedAtText(now) });
   report(0.5, `Printing ${sheets.length} ${sheets.length === 1 ? 'sheet' : 'sheets'}`);

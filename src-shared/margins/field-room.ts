@@ -72,18 +72,31 @@ function roomOf(derived: Derived, nozzle: DerivedNozzle, axis_rad: number, isMir
   return { isKnown: true, room: { patch, box: isMirrored ? { ...box, minus2_m: box.plus2_m, plus2_m: box.minus2_m } : box, heights, turn } };
 }
 
+const lastRooms = new WeakMap<Derived, ReadonlyMap<string, FieldRoomAnswer>>();
+
+/** More nozzles than this are not worked out: printing would take many minutes. */
+const MOST_NOZZLES = 100;
+
 /**
  * The room of every nozzle by its key, along the two datum faces of its space. Borders tell exactly what they stand for; at the four
  * corners of the printed box every other check that can stop a moved nozzle is tried, and at the ends of the heights all of them, but
  * for what a discharge would have to be run for. Where one of them stops anything the sheet sends the fitter to the designer.
+ * @param report  told before each nozzle: it takes seconds
  */
-export const fieldRooms = remembered((derived: Derived): ReadonlyMap<string, FieldRoomAnswer> => {
+export function fieldRooms(derived: Derived, report: (done: number, all: number) => void = () => undefined): ReadonlyMap<string, FieldRoomAnswer> {
+  const known = lastRooms.get(derived);
+  if (known) return known;
   const datums = datumsOf(derived);
-  return new Map(
-    derived.nozzles.map((nozzle) => {
+  const { nozzles } = derived;
+  const rooms = new Map(
+    nozzles.map((nozzle, i): [string, FieldRoomAnswer] => {
+      report(i, nozzles.length);
+      if (i >= MOST_NOZZLES) return [refKey(nozzle.ref), { isKnown: false, because: `it is worked out for ${MOST_NOZZLES} nozzles of a set: ask the designer.` }];
       const faces = nozzle.space && datums.get(nozzle.space.key)?.faces;
       const axis_rad = faces?.[0].inward_rad ?? 0;
       return [refKey(nozzle.ref), roomOf(derived, nozzle, axis_rad, faces !== undefined && turnTo_rad(axis_rad, faces[1].inward_rad) < 0)];
     }),
   );
-});
+  lastRooms.set(derived, rooms);
+  return rooms;
+}
