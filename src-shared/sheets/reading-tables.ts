@@ -1,6 +1,5 @@
-import type { Evaluation } from '../evaluate.ts';
 import type { Settings } from '../model/plan.ts';
-import { type HoldPointState, armingOrder } from '../site/arming-order.ts';
+import type { HoldPointState } from '../site/arming-order.ts';
 import type { JudgedReading } from '../site/judge-reading.ts';
 import { LOG_WORDS, readingText } from '../site/log-words.ts';
 import { PIPE_TEST_LOSS_Pa, PIPE_TEST_Pa } from '../site/reading-needs.ts';
@@ -31,7 +30,7 @@ function readingTable(title: string, note: string, readings: readonly JudgedRead
     columns: [{ head: 'Of', font: 'bold' }, { head: 'Reading', most_mm: 44 }, { head: 'Must be', isWide: true }, { head: 'Read', least_mm: 34, most_mm: 48 }, { head: 'Instrument', least_mm: 24 }, ...SIGNED],
     rows: readings.map((reading, i) => [onlyOnce(readings, i), LOG_WORDS[reading.need.kind], reading.need.asks, readCell(reading, lengths), reading.entry?.instrument ?? '', ...signed(reading)]),
     rowHeight_mm: FIELD_ROW_mm,
-    foot: [...new Set(readings.map(({ need: { kind, source } }) => `${LOG_WORDS[kind]}: ${source}.`.replace('..', '.')))].map((words) => ({ kind: 'words' as const, words, isSmall: true })),
+    foot: [...new Set(readings.map(({ need: { kind, source } }) => `${LOG_WORDS[kind]}: ${source}.`))].map((words) => ({ kind: 'words' as const, words, isSmall: true })),
   };
 }
 
@@ -59,9 +58,7 @@ function puffTable(readings: readonly JudgedReading[], lengths: Settings['length
 }
 
 /** Forms for everything that is read before the unit is armed, with what was read already. Tables without rows are left out. */
-export function readingTables(evaluation: Pick<Evaluation, 'derived' | 'design'>): Table[] {
-  const { lengths } = evaluation.derived.plan.settings;
-  const order = armingOrder(evaluation);
+export function readingTables(order: readonly HoldPointState[], lengths: Settings['lengths']): Table[] {
   const tables = [
     pipeTestTable(readingsOf(order, 'H5', ({ need }) => need.kind === 'pipe-test'), lengths),
     puffTable(readingsOf(order, 'H5', ({ need }) => need.kind === 'puff'), lengths),

@@ -1,6 +1,7 @@
 import type { Evaluation } from '../evaluate.ts';
 import { dayText, findDay } from '../model/day.ts';
 import type { Plan } from '../model/plan.ts';
+import { groupDue } from '../site/group-due.ts';
 import { GONE_WORDS, namesByKey } from '../site/name-of-key.ts';
 import { type PressureTrend, pressureTrends } from '../site/pressure-trend.ts';
 import { DUE_WORDS, SERVICE_SOURCE, SERVICE_WORDS, serviceDue } from '../site/service-due.ts';
@@ -19,7 +20,10 @@ function dueTable(plan: Plan, printedAt: string): Table {
     title: 'Service: what is due',
     note: SERVICE_SOURCE,
     columns: [{ head: 'What', font: 'bold', most_mm: 52 }, { head: 'Of', isWide: true }, { head: 'Last', least_mm: 22 }, { head: 'Due', least_mm: 22 }, { head: printed ? `On ${dayText(printed)}` : 'Stands', least_mm: 22 }, { head: 'Done on', least_mm: 24 }, { head: 'By', least_mm: 28 }],
-    rows: all.map(({ kind, name, last, due, standing }): Cell[] => [SERVICE_WORDS[kind], name, last ?? 'not known', due ?? 'not known', printed || due === undefined ? (standing === 'overdue' ? { kind: 'bold', words: 'OVERDUE' } : DUE_WORDS[standing]) : '', '', '']),
+    rows: groupDue(all).map((group): Cell[] => {
+      const [{ kind, last, due, standing }] = group;
+      return [SERVICE_WORDS[kind], group.map(({ name }) => name).join(', '), last ?? 'not known', due ?? 'not known', printed || due === undefined ? (standing === 'overdue' ? { kind: 'bold', words: 'OVERDUE' } : DUE_WORDS[standing]) : '', '', ''];
+    }),
     rowHeight_mm: FIELD_ROW_mm,
   };
 }

@@ -1,14 +1,26 @@
 import type { Evaluation } from '../evaluate.ts';
+import { armingOrder } from '../site/arming-order.ts';
 import { armingLogTable } from './arming-log-table.ts';
+import { holdPointsTable } from './cautions.ts';
 import type { FlowBlock } from './flow.ts';
 import { functionalTestTable } from './functional-test-table.ts';
+import { holdPointCriteriaTable, lostTicksFoot } from './hold-point-criteria-table.ts';
 import { readingTables } from './reading-tables.ts';
 import { serviceTables } from './service-tables.ts';
 import type { Table } from './tables.ts';
 
-/** Forms to sign besides the hold points: tests, readings before arming, functional test, log as recorded, service. */
+/** Forms to sign: hold points, tests, readings before arming, functional test, log as recorded, service. */
 export function testForms(evaluation: Pick<Evaluation, 'derived' | 'design'>, printedAt: string): FlowBlock[] {
   const { derived } = evaluation;
-  const tables: Table[] = [...readingTables(evaluation), functionalTestTable(derived), armingLogTable(derived.plan), ...serviceTables(evaluation, printedAt)];
+  const { plan } = derived;
+  const order = armingOrder(evaluation);
+  const tables: Table[] = [
+    { ...holdPointsTable(plan.siteRecord.checks), foot: lostTicksFoot(order) },
+    holdPointCriteriaTable(order),
+    ...readingTables(order, plan.settings.lengths),
+    functionalTestTable(derived),
+    armingLogTable(plan),
+    ...serviceTables(evaluation, printedAt),
+  ];
   return tables.filter(({ rows }) => rows.length > 0).map((table) => ({ table, span: 'full' }));
 }

@@ -1,4 +1,5 @@
 import type { HoldPointState } from '#shared/site/arming-order';
+import { holdPointCriterion } from '#shared/site/hold-point-criteria';
 import { tickInOrder } from '#shared/site/tick-in-order';
 import { presentEvaluation } from '../../store/selectors.ts';
 import { useStoreItself } from '../../store/use-store.ts';
@@ -29,6 +30,7 @@ export function NextHoldPoint({ state: { point, standing, cautions, readings, la
         </strong>
       </p>
       {standing === 'lost' ? <p>It was ticked, but what it stood on no longer holds. Put that right and tick it again.</p> : null}
+      <p>{holdPointCriterion(point.id)}</p>
       <p className="quiet">{point.why}</p>
       {cautions.length > 0 ? (
         <div className="point-cautions">

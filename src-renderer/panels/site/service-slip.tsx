@@ -1,5 +1,6 @@
 import { useState } from 'react';
-import { DUE_WORDS, SERVICE_WORDS, type ServiceDue, serviceDue } from '#shared/site/service-due';
+import { type DueGroup, groupDue } from '#shared/site/group-due';
+import { DUE_WORDS, SERVICE_WORDS, serviceDue } from '#shared/site/service-due';
 import { useStoreItself } from '../../store/use-store.ts';
 import { Slip } from '../bench/slip.tsx';
 import { useShownPlan } from '../bench/use-plan.ts';
@@ -12,7 +13,7 @@ import { type AskedVisit, VisitForm } from './visit-form.tsx';
 import { VisitList } from './visit-list.tsx';
 
 /** What is due of one kind on one day, with a way to the things and to their visit. */
-function DueLine({ group, onDone }: { readonly group: readonly [ServiceDue, ...ServiceDue[]]; onDone(): void }) {
+function DueLine({ group, onDone }: { readonly group: DueGroup; onDone(): void }) {
   const store = useStoreItself();
   const [{ kind, standing, text }] = group;
   return (
@@ -41,18 +42,6 @@ function DueLine({ group, onDone }: { readonly group: readonly [ServiceDue, ...S
   );
 }
 
-/** Things of which the same is due on the same day, together; the order stays. */
-function grouped(all: readonly ServiceDue[]): [ServiceDue, ...ServiceDue[]][] {
-  const groups = new Map<string, [ServiceDue, ...ServiceDue[]]>();
-  for (const due of all) {
-    const key = `${due.kind} ${due.standing} ${due.text}`;
-    const known = groups.get(key);
-    if (known) known.push(due);
-    else groups.set(key, [due]);
-  }
-  return [...groups.values()];
-}
-
 /** What is due when, the visits, and the pressures over time. */
 export function ServiceSlip() {
   const plan = useShownPlan();
@@ -71,7 +60,7 @@ export function ServiceSlip() {
         </button>
       ) : null}
       <ul className="log-list" aria-label="Due">
-        {grouped(all).map((group) => (
+        {groupDue(all).map((group) => (
           <DueLine key={`${group[0].kind} ${group[0].about}`} group={group} onDone={() => ask({ kind: group[0].kind, abouts: group.map(({ about }) => about) })} />
         ))}
       </ul>

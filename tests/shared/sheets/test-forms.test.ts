@@ -20,6 +20,8 @@ describe('forms of the tests', () => {
   test('of a plan from which nothing has come back are blank, with what each reading must be', () => {
     const { plan } = armedPlan();
     expect(tablesOf(plan).map(({ title }) => title)).toEqual([
+      'Hold points',
+      'What each hold point asks',
       'Pneumatic test of the pipe (H5)',
       'Puff test (H5)',
       'Releasing circuits on a dummy load (H9)',
@@ -38,6 +40,14 @@ describe('forms of the tests', () => {
       'at least 18.0 V at the end of the wire',
     ]);
     expect(circuit.every((row) => row[3] === '')).toBe(true);
+  });
+
+  test('every hold point says what must be seen and why, and a tick that no longer holds is called so', () => {
+    const { plan } = armedPlan();
+    expect(rowsOf(plan, 'What each hold point asks').every((row) => row[1] !== '' && row[2] !== '')).toBe(true);
+    expect(tableOf(plan, 'Hold points').foot).toEqual([]);
+    const lost = armedWith([...goodLog(keys), entry('insulation', keys.network, { value: 5e5 })], 'H10');
+    expect(tableOf(lost, 'Hold points').foot).toMatchObject([{ words: expect.stringMatching(/^NO LONGER HOLDS: H9, H10\./), isStrong: true }]);
   });
 
   // 40 psi are 2.758 bar, 8 psi 0.552 bar (1 psi = 6894.76 Pa).
