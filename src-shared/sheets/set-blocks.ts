@@ -2,7 +2,7 @@ import { calculationsOf } from '../calculations/lines/calculations-of.ts';
 import type { CalculationTopic } from '../calculations/lines/calculation.ts';
 import type { Evaluation } from '../evaluate.ts';
 import { calculationBlocks } from './calculation-tables.ts';
-import { cautionsTable, holdPointsTable } from './cautions.ts';
+import { cautionsTable } from './cautions.ts';
 import { changesTable } from './changes-table.ts';
 import { abbreviationTable, basisTable, responsibilityTable, resultsTable, scopeTable } from './cover-tables.ts';
 import { fieldTable } from './field-tables.ts';
@@ -99,7 +99,7 @@ export const sumBlocks = ({ evaluation, layout }: TableFacts): FlowBlock[] => [
 export const reviewBlocks = ({ evaluation, findings }: TableFacts): FlowBlock[] => findingsBlocks(evaluation, findings);
 
 /** Hold points and tests to be signed, with what was read already, and the service that follows. */
-export const testBlocks = ({ evaluation, options }: TableFacts): FlowBlock[] => [full(holdPointsTable(evaluation.derived.plan.siteRecord.checks)), ...testForms(evaluation, options.printedAt)];
+export const testBlocks = ({ evaluation, options }: TableFacts): FlowBlock[] => testForms(evaluation, options.printedAt);
 
 /** Every dimension to be measured, rooms first, and how far a nozzle may be moved without a call. */
 export const fieldBlocks = ({ evaluation: { derived }, options: { rooms } }: TableFacts): FlowBlock[] => [full(fieldTable(derived, rooms)), ...(rooms ? [full(roomTable(derived, rooms))] : [])];
