@@ -11,6 +11,8 @@ const VALUE_mm = 2.3;
 const LONG_VALUE_mm = 1.9;
 const IDENTITY_mm = 2.5;
 const PAD_mm = 0.8;
+/** Lines that have room in a field. */
+const MOST_LINES = 3;
 
 /** Bits of a field's `Ff` and of an annotation's `F`, ISO 32000-1 tables 165, 221 and 228. */
 const READ_ONLY = 1;
@@ -28,6 +30,8 @@ interface Innards {
   _acroform: unknown;
   readonly _font: { readonly id: string; ref(): Reference; encode(text: string): [hex: string[], positions: unknown] };
 }
+
+const cutTo = (lines: readonly string[], most: number): string[] => lines.slice(0, most).map((line, i) => (i === most - 1 && lines.length > most ? `${line.slice(0, -1).trimEnd()}…` : line));
 
 /** Puts form fields on the pages of a PDF. */
 export interface FormPainter {
@@ -72,7 +76,7 @@ export function formPainter(document: PDFKit.PDFDocument, font: string): FormPai
     const cap = kind === 'fixed' ? IDENTITY_mm : isLong ? LONG_VALUE_mm : VALUE_mm;
     document.font(font);
     const { _font: embedded } = inside;
-    const lines = isLong ? wrapText(shown, width_mm - 2 * PAD_mm, cap, 'plain').slice(0, 3) : [shown];
+    const lines = isLong ? cutTo(wrapText(shown, width_mm - 2 * PAD_mm, cap, 'plain'), MOST_LINES) : [shown];
     const step = cap * 1.5 * POINTS_PER_MM;
     const first = height / 2 + ((lines.length - 1) * step) / 2 - (cap * POINTS_PER_MM) / 2;
     const written = lines.map((line, i) => `1 0 0 1 ${number(PAD_mm * POINTS_PER_MM)} ${number(first - i * step)} Tm\n<${embedded.encode(line)[0].join('')}> Tj`);

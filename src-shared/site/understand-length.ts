@@ -2,7 +2,7 @@ import type { FieldDimension } from '../derived/field-dimensions.ts';
 import { type LengthSystem, type ParsedLength, formatLength, parseLength } from '../units/length-text.ts';
 import { bareUnitOf } from './bare-unit.ts';
 
-const BARE_NUMBER = /^[+-−]?\s*(?:\d+(?:[.,]\d*)?|[.,]\d+)$/;
+const BARE_NUMBER = /^[-+−]?\s*(?:\d+(?:[.,]\d*)?|[.,]\d+)$/;
 const BARE_INCHES = /^(?:\d+[\s-]+)?\d+\s*[/⁄]\s*\d+$/;
 
 /**
@@ -42,6 +42,7 @@ const SLIPS: readonly (readonly [times: number, words: string])[] = [
   [1 / 2.54, 'inches written as centimetres'],
   [30.48, 'centimetres written as feet'],
   [1 / 1000, 'metres written as millimetres'],
+  [-1, 'a minus sign left out or put in'],
 ];
 /** How near to such a ratio a value must be to be taken for a slip. */
 const SLIP_SHARE = 0.03;
@@ -54,12 +55,12 @@ const SLIP_SHARE = 0.03;
 export function doubtAbout(value_m: number, { planned_m, name }: Pick<FieldDimension, 'planned_m' | 'name'>, lengths: LengthSystem): string | undefined {
   const shown = formatLength(value_m, lengths);
   const planned = formatLength(planned_m, lengths);
-  if (value_m < 0 && planned_m >= 0) return `${name} reads ${shown}, less than nothing. Planned is ${planned}. Measure it again from the stated face.`;
   const off_m = Math.abs(value_m - planned_m);
   if (off_m <= SLIP_m || off_m <= FAR_SHARE * Math.abs(planned_m)) return undefined;
   const times = planned_m === 0 ? Number.NaN : value_m / planned_m;
   const slip = SLIPS.find(([ratio]) => Math.abs(times / ratio - 1) <= SLIP_SHARE);
   if (slip) return `${name} reads ${shown}, planned is ${planned}. That looks like ${slip[1]}. Correct it, or say that it is right.`;
+  if (value_m < 0 && planned_m >= 0) return `${name} reads ${shown}, less than nothing. Planned is ${planned}. Measure it again from the stated face.`;
   if (off_m <= FAR_m) return undefined;
   return `${name} reads ${shown}, planned is ${planned}: ${formatLength(off_m, lengths)} off. Measure it again, or say that it is right.`;
 }

@@ -29,7 +29,7 @@ import { done, doneAll } from '../../support/try-command.ts';
 const demo = async (name: 'F1' | 'F2' | 'F2-faults'): Promise<Plan> => (await buildDemo(name)).plan;
 
 /** What a cell says, whether it is printed or filled into a field. */
-const valueOf = (cell: Cell): unknown => (typeof cell !== 'string' && cell.kind === 'field' ? cell.form?.value : cell);
+const filledIn = (cell: Cell): unknown => (typeof cell !== 'string' && cell.kind === 'field' ? cell.form?.value : cell);
 
 describe('schedules', () => {
   // Figures of the demo plans as they are set out in whole-job.md, part F.
@@ -162,14 +162,14 @@ describe('other tables', () => {
     expect(rowOf(fieldTable(derived))?.[5]).toBe('ask');
     const table = fieldTable(derived, fieldRooms(derived));
     const { rows } = table;
-    expect(rowOf(table)?.map(valueOf)).toEqual(['N1 a', 'West face', 'orifice axis', `8'-0"`, '2438', `−2'-10 3/4" +2'-0 3/16"`, `8'-0 1/2"`, '1/2"', '', 'A fitter', '2026-03-05', 'laser', '']);
+    expect(rowOf(table)?.map(filledIn)).toEqual(['N1 a', 'West face', 'orifice axis', `8'-0"`, '2438', `−2'-10 3/4" +2'-0 3/16"`, `8'-0 1/2"`, '1/2"', '', 'A fitter', '2026-03-05', 'laser', '']);
     expect(rows.slice(-2)).toEqual([Array(13).fill(''), Array(13).fill('')]);
   });
 
   test('hold points keep their ticks, cautions defer to the manual', () => {
     const { rows } = holdPointsTable({ H5: { done: true, by: 'A', witness: 'B', at: 'today' } });
     expect(rows).toHaveLength(12);
-    expect(rows[4]?.map(valueOf)).toEqual(['H5', expect.any(String), 'W', 'yes', 'A', 'B', 'today']);
+    expect(rows[4]?.map(filledIn)).toEqual(['H5', expect.any(String), 'W', 'yes', 'A', 'B', 'today']);
     expect(JSON.stringify(cautionsTable().rows)).toMatch(/manual of the unit.*listing.*adopted code.*licensed practice/);
   });
 

@@ -86,7 +86,8 @@ describe('what was measured', () => {
   test('a fifth off is the limit', () => {
     expect(answerTo('N1 a', '2926 mm').kind).toBe('taken');
     expect(answerTo('N1 a', '2927 mm')).toMatchObject({ kind: 'implausible', value_m: 2.927 });
-    expect(answerTo('N1 a', `-8'`).words).toContain('less than nothing');
+    expect(answerTo('N1 a', `-7'`).words).toContain('less than nothing');
+    expect(answerTo('N1 a', `-8'`).words).toContain('a minus sign');
     // Of a short one 100 mm are the limit: 3 in off are a fault of the work, 4 in may be a slip.
     expect(answerTo('N1 d', '11"').kind).toBe('taken');
     expect(answerTo('N1 d', '12"').kind).toBe('implausible');
@@ -217,6 +218,7 @@ describe('anything at all', () => {
         expect(readFieldName(fieldNameOf(name, 'measured'))).toEqual({ id: name, cell: 'measured' });
       }),
     );
+    expect(readFieldName('net-1/n~2/first#by!3')).toEqual({ id: 'net-1/n.2/first', cell: 'by' });
     expect(readFieldName('form#identity')).toBeUndefined();
     expect([isIdentityField('form#identity'), isIdentityField('form#identity!2'), isIdentityField('form#else')]).toEqual([true, true, false]);
   });

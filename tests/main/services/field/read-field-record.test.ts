@@ -134,9 +134,8 @@ describe('a PDF that is no filled form', () => {
     expect(await problemOf(await scan.save())).toMatchObject({ what: expect.stringContaining('scanned') });
     scan.getForm().createTextField('tax.year').setText('2026');
     expect(await problemOf(await scan.save())).toMatchObject({ what: 'The PDF is a form, but not one of a field sheet.' });
-    const locked = await PDFDocument.load(printed);
-    locked.encrypt({ userPassword: 'secret', ownerPassword: 'owner' });
-    expect(await problemOf(await locked.save())).toMatchObject({ what: 'The PDF is locked with a password.' });
+    scan.encrypt({ userPassword: 'secret', ownerPassword: 'owner' });
+    expect(await problemOf(await scan.save())).toMatchObject({ what: 'The PDF is locked with a password.' });
     expect(await problemOf(new TextEncoder().encode('%PDF-1.7 and no more'))).toMatchObject({ code: 'damaged', where: 'back.pdf' });
     expect(await problemOf(new Uint8Array())).toMatchObject({ what: 'The file is empty.' });
     expect(await problemOf(new TextEncoder().encode('PK\u0003\u0004'), 'back.xlsx')).toMatchObject({ what: expect.stringContaining('spreadsheet file') });
