@@ -3,6 +3,7 @@ import { HostProblem, problemOf } from '../services/host-problem.ts';
 import { calcCommand, readStandardInput } from './calc.ts';
 import { checkCommand } from './check.ts';
 import type { ConsoleOut, ExitCode } from './console-out.ts';
+import { exportCommand } from './export.ts';
 import { fieldCommand } from './field.ts';
 import { importCommand } from './import.ts';
 import { newCommand } from './new.ts';
@@ -21,7 +22,7 @@ export async function runCli(words: readonly string[], version: string, out: Con
     .description('Plan layouts of pre-engineered nitrogen fire-suppression units: check them and print their sheets.')
     .version(version)
     .showSuggestionAfterError();
-  for (const command of [checkCommand(out, end), sheetsCommand(out, end), takeoffCommand(out, end), fieldCommand(out, end), importCommand(out, end), newCommand(out, end), calcCommand(out, end, readInput)]) program.addCommand(command);
+  for (const command of [checkCommand(out, end), sheetsCommand(out, end), takeoffCommand(out, end), exportCommand(out, end), fieldCommand(out, end), importCommand(out, end), newCommand(out, end), calcCommand(out, end, readInput)]) program.addCommand(command);
   for (const command of [program, ...program.commands.flatMap((each) => [each, ...each.commands])]) {
     command.exitOverride().configureOutput({
       writeOut: (text) => out.line(text.trimEnd()),
