@@ -1,10 +1,12 @@
+import { type DraftView, shiftView } from './draft-view.ts';
 import { shiftMarks } from './marks.ts';
 import { type PlanContent, contentBounds } from './plan-content.ts';
+import { planDraftView, planKey } from './plan-draft-view.ts';
 import { PLAN_MARGIN_mm, composePlanView, fitsPaper } from './plan-view.ts';
 import { coarserUntil, ordinaryScales, scaleName } from '../paper/scales.ts';
 import type { SectionCut } from './section-cuts.ts';
+import { sectionDraftView } from './section-draft-view.ts';
 import { composeSection, sectionSize, sectionTitle } from './section-view.ts';
-import type { Mark } from './sheet.ts';
 import { type SheetDraft, VIEW_TITLE_mm, missingLabels, viewTitle } from './sheet-draft.ts';
 import type { SymbolName } from './symbol-names.ts';
 import type { PaperBox } from './text-box.ts';
@@ -24,7 +26,7 @@ export interface ViewBlock {
   /** Networks whose cylinder walls it holds. */
   readonly walls?: readonly string[];
   readonly scale: number;
-  readonly marks: readonly Mark[];
+  readonly views: readonly DraftView[];
   readonly used: ReadonlySet<SymbolName>;
   /** How many labels found no room. */
   readonly unplaced: number;
@@ -61,14 +63,15 @@ export function packBlocks(set: ViewSet, blocks: readonly ViewBlock[]): BlockShe
   }
   const drafts: SheetDraft[] = [];
   let top = area.top;
-  let placed: { block: ViewBlock; marks: Mark[] }[] = [];
+  let placed: { block: ViewBlock; views: DraftView[] }[] = [];
   const finish = (): void => {
     const scales = new Set(placed.map(({ block }) => block.scale));
     const [only] = scales;
     drafts.push({
       title: blockTitle(placed.map(({ block }) => block)),
       scale: scales.size === 1 && only !== undefined ? scaleName(only, derived.plan.settings.lengths) : 'as shown',
-      marks: placed.flatMap(({ marks }) => marks),
+      marks: [],
+      views: placed.flatMap(({ views }) => views),
       hasViews: true,
       hasPlan: placed.some(({ block }) => block.plans.length > 0),
       used: new Set(placed.flatMap(({ block }) => [...block.used])),
@@ -85,7 +88,8 @@ export function packBlocks(set: ViewSet, blocks: readonly ViewBlock[]): BlockShe
     const width = row.reduce((sum, { width_mm }) => sum + width_mm + gap, -gap);
     let left = area.left + Math.max(0, (area.right - area.left - width) / 2);
     for (const block of row) {
-      placed.push({ block, marks: shiftMarks(block.marks, left, top) });
+      const [x, y] = [left, top];
+      placed.push({ block, views: block.views.map((view) => shiftView(view, x, y)) });
       left += block.width_mm + gap;
     }
     top += height + gap;
@@ -129,13 +133,15 @@ export function roomBlocks(set: ViewSet, rooms: readonly PlanContent[]): { reado
     };
     const view = composePlanView(content, { ...set, scale, sizes, lengths, room });
     if (!view) return [];
-    const title = viewTitle(0, view.box.bottom - view.box.top, `Plan: ${content.title}`, scale, lengths, layout);
+    const words = `Plan: ${content.title}`;
+    const title = viewTitle(0, view.box.bottom - view.box.top, words, scale, lengths, layout);
     const width = Math.max(view.box.right - view.box.left, title.width_mm);
+    const by = { dx: -view.box.left + (width - view.box.right + view.box.left) / 2, dy: -view.box.top };
     const plan: ViewBlock = {
       plans: [content.title],
       sections: [],
       scale,
-      marks: [...shiftMarks(view.marks, -view.box.left + (width - view.box.right + view.box.left) / 2, -view.box.top), ...title.marks],
+      views: [planDraftView(set, content, { key: planKey(content, content.rooms[0]?.enclosure.id), title: words }, view, room, [...shiftMarks(view.marks, by.dx, by.dy), ...title.marks], by)],
       used: view.used,
       unplaced: view.unplaced.length,
       width_mm: width,
@@ -157,7 +163,10 @@ function stacked(above: ViewBlock, below: ViewBlock, gap: number): ViewBlock {
   return {
     ...above,
     sections: below.sections,
-    marks: [...shiftMarks(above.marks, (width - above.width_mm) / 2, 0), ...shiftMarks(below.marks, (width - below.width_mm) / 2, above.height_mm + gap)],
+    views: [
+      ...above.views.map((view) => shiftView(view, (width - above.width_mm) / 2, 0)),
+      ...below.views.map((view) => shiftView(view, (width - below.width_mm) / 2, above.height_mm + gap)),
+    ],
     used: new Set([...above.used, ...below.used]),
     unplaced: above.unplaced + below.unplaced,
     width_mm: width,
@@ -165,7 +174,8 @@ function stacked(above: ViewBlock, below: ViewBlock, gap: number): ViewBlock {
   };
 }
 
-function sectionBlock({ layout, derived }: ViewSet, cut: SectionCut, scale: number, hasBar = true): ViewBlock {
+function sectionBlock(set: ViewSet, cut: SectionCut, scale: number, hasBar = true): ViewBlock {
+  const { layout, derived } = set;
   const { sizes } = layout;
   const { lengths } = derived.plan.settings;
   const { width_mm, height_mm } = sectionSize(cut, scale, sizes);
@@ -177,7 +187,7 @@ function sectionBlock({ layout, derived }: ViewSet, cut: SectionCut, scale: numb
     plans: [],
     sections: [cut.letter],
     scale,
-    marks: [...shiftMarks(section.marks, (width - right + left) / 2 - left, -top), ...shiftMarks(title.marks, (width - title.width_mm) / 2, 0)],
+    views: [sectionDraftView(set, cut, section, [...shiftMarks(section.marks, (width - right + left) / 2 - left, -top), ...shiftMarks(title.marks, (width - title.width_mm) / 2, 0)])],
     used: section.used,
     unplaced: section.unplaced.length,
     width_mm: width,

@@ -14,6 +14,7 @@ import { printable } from './font-widths.ts';
 import { sheetLayout } from './frame.ts';
 import { isometricSheets } from './isometric-view.ts';
 import { planContents } from './plan-content.ts';
+import { placeViews } from './place-views.ts';
 import { planSheets } from './plan-sheets.ts';
 import { planCuts } from './section-cuts.ts';
 import { type Series, seriesSheets } from './series.ts';
@@ -41,7 +42,7 @@ export function composeSheets(evaluation: Evaluation, drawings: ReadonlyMap<stri
   const set: ViewSet = { derived, layout, drawings, cuts: planCuts(derived), findings: numbered, datums: datumsOf(derived), rooms: options.rooms ?? new Map(), issue: derived.plan.lastIssue, scale: options.scale };
   const facts = sheetFacts(derived, drawings);
 
-  const drafts = seriesOf(set, evaluation, options).flatMap((series) => {
+  const drafts = placeViews(set, seriesOf(set, evaluation, options), options.set).flatMap((series) => {
     const pages = seriesSheets(series, layout);
     return pages.map((draft, i) => ({ draft, series: series.number, number: numberOf(derived.plan.info.sheetPrefix, options, series.number, i) }));
   });

@@ -1,6 +1,7 @@
 import { elevationsOf } from '../elevation/elevations-of.ts';
 import type { Elevation } from '../elevation/elevation.ts';
 import type { ViewBlock } from './block-sheets.ts';
+import type { DraftView } from './draft-view.ts';
 import { elevationLayout } from './elevation-frame.ts';
 import { composeElevation } from './elevation-view.ts';
 import { elevationTitle, mountNotes } from './elevation-words.ts';
@@ -64,12 +65,21 @@ function blockOf(set: ViewSet, elevation: Elevation, scale: number): ViewBlock {
   const top = height_mm + VIEW_TITLE_mm * sizes.factor;
   const pitch = sizes.note_mm * NOTE_PITCH;
   const notes = notesOf(set, elevation, width);
+  const drawn: DraftView = {
+    key: `elevation/${elevation.key}`,
+    title: elevationTitle(elevation),
+    marks: [...shiftMarks(view.marks, (width - width_mm) / 2, 0), ...title.marks, ...notes.map((words, i) => text(0, top + sizes.note_mm + i * pitch, words, { height_mm: sizes.note_mm }))],
+    scale,
+    used: view.used,
+    ground: null,
+    again: (wish) => blockOf(set, elevation, wish.scale).views[0],
+  };
   return {
     plans: [],
     sections: [],
     walls: [elevation.network.network.name],
     scale,
-    marks: [...shiftMarks(view.marks, (width - width_mm) / 2, 0), ...title.marks, ...notes.map((words, i) => text(0, top + sizes.note_mm + i * pitch, words, { height_mm: sizes.note_mm }))],
+    views: [drawn],
     used: view.used,
     unplaced: view.unplaced.length,
     width_mm: width,

@@ -4,10 +4,12 @@ import { type SheetLayout, drawFrame, sampleStamp } from './frame.ts';
 import { legendTable } from './legend.ts';
 import { profilesInUse } from './limits-table.ts';
 import { text } from './marks.ts';
+import { notesOnSheet } from './sheet-notes.ts';
 import { printStrip } from './scale-bars.ts';
 import type { Mark, Sheet, SheetOptions } from './sheet.ts';
-import type { SheetDraft } from './sheet-draft.ts';
+import { type SheetDraft, homeOf } from './sheet-draft.ts';
 import { supersededStamp } from './superseded-stamp.ts';
+import { sheetViews } from './sheet-views.ts';
 import type { SymbolName } from './symbol-names.ts';
 import { drawTable, layTable, tableHeight_mm } from './tables.ts';
 import { titleColumn } from './title-block.ts';
@@ -56,6 +58,9 @@ const columnOf = (layout: SheetLayout, facts: SetFacts, draft: SheetDraft, { ind
     printedAt: options.printedAt,
     ...facts,
     warnings: [...facts.warnings, ...draft.remarks],
+    titleBlock: derived.plan.settings.sheets.titleBlock,
+    logo: options.logo,
+    hasStampBox: derived.plan.settings.sheets.hasStampBox,
     },
     draft.used.size > 0 ? tableHeight_mm(laidLegend(layout, draft.used)) + 3 * layout.sizes.factor : 0,
   );
@@ -75,20 +80,28 @@ export function finishSheet(layout: SheetLayout, facts: SetFacts, draft: SheetDr
   const legend: Mark[] = [];
   if (draft.used.size > 0) {
     const left = column.left + 2 * sizes.factor;
-    if (legendFits(layout, facts, draft, derived, options)) legend.push(...drawTable(laidLegend(layout, draft.used), left, column.top + 2 * sizes.factor));
+    if (legendFits(layout, facts, draft, derived, options)) legend.push(...drawTable(laidLegend(layout, draft.used), left, free.top + 2 * sizes.factor));
     else if (place.legendAt && free.bottom - free.top > sizes.text_mm * 3) {
-      legend.push(text(left, column.top + 2 * sizes.factor + sizes.text_mm, `Legend: see sheet ${place.legendAt}`, { height_mm: sizes.text_mm }));
+      legend.push(text(left, free.top + 2 * sizes.factor + sizes.text_mm, `Legend: see sheet ${place.legendAt}`, { height_mm: sizes.text_mm }));
     }
   }
+  const home = homeOf(draft);
+  const notes = notesOnSheet(derived.plan.settings.sheets.notes, home, sizes);
   return {
     number: place.number,
     title: draft.title,
+    home,
+    views: sheetViews(draft.views ?? []),
+    notes: notes.places,
+    placing: draft.placing ?? [],
     paper: layout.paper,
     ...(draft.fields && draft.fields.length > 0 ? { fields: draft.fields } : {}),
     marks: [
       ...(facts.isSample ? sampleStamp(layout) : []),
       ...(options.supersededBy ? supersededStamp(layout, options.supersededBy) : []),
+      ...(draft.views ?? []).flatMap((view) => view.marks),
       ...draft.marks,
+      ...notes.marks,
       ...drawFrame(layout),
       ...(draft.hasViews ? printStrip(area.left, area.right, area.bottom, draft.hasPlan, sizes) : []),
       ...marks,

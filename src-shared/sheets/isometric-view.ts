@@ -1,6 +1,7 @@
 import { type Isometric, layoutIsometric, middleRun_m } from '../isometric/layout-isometric.ts';
 import type { Settings } from '../model/plan.ts';
 import { drawIsometricAssembly } from './draw-assembly.ts';
+import type { DraftView } from './draft-view.ts';
 import { drawIsometric, drawNorth, labelIsometricNodes, labelIsometricRuns, labelLooseSupports } from './draw-isometric.ts';
 import { printable, textWidth_mm } from './font-widths.ts';
 import type { SheetLayout } from './frame.ts';
@@ -101,6 +102,8 @@ function isometricTitle(iso: Isometric, room: PaperBox, { sizes }: SheetLayout):
 /** An isometric on its paper, and whether its table stands beside it. */
 interface Placed {
   readonly view: ViewDraft;
+  readonly drawn: DraftView;
+  /** Its table. */
   readonly marks: readonly Mark[];
   readonly isBeside: boolean;
 }
@@ -117,7 +120,10 @@ function placeIsometric(iso: Isometric, table: Table, area: PaperBox, layout: Sh
   const small = hasRoomBeside ? bestDrawing(iso, beside, sizes, lengths, aside_mm) : undefined;
   const isBeside = small?.unplaced.length === 0;
   const view = isBeside ? small : bestDrawing(iso, room, sizes, lengths, aside_mm);
-  return view && { view, isBeside, marks: [...marksOf(view), ...isometricTitle(iso, isBeside ? beside : room, layout), ...(isBeside ? drawTable(laid, beside.right + gap, area.top) : [])] };
+  if (!view) return undefined;
+  const { id, name } = iso.network.network;
+  const marks = [...marksOf(view), ...isometricTitle(iso, isBeside ? beside : room, layout)];
+  return { view, isBeside, drawn: { key: `isometric/${id}`, title: `Isometric: ${name}`, marks, scale: null, used: view.used, ground: null, again: null }, marks: isBeside ? drawTable(laid, beside.right + gap, area.top) : [] };
 }
 
 /** A network on half a sheet, its table beside it; undefined where it needs more, or would be drawn smaller there. */
@@ -147,6 +153,7 @@ export function isometricSheets({ derived, layout }: ViewSet): IsometricSheets {
       title: names.length > 1 ? `Isometrics: ${names.join(', ')}` : `Isometric: ${names[0]}`,
       scale: 'not to scale',
       marks: placed.flatMap(({ marks }) => marks),
+      views: placed.map(({ drawn }) => drawn),
       hasViews: false,
       hasPlan: false,
       used: new Set(placed.flatMap(({ view }) => [...view.used])),

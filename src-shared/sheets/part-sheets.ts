@@ -1,5 +1,6 @@
 import { type Box, boundsOf, boxesTouch } from '../geometry/outline.ts';
 import type { PlanContent } from './plan-content.ts';
+import { planDraftView, planKey } from './plan-draft-view.ts';
 import { PLAN_MARGIN_mm, composePlanView } from './plan-view.ts';
 import { coarserUntil, scaleName, takenScales } from '../paper/scales.ts';
 import { type SheetDraft, viewTitle } from './sheet-draft.ts';
@@ -44,7 +45,8 @@ export function partSheets(set: ViewSet, content: PlanContent, bounds: Box): She
       drafts.push({
         title: `${planTitle(content)}, ${part}`,
         scale: scaleName(scale, lengths),
-        marks: [...view.marks, ...title.marks],
+        marks: [],
+        views: [planDraftView(set, content, { key: `${planKey(content)}/part/${row + 1}-${column + 1}`, title: `Part: ${part}`, options: { window } }, view, room, [...view.marks, ...title.marks])],
         hasViews: true,
         hasPlan: true,
         used: view.used,

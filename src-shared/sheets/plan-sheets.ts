@@ -1,11 +1,14 @@
 import type { Box } from '../geometry/outline.ts';
+import type { DraftView } from './draft-view.ts';
 import { shiftMarks } from './marks.ts';
 import { partSheets } from './part-sheets.ts';
+import { overviewKey, planDraftView, planKey } from './plan-draft-view.ts';
 import { type PlanContent, contentBounds, roomContents } from './plan-content.ts';
 import { type ComposedView, composePlanView, fitsPaper } from './plan-view.ts';
 import { coarserUntil, ordinaryScales, scaleName, takenScales } from '../paper/scales.ts';
 import { nozzleSchedule } from './schedules.ts';
 import type { SectionCut } from './section-cuts.ts';
+import { sectionDraftView } from './section-draft-view.ts';
 import { composeSection, sectionSize, sectionTitle } from './section-view.ts';
 import type { Mark } from './sheet.ts';
 import { type SheetDraft, VIEW_TITLE_mm, viewTitle } from './sheet-draft.ts';
@@ -57,11 +60,19 @@ export function planSheets(set: ViewSet, content: PlanContent): ViewSheets {
   const bounds = contentBounds(content);
   if (!bounds) return { drafts: [], placedCuts: new Set(), hasSchedule: false, rooms: [] };
   const whole = composeAtBestScale(set, content, bounds);
-  const isEasy = whole && (set.scale !== 'auto' || (whole.scale * set.layout.sizes.factor <= CROWDED && whole.unplaced.length === 0));
+  const wished = wishedParting(set, content);
+  const isEasy = whole && (wished === 'whole' || (wished === undefined && (set.scale !== 'auto' || (whole.scale * set.layout.sizes.factor <= CROWDED && whole.unplaced.length === 0))));
   const rooms = isEasy || content.rooms.length < 2 ? undefined : roomContents(content);
   if (rooms && rooms.length > 0 && roomsFit(set, rooms)) return overviewSheet(set, content, bounds, rooms);
   if (!whole) return { drafts: partSheets(set, content, bounds), placedCuts: new Set(), hasSchedule: false, rooms: [] };
   return wholeSheet(set, content, whole);
+}
+
+/** Whether the user placed the whole level or its rooms: what was placed stays, however crowded the level becomes. */
+function wishedParting({ derived }: ViewSet, content: PlanContent): 'whole' | 'rooms' | undefined {
+  const keys = Object.keys(derived.plan.settings.sheets.views);
+  if (keys.includes(planKey(content))) return 'whole';
+  return keys.some((key) => key === overviewKey(content) || key.startsWith(`${planKey(content)}/`)) ? 'rooms' : undefined;
 }
 
 /** Whether every room alone fits on the paper at an ordinary scale. */
@@ -87,13 +98,15 @@ function overviewSheet(set: ViewSet, content: PlanContent, bounds: Box, rooms: r
   const scale = wished.find(fits) ?? coarserUntil(fits, wished.at(-1) ?? 100);
   const view = composePlanView(content, { ...set, scale, sizes: layout.sizes, lengths, room, isOverview: true });
   if (!view) return { drafts: [], placedCuts: new Set(), hasSchedule: false, rooms };
-  const title = viewTitle(view.box.left, view.box.bottom, `Overview: ${content.title}`, scale, lengths, layout);
+  const words = `Overview: ${content.title}`;
+  const title = viewTitle(view.box.left, view.box.bottom, words, scale, lengths, layout);
   return {
     drafts: [
       {
-        title: `Overview: ${content.title}`,
+        title: words,
         scale: scaleName(scale, lengths),
-        marks: [...view.marks, ...title.marks],
+        marks: [],
+        views: [planDraftView(set, content, { key: overviewKey(content), title: words, options: { isOverview: true } }, view, room, [...view.marks, ...title.marks])],
         hasViews: true,
         hasPlan: true,
         used: view.used,
@@ -114,7 +127,7 @@ function wholeSheet(set: ViewSet, content: PlanContent, view: ComposedView): Vie
   const gap = 6 * factor;
   const titleHeight = VIEW_TITLE_mm * factor;
   const viewHeight = view.box.bottom - view.box.top;
-  const extras: { marks: Mark[]; used: ReadonlySet<SymbolName>; cut?: SectionCut }[] = [];
+  const extras: { view?: DraftView; marks: Mark[]; used: ReadonlySet<SymbolName>; cut?: SectionCut }[] = [];
 
   // Whatever fits below the plan goes there: sections first, then the nozzles' own table.
   let below = area.top + viewHeight + titleHeight + gap;
@@ -129,7 +142,7 @@ function wholeSheet(set: ViewSet, content: PlanContent, view: ComposedView): Vie
     if (section.unplaced.length > 0) continue;
     const title = viewTitle(section.box.left, section.box.bottom, sectionTitle(cut), view.scale, lengths, layout);
     if (section.box.left + title.width_mm > area.right) continue;
-    extras.push({ marks: [...section.marks, ...title.marks], used: section.used, cut });
+    extras.push({ view: sectionDraftView(set, cut, section, [...section.marks, ...title.marks]), marks: [], used: section.used, cut });
     left = Math.max(box.right, section.box.left + title.width_mm) + gap;
     rowBottom = Math.max(rowBottom, section.box.bottom + titleHeight + gap);
   }
@@ -148,7 +161,8 @@ function wholeSheet(set: ViewSet, content: PlanContent, view: ComposedView): Vie
   const free = hasSchedule && extras.length === 1 ? (roomHeight - tableHeight_mm(table) - gap - viewHeight) / 2 : 0;
   const dy = extras.length > 0 ? area.top + Math.max(0, free) - view.box.top : 0;
   const bottom = Math.min(view.box.bottom + dy, area.bottom - titleHeight);
-  const title = viewTitle(view.box.left, bottom, `Plan: ${content.title}`, view.scale, lengths, layout);
+  const words = `Plan: ${content.title}`;
+  const title = viewTitle(view.box.left, bottom, words, view.scale, lengths, layout);
   const x = Math.max(area.left, Math.min(view.box.left, area.right - title.width_mm));
   const used = new Set<SymbolName>([...view.used, ...extras.flatMap((extra) => [...extra.used])]);
   return {
@@ -156,10 +170,10 @@ function wholeSheet(set: ViewSet, content: PlanContent, view: ComposedView): Vie
       {
         title: planTitle(content),
         scale: scaleName(view.scale, lengths),
-        marks: [
-          ...shiftMarks(view.marks, 0, dy),
-          ...shiftMarks(title.marks, x - view.box.left, 0),
-          ...extras.flatMap(({ marks }) => marks),
+        marks: extras.flatMap(({ marks }) => marks),
+        views: [
+          planDraftView(set, content, { key: planKey(content), title: words }, view, viewRoom(layout), [...shiftMarks(view.marks, 0, dy), ...shiftMarks(title.marks, x - view.box.left, 0)], { dx: 0, dy }),
+          ...extras.flatMap((extra) => extra.view ?? []),
         ],
         hasViews: true,
         hasPlan: true,

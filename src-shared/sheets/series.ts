@@ -51,7 +51,7 @@ export function seriesSheets({ drafts, left, blocks }: Series, { area, tableColu
   const pages = flowTables(held, area, tableColumns, sizes, begins);
   if (begins.length > 0 && last) {
     const page = pages.shift();
-    if (page && page.titles.length > 0) drawn[drawn.length - 1] = { ...last, title: sheetTitle([last.title, ...page.titles]), tables: page.titles, marks: [...last.marks, ...page.marks], fields: [...(last.fields ?? []), ...page.fields] };
+    if (page && page.titles.length > 0) drawn[drawn.length - 1] = { ...last, home: last.title, title: sheetTitle([last.title, ...page.titles]), tables: page.titles, marks: [...last.marks, ...page.marks], fields: [...(last.fields ?? []), ...page.fields] };
   }
   const tables = pages
     .filter(({ marks }) => marks.length > 0)

@@ -1,4 +1,5 @@
 import type { Settings } from '../model/plan.ts';
+import type { DraftView } from './draft-view.ts';
 import { printable, textWidth_mm } from './font-widths.ts';
 import type { SheetLayout } from './frame.ts';
 import { line, pen, text } from './marks.ts';
@@ -12,11 +13,16 @@ import type { SymbolName } from './symbol-names.ts';
 /** A sheet before its number and the count of the set are known. */
 export interface SheetDraft {
   readonly title: string;
+  /** Its title before tables joined it; the title when missing. */
+  readonly home?: string;
   /** Tables on it, by what the sheet's title calls them. */
   readonly tables?: readonly string[];
   /** Scale as the title block names it. */
   readonly scale: string;
+  /** All on it but its views. */
   readonly marks: readonly Mark[];
+  /** Views that the user can place; painted before all else. */
+  readonly views?: readonly DraftView[];
   /** To be filled in on a screen. */
   readonly fields?: readonly SheetField[];
   readonly hasViews: boolean;
@@ -24,7 +30,13 @@ export interface SheetDraft {
   readonly used: ReadonlySet<SymbolName>;
   /** What must be known before reading it: framed in the title column. */
   readonly remarks: readonly string[];
+  /** What became of the user's own places: told in the window, not printed. */
+  readonly placing?: readonly string[];
 }
+
+/** The name by which the user's views and notes find a sheet: what is drawn on it, whatever tables stand there too. */
+export const homeOf = ({ title, home }: SheetDraft): string => (home ?? title).slice(0, LONGEST_HOME);
+const LONGEST_HOME = 200;
 
 /** Says that labels found no room, so that nobody takes a bare pipe for a finished one. */
 export const missingLabels = (count: number): string[] =>

@@ -1,6 +1,8 @@
 import type { FieldRoomAnswer } from '../margins/field-room.ts';
 import type { PaperId } from '../model/paper-ids.ts';
+import type { Box } from '../geometry/outline.ts';
 import type { Paper } from '../paper/papers.ts';
+import type { PaperBox } from './text-box.ts';
 import type { RevisedSince } from './changes-table.ts';
 
 /** How a mark is drawn: widths and dashes in mm on paper, colours `#rrggbb`. */
@@ -83,10 +85,36 @@ export interface SheetField extends FormCell {
   readonly height_mm: number;
 }
 
+/** A view on a sheet, as it can be taken hold of there. */
+export interface SheetView {
+  readonly key: string;
+  readonly title: string;
+  /** Paper that it fills with its title [mm]. */
+  readonly box: PaperBox;
+  /** The corner by which it is placed [mm]. */
+  readonly corner: { readonly x_mm: number; readonly y_mm: number };
+  /** Site length over paper length; null where it is not to scale. */
+  readonly scale: number | null;
+  /** Part of the plan that it shows, its north-west corner at `corner`; null for what cannot be cropped. */
+  readonly shown: Box | null;
+}
+
+/** A note of the user on a sheet. */
+export interface SheetNotePlace {
+  readonly id: string;
+  readonly box: PaperBox;
+}
+
 /** One sheet, composed. */
 export interface Sheet {
   readonly number: string;
   readonly title: string;
+  /** Name by which the user's views and notes find it again. */
+  readonly home: string;
+  readonly views: readonly SheetView[];
+  readonly notes: readonly SheetNotePlace[];
+  /** What became of what the user placed: told in the window, not printed. */
+  readonly placing: readonly string[];
   readonly paper: Paper;
   readonly marks: readonly Mark[];
   /** Fields of a form, in the order of filling in; a painter that knows no forms leaves them. */
@@ -107,6 +135,8 @@ export interface SheetOptions {
   readonly changes?: RevisedSince | undefined;
   /** Mark of the revision that has replaced the set: it is said across every sheet. */
   readonly supersededBy?: string | undefined;
+  /** Picture of the user's own title block, and its size. */
+  readonly logo?: { readonly bytes: Uint8Array; readonly mime: 'image/png' | 'image/jpeg'; readonly width_px: number; readonly height_px: number } | undefined;
   /** Time printed on the sheet, as text that the caller made, e.g. "2026-03-04 15:20". */
   readonly printedAt: string;
 }

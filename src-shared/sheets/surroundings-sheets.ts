@@ -2,6 +2,7 @@ import { adjoiningSchedule } from './adjoining-schedule.ts';
 import { deviceSchedule } from './device-schedule.ts';
 import { shiftMarks } from './marks.ts';
 import type { PlanContent } from './plan-content.ts';
+import { planDraftView } from './plan-draft-view.ts';
 import { type ComposedView, PLAN_MARGIN_mm, composePlanView, fitsPaper } from './plan-view.ts';
 import { coarserUntil, scaleName, takenScales } from '../paper/scales.ts';
 import { type SheetDraft, VIEW_TITLE_mm, viewTitle } from './sheet-draft.ts';
@@ -66,12 +67,21 @@ export function surroundingsSheets(set: ViewSet, contents: readonly PlanContent[
     const view = isTogether ? beside : alone;
     if (!view) continue;
     if (table && !isTogether) tables.push(table);
-    const title = viewTitle(view.box.left, Math.min(view.box.bottom, area.bottom - VIEW_TITLE_mm * factor), `${SURROUNDINGS_TITLES[kind]}: ${content.title}`, view.scale, lengths, layout);
+    const words = `${SURROUNDINGS_TITLES[kind]}: ${content.title}`;
+    const title = viewTitle(view.box.left, Math.min(view.box.bottom, area.bottom - VIEW_TITLE_mm * factor), words, view.scale, lengths, layout);
+    const bounds = surroundingsBounds(kind, content);
+    const room = isTogether ? { ...whole, bottom: whole.bottom - tall } : whole;
     const x = Math.max(area.left, Math.min(view.box.left, area.right - title.width_mm));
     drafts.push({
-      title: `${SURROUNDINGS_TITLES[kind]}: ${content.title}`,
+      title: words,
       scale: scaleName(view.scale, lengths),
-      marks: [...view.marks, ...shiftMarks(title.marks, x - view.box.left, 0), ...(isTogether && laid ? drawTable(laid, area.left, area.bottom - tableHeight_mm(laid)) : [])],
+      marks: isTogether && laid ? drawTable(laid, area.left, area.bottom - tableHeight_mm(laid)) : [],
+      views: [
+        planDraftView(set, content, { key: `${kind}/${content.level.id}`, title: words, options: { draw: DRAW_SURROUNDINGS[kind], ...(bounds ? { bounds } : {}) } }, view, room, [
+          ...view.marks,
+          ...shiftMarks(title.marks, x - view.box.left, 0),
+        ]),
+      ],
       hasViews: true,
       hasPlan: true,
       used: view.used,

@@ -1,10 +1,12 @@
-import type { Info, Revision } from '../model/plan.ts';
+import type { Info, Revision, SheetSettings } from '../model/plan.ts';
 import { STANDING } from './cautions.ts';
 import { printable } from './font-widths.ts';
 import { SAMPLE_STAMP, type SheetLayout } from './frame.ts';
 import { box, line, pen, text } from './marks.ts';
 import { PRINT, WEIGHT } from './print-ink.ts';
-import type { FontName, Mark } from './sheet.ts';
+import type { FontName, Mark, SheetOptions } from './sheet.ts';
+import { stampBox, stampHeight_mm } from './stamp-box.ts';
+import { titleHead } from './title-head.ts';
 import { shortened, wrapText } from './text-box.ts';
 
 /** What the title column of one sheet says. */
@@ -20,6 +22,10 @@ export interface TitleFacts {
   readonly isSample: boolean;
   /** Rests on a profile that the plan has lost, or none: said beside the sample stamp's place. */
   readonly warnings: readonly string[];
+  /** The user's own head of the column, and whether a box is kept clear for a stamp. */
+  readonly titleBlock: SheetSettings['titleBlock'];
+  readonly logo: SheetOptions['logo'];
+  readonly hasStampBox: boolean;
 }
 
 /** A composed title column. A text too long for its field is shortened there; the job table of the set holds it in full. */
@@ -30,9 +36,12 @@ export interface TitleColumn {
 }
 
 const CAPTION_GAP = 1.25;
+/** Share of the free column that the user's own head takes at most. */
+const MOST_HEAD = 0.6;
 /** Lines that a field may take, the most first: fewer where the paper is low and many fields are long. */
 const LINES_PER_FIELD = [3, 2, 1];
-const STAMP_mm = { least: 27, width: 101.6, height: 152.4 } as const;
+/** A sheet keeps at least this clear for a stamp [mm at factor 1]. */
+const LEAST_STAMP_mm = 27;
 
 interface Field {
   readonly caption: string;
@@ -49,7 +58,7 @@ interface Field {
  * @param legend_mm paper that a legend above them asks for; the stamp space gives way to it as far as it can
  */
 export function titleColumn(layout: SheetLayout, facts: TitleFacts, legend_mm = 0): TitleColumn {
-  const least = STAMP_mm.least * layout.sizes.factor;
+  const least = facts.hasStampBox ? LEAST_STAMP_mm * layout.sizes.factor : 0;
   const tries = LINES_PER_FIELD.map((most) => composeColumn(layout, facts, legend_mm, most));
   const fitting = tries.find(({ stampBottom }) => stampBottom - least >= layout.column.top);
   return fitting ?? tries.at(-1) ?? { marks: [], free: { top: layout.column.top, bottom: layout.column.top } };
@@ -124,15 +133,16 @@ function composeColumn(layout: SheetLayout, facts: TitleFacts, legend_mm: number
   bottom = drawStanding(layout, facts, bottom, marks);
 
   // The stamp space takes what a legend may leave; at best the 4 × 6 in that authorities ask for.
-  const free = bottom - column.top;
-  const wide = width >= STAMP_mm.height + 2 * pad;
-  const wished = wide ? STAMP_mm.width : Math.min(STAMP_mm.height, (width * STAMP_mm.width) / STAMP_mm.height, STAMP_mm.width);
-  const caption = note_mm * 1.9;
-  const least = Math.min(free, STAMP_mm.least * factor);
-  const stampHeight = Math.max(least, Math.min(wished + caption, free - legend_mm, Math.max(free * 0.5, free - legend_mm - least)));
+  const least = facts.hasStampBox ? LEAST_STAMP_mm * factor : 0;
+  const head = titleHead(layout, facts.titleBlock, facts.logo, Math.max(0, bottom - column.top - least) * MOST_HEAD);
+  const top = column.top + head.height_mm;
+  const free = bottom - top;
+  marks.push(...head.marks);
+  if (!facts.hasStampBox) return { marks, free: { top, bottom }, stampBottom: bottom - head.height_mm };
+  const stampHeight = Math.max(Math.min(free, least), Math.min(stampHeight_mm(width, sizes), free - legend_mm, Math.max(free * 0.5, free - legend_mm - least)));
   const stampTop = bottom - stampHeight;
-  marks.push(text(column.left + pad, stampTop + pad + note_mm, 'Space for stamp and signature', { height_mm: note_mm, colour: PRINT.quiet }), line(pen(WEIGHT.thin), column.left, stampTop, column.right, stampTop));
-  return { marks, free: { top: column.top, bottom: stampTop }, stampBottom: bottom };
+  marks.push(...stampBox({ left: column.left, top: stampTop, right: column.right, bottom }, sizes), line(pen(WEIGHT.thin), column.left, stampTop, column.right, stampTop));
+  return { marks, free: { top, bottom: stampTop }, stampBottom: bottom - head.height_mm };
 }
 
 function drawRevisions({ column, sizes }: SheetLayout, revisions: readonly Revision[], bottom: number, marks: Mark[]): number {

@@ -1,0 +1,36 @@
+import { box, pen, text } from './marks.ts';
+import { PRINT, WEIGHT } from './print-ink.ts';
+import type { Mark } from './sheet.ts';
+import type { PaperBox } from './text-box.ts';
+import type { TypeSizes } from '../paper/type-sizes.ts';
+
+/** The clear box that authorities ask for: 4 × 6 in. Common practice. */
+export const STAMP_mm = { width: 101.6, height: 152.4 } as const;
+
+/** The clear box and its caption in the paper that a title column leaves for it: upright or across, whichever is larger, 4 × 6 in at most. */
+export function stampBox(room: PaperBox, { factor, note_mm }: TypeSizes): Mark[] {
+  const pad = 1.4 * factor;
+  const caption = note_mm * 2.4;
+  const [width, height] = [room.right - room.left - 2 * pad, room.bottom - room.top - caption - pad];
+  if (width <= 0 || height <= 0) return [];
+  const ways = [
+    [STAMP_mm.width, STAMP_mm.height],
+    [STAMP_mm.height, STAMP_mm.width],
+  ] as const;
+  const shares = ways.map(([w, h]) => Math.min(1, width / w, height / h));
+  const [share = 0, best] = (shares[0] ?? 0) >= (shares[1] ?? 0) ? [shares[0], ways[0]] : [shares[1], ways[1]];
+  // A box that cannot have its full size takes what there is.
+  const [w, h] = share >= 1 - 1e-9 ? [best[0], best[1]] : [Math.min(width, best[0]), Math.min(height, best[1])];
+  const words = share >= 1 - 1e-9 ? 'Stamp and signature, 4 × 6 in clear' : `Stamp and signature: ${Math.floor(w)} × ${Math.floor(h)} mm clear, less than 4 × 6 in`;
+  return [
+    text(room.left + pad, room.top + pad + note_mm, words, { height_mm: note_mm, colour: PRINT.quiet }),
+    box(pen(WEIGHT.hair, PRINT.faint), (room.left + room.right - w) / 2, room.top + caption, w, h),
+  ];
+}
+
+/** Paper that the full box takes in a column [mm], with its caption. @param width_mm of the column */
+export function stampHeight_mm(width_mm: number, { factor, note_mm }: TypeSizes): number {
+  const inner = width_mm - 2.8 * factor;
+  const wished = inner >= STAMP_mm.height ? STAMP_mm.width : STAMP_mm.height;
+  return wished + note_mm * 2.4 + 1.4 * factor;
+}
