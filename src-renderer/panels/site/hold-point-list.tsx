@@ -19,7 +19,7 @@ export function HoldPointList({ order }: { readonly order: readonly HoldPointSta
               <strong>{point.id}</strong> {point.words}
               <span className="quiet point-who">
                 {words}
-                {check?.done ? `: ${[check.by, check.witness === '' ? '' : `seen by ${check.witness}`, check.at].filter(Boolean).join(', ')}` : standing === 'waits' && point.isWitnessed ? ', witnessed' : ''}
+                {check?.done ? `: ${[check.by, check.witness === '' ? '' : `seen by ${check.witness}`, check.at].filter(Boolean).join(', ')}` : point.isWitnessed ? ', witnessed' : ''}
               </span>
             </span>
             {check?.done ? (

@@ -38,6 +38,9 @@ function ReadingLine({ reading: { need, entry, verdict, text }, people, isOpen, 
   );
 }
 
+/** So many are shown at once: the next come up as these are logged. */
+const SHOWN = 60;
+
 /** The readings that a hold point stands on: those that are open first in sight, kept ones folded away where there are many. */
 export function ReadingList({ readings, people }: { readonly readings: readonly JudgedReading[]; readonly people: SitePeople }) {
   const [open, setOpen] = useState<string | null>(null);
@@ -50,11 +53,12 @@ export function ReadingList({ readings, people }: { readonly readings: readonly 
   const kept = readings.filter(({ verdict }) => verdict === 'ok');
   return (
     <>
-      {lacking.length > 0 ? <ul className="reading-list">{lacking.map(line)}</ul> : null}
+      {lacking.length > 0 ? <ul className="reading-list">{lacking.slice(0, SHOWN).map(line)}</ul> : null}
+      {lacking.length > SHOWN ? <p className="quiet">{`${lacking.length - SHOWN} more follow.`}</p> : null}
       {kept.length > 0 ? (
         <details className="folded">
           <summary>{kept.length === 1 ? 'One reading is as asked' : `${kept.length} readings are as asked`}</summary>
-          <ul className="reading-list">{kept.map(line)}</ul>
+          <ul className="reading-list">{kept.slice(0, SHOWN).map(line)}</ul>
         </details>
       ) : null}
     </>
