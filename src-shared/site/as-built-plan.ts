@@ -1,0 +1,76 @@
+import { derivePlan } from '../derived/derive-plan.ts';
+import type { Derived } from '../derived/derived.ts';
+import { type FieldDimension, fieldDimensionsOf } from '../derived/field-dimensions.ts';
+import { distance3_m } from '../geometry/point.ts';
+import { type Measurement, type Plan, refKey } from '../model/plan.ts';
+import { formatLength } from '../units/length-text.ts';
+import { buildCylinder, buildMark, buildNozzle, type Settled } from './build-pipework.ts';
+import { buildCeiling, buildRooms } from './build-rooms.ts';
+import { type AsBuiltRemark, Building, measuredThings } from './building.ts';
+import { type RoomClosure, roomClosures } from './room-closure.ts';
+
+/** A plan as it was measured. What nobody measured is as drawn. */
+export interface AsBuiltPlan {
+  /** Never the plan that is drawn: that stays as it was. */
+  readonly plan: Plan;
+  readonly closures: readonly RoomClosure[];
+  readonly remarks: readonly AsBuiltRemark[];
+}
+
+/** Says what the last dimension of a thing left otherwise than it was measured. */
+function sayWhatDiffers(building: Building, dimensions: readonly FieldDimension[], measurements: Readonly<Record<string, Measurement>>): void {
+  const told = new Set(building.remarks.map(({ id }) => id));
+  const now = new Map(fieldDimensionsOf(building.derived).map(({ id, planned_m }) => [id, planned_m]));
+  for (const dimension of dimensions) {
+    const value_m = Object.hasOwn(measurements, dimension.id) ? measurements[dimension.id]?.value_m : undefined;
+    const now_m = now.get(dimension.id);
+    if (value_m === undefined || told.has(dimension.id) || dimension.kind === 'ceiling') continue;
+    if (now_m === undefined) building.remark('not-applied', dimension, `${dimension.name} can no longer be told on the plan as built. Look at it on site.`);
+    else if (Math.abs(now_m - value_m) > building.tolerance_m) {
+      building.remark('disagrees', dimension, `${dimension.name} does not agree with other measured dimensions: they make it ${building.length(now_m)}, and ${building.length(value_m)} was measured. Measure again.`);
+    }
+  }
+}
+
+/** Names nozzles that went along with others though nobody measured them. */
+function sayWhatFollows(building: Building, drawn: Derived, dimensions: readonly FieldDimension[], measurements: Readonly<Record<string, Measurement>>): void {
+  const measured = new Set(dimensions.filter(({ id, kind }) => kind === 'nozzle' && Object.hasOwn(measurements, id)).map(({ about }) => refKey(about)));
+  for (const { ref, at, nozzle } of drawn.nozzles) {
+    const network = building.plan.networks[ref.network];
+    const now = network?.nodes[network.nozzles[ref.id]?.node ?? '']?.at;
+    const first = dimensions.find(({ kind, about }) => kind === 'nozzle' && refKey(about) === refKey(ref));
+    if (measured.has(refKey(ref)) || !at || !now || !first || distance3_m(at, now) <= building.tolerance_m) continue;
+    building.remark('follows', first, `Nozzle ${nozzle.name} was not measured. The pipe before it was, and takes it ${building.length(distance3_m(at, now))} along: measure it too.`);
+  }
+}
+
+/**
+ * The plan as it was built: rooms first, then ceilings, cylinders, pipe and nozzles, each off the datum faces of the room as
+ * built and moved by the program's own commands, so that pipe follows as it does on the board. What was not measured stays as
+ * drawn; what could not be done is told.
+ * @param drawn         the plan as approved
+ * @param measurements  those of its site record unless others are given
+ */
+export function asBuiltPlan(drawn: Derived, measurements: Readonly<Record<string, Measurement>> = drawn.plan.siteRecord.measurements, dimensions: readonly FieldDimension[] = fieldDimensionsOf(drawn)): AsBuiltPlan {
+  const { lengths } = drawn.plan.settings;
+  const building = new Building(drawn);
+  const known = new Set(dimensions.map(({ id }) => id));
+  for (const id of Object.keys(measurements)) {
+    if (!known.has(id)) building.remark('unknown', { id }, `“${id}” was measured, but the plan has no such dimension any more. It is kept in the record and not applied.`);
+  }
+  const closures = roomClosures(drawn, measurements, (length_m) => formatLength(length_m, lengths), dimensions);
+  buildRooms(building, closures);
+  for (const thing of measuredThings(dimensions, measurements, 'ceiling')) buildCeiling(building, thing);
+  for (const thing of measuredThings(dimensions, measurements, 'cylinder')) buildCylinder(building, thing);
+  const settled: Settled = new Map();
+  for (const thing of measuredThings(dimensions, measurements, 'pipe')) buildMark(building, thing, settled);
+  for (const thing of measuredThings(dimensions, measurements, 'nozzle')) buildNozzle(building, thing);
+  if (building.plan !== drawn.plan) {
+    sayWhatDiffers(building, dimensions, measurements);
+    sayWhatFollows(building, drawn, dimensions, measurements);
+  }
+  return { plan: building.plan, closures, remarks: building.remarks };
+}
+
+/** The same, from a plan. */
+export const asBuiltOfPlan = (plan: Plan): AsBuiltPlan => asBuiltPlan(derivePlan(plan));
