@@ -6,7 +6,7 @@ import type { Ref } from '#shared/model/plan';
 /** A figure of the ledger whose sum is shown on the bench. */
 export type LedgerFigure = 'volume' | 'area' | 'path' | 'elbows' | 'nozzles' | 'cylinders';
 
-/** What the bench shows: the stage's own panel, the selection, the calculations, the take-off, the basis of design, the layers, or a figure of the ledger. */
+/** What the bench shows: the stage's own panel, the selection, the calculations, the take-off, the basis of design, the layers, a comparison of issues, or a figure of the ledger. */
 export type BenchView =
   | { readonly kind: 'stage' }
   | { readonly kind: 'selection' }
@@ -14,6 +14,7 @@ export type BenchView =
   | { readonly kind: 'take-off'; /** Id of the only network that is taken off; null: the whole plan. */ readonly network: string | null }
   | { readonly kind: 'basis' }
   | { readonly kind: 'layers' }
+  | { readonly kind: 'compare' }
   | { readonly kind: 'sum'; readonly figure: LedgerFigure };
 
 /** What lies on the desk beside the plan: questions that wait for an answer, and what was copied. Never saved. */

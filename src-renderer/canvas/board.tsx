@@ -14,6 +14,7 @@ import type { Session, State } from '../store/state.ts';
 import { useStore, useStoreItself } from '../store/use-store.ts';
 import { ActiveLayer, FindingLayer, GroundLayer, MarkLayer, PlanLayer } from './board-layers.tsx';
 import { BEYOND_px } from './board-layer.tsx';
+import { ChangeLayer } from './change-layer.tsx';
 import { MarginLayer } from './margin-layer.tsx';
 import './board.css';
 import { forgetLabels } from './draw-labels.ts';
@@ -30,6 +31,7 @@ const pointedOf = (state: State): readonly Ref[] => state.session.pointed;
 const showsIsometric = (state: State): boolean => state.session.sideView === 'isometric';
 const cutOf = (state: State): Session['cut'] => state.session.cut;
 const stageOf = (state: State): Session['stage'] => state.session.stage;
+const comparingOf = (state: State): boolean => state.session.compared !== null;
 const refusalOf = (state: State): string | null => state.session.refusal;
 const levelNameOf = (state: State): string => shownPlan(state).levels[state.session.level]?.name ?? '';
 
@@ -60,6 +62,7 @@ export function Board() {
   const stage = useStore(stageOf);
   const levelName = useStore(levelNameOf);
   const margined = useStore(marginedOf);
+  const isComparing = useStore(comparingOf);
   const { tool, asks } = useToolLook();
 
   const element = useRef<HTMLDivElement>(null);
@@ -118,6 +121,7 @@ export function Board() {
         <PlanLayer scene={rest} />
         {margined ? <MarginLayer scene={rest} nozzle={margined} /> : null}
         <MarkLayer scene={shown} drawings={drawings} hovered={live ? NOTHING : isBesideIsometric ? pointed : hoveredAlone} finding={finding} selection={selection} cut={cut} />
+        {isComparing ? <ChangeLayer level={rest.level} ink={ink} /> : null}
         <FindingLayer marks={marks} ink={ink} />
         <ActiveLayer rest={rest} scene={live} moved={moved} marks={liveMarks} runner={runner} ink={ink} />
       </Stage>

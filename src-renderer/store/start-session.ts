@@ -66,5 +66,6 @@ export const startSession = (id: string): Session => ({
   message: null,
   refusal: null,
   finding: null,
+  compared: null,
   margins: { patch: false, map: null, dial: false },
 });

@@ -90,6 +90,7 @@ export type DialogId =
   | 'save-as'
   | 'import'
   | 'print'
+  | 'issue'
   | 'profile'
   | 'info'
   | 'actions'
@@ -101,6 +102,21 @@ export type DialogId =
 
 /** A second view of the plan beside the board: every network as an isometric, or the wall behind the cylinders. */
 export type SideViewKind = 'none' | 'isometric' | 'cylinder-wall';
+
+/** A state of the plan that is compared: an issued set by its id, as the user reads it. */
+export interface ComparedState {
+  readonly set: string;
+  readonly label: string;
+  readonly plan: Plan;
+}
+
+/** Two states of the plan that are compared; `now` null means the plan as it is. */
+export interface Compared {
+  readonly before: ComparedState;
+  readonly now: ComparedState | null;
+  /** Key of the change that is read. */
+  readonly shown: string | null;
+}
 
 /** Everything in the window that is not the plan. */
 export interface Session {
@@ -136,6 +152,8 @@ export interface Session {
   readonly refusal: string | null;
   /** Finding shown in detail, by its key. */
   readonly finding: string | null;
+  /** What is compared and painted on the board; null: nothing. */
+  readonly compared: Compared | null;
   /** What is shown of where the selected nozzle may be put: its patch, a map of one rule's margins, the directions for its holes at the pointer. */
   readonly margins: { readonly patch: boolean; readonly map: MarginRule | null; readonly dial: boolean };
 }

@@ -65,7 +65,7 @@ export function makeStore(plan: Plan, session: Session): Store {
         ...state,
         history: startHistory(next),
         preview: null,
-        session: change({ file, level, selection: [], cut: null, finding: null, refusal: null, tool: 'select' }),
+        session: change({ file, level, selection: [], cut: null, finding: null, compared: null, refusal: null, tool: 'select' }),
       });
     },
   };

@@ -8,6 +8,7 @@ import './network.css';
 import './findings.css';
 import './why.css';
 import './basis-compare.css';
+import './revisions.css';
 import './ledger.css';
 import './menus.css';
 import './charts.css';

@@ -5,6 +5,7 @@ import type { State } from '../../store/state.ts';
 import { useStore } from '../../store/use-store.ts';
 import { BasisPanel } from '../basis/basis-panel.tsx';
 import { FindingsPanel } from '../findings/findings-panel.tsx';
+import { ComparePanel } from '../revisions/compare-panel.tsx';
 import { LayoutPanel } from '../stages/layout-panel.tsx';
 import { SheetsPanel } from '../stages/sheets-panel.tsx';
 import { SitePanel } from '../stages/site-panel.tsx';
@@ -22,6 +23,7 @@ import { ToolOptionsSlip } from './tool-options.tsx';
 const stageOf = (state: State) => state.session.stage;
 const widthOf = (state: State) => state.session.benchWidth_px;
 const selectionOf = (state: State) => state.session.selection;
+const comparingOf = (state: State) => state.session.compared !== null;
 const STAGE_TITLES = { survey: 'Survey', layout: 'Rooms and units', proof: 'Findings', sheets: 'Sheets', site: 'Site' } as const;
 const STAGE_PANELS = { survey: SurveyPanel, layout: LayoutPanel, proof: FindingsPanel, sheets: SheetsPanel, site: SitePanel } as const;
 const LEAST_px = 300;
@@ -106,6 +108,8 @@ function BenchContent({ view }: { readonly view: BenchView }) {
       return <SumPanel figure={view.figure} />;
     case 'layers':
       return <LayersPanel />;
+    case 'compare':
+      return <ComparePanel />;
     case 'stage':
       return <StageSide />;
   }
@@ -118,18 +122,19 @@ export function Bench() {
   const stage = useStore(stageOf);
   const width = useStore(widthOf);
   const selection = useStore(selectionOf);
+  const isComparing = useStore(comparingOf);
   const title = useStore(selectionTitle);
   const body = useRef<HTMLDivElement>(null);
 
   // What was picked on the board comes up; while findings are walked through, sums or a take-off are read, they stay: the sums are those of what is picked.
   useEffect(() => {
     const now = desk.get().bench.kind;
-    if (now === 'sums' || now === 'take-off') return;
+    if (now === 'sums' || now === 'take-off' || now === 'compare') return;
     if (selection.length > 0 && store.get().session.stage !== 'proof') desk.set({ bench: { kind: 'selection' } });
     else if (selection.length === 0 && now === 'selection') desk.set({ bench: { kind: 'stage' } });
   }, [selection, store, desk]);
   // A take-off is the same whatever is picked.
-  const about = view.kind === 'take-off' ? null : selection;
+  const about = view.kind === 'take-off' || view.kind === 'compare' ? null : selection;
   // biome-ignore lint/correctness/useExhaustiveDependencies: another content begins at its top
   useEffect(() => {
     body.current?.scrollTo({ top: 0 });
@@ -141,6 +146,7 @@ export function Bench() {
     { key: 'sums', label: 'Sums', to: { kind: 'sums', topic: null }, isOn: view.kind === 'sums' },
     { key: 'take-off', label: 'Take-off', to: view.kind === 'take-off' ? view : { kind: 'take-off', network: null }, isOn: view.kind === 'take-off' },
     ...(view.kind === 'basis' ? [{ key: 'basis', label: 'Basis of design', to: view, isOn: true }] : []),
+    ...(isComparing || view.kind === 'compare' ? [{ key: 'compare', label: 'Changes', to: { kind: 'compare' } as const, isOn: view.kind === 'compare' }] : []),
     ...(view.kind === 'layers' ? [{ key: 'layers', label: 'Layers', to: view, isOn: true }] : []),
     ...(view.kind === 'sum' ? [{ key: 'sum', label: SUM_TITLES[view.figure], to: view, isOn: true }] : []),
   ];

@@ -3,6 +3,7 @@ import type { DialogId, State } from '../../store/state.ts';
 import { useStore } from '../../store/use-store.ts';
 import { ActionsDialog } from './actions-dialog.tsx';
 import { HelpDialog } from './help-dialog.tsx';
+import { IssueDialog } from '../revisions/issue-dialog.tsx';
 import { ImportDialog } from './import-dialog.tsx';
 import { InfoDialog } from './info-dialog.tsx';
 import { ConflictDialog, LeaveDialog, RecoverDialog } from './leave-dialogs.tsx';
@@ -18,6 +19,7 @@ const DIALOGS: Readonly<Record<NonNullable<DialogId>, ComponentType>> = {
   'save-as': SaveAsDialog,
   import: ImportDialog,
   print: PrintDialog,
+  issue: IssueDialog,
   profile: ProfileDialog,
   info: InfoDialog,
   actions: ActionsDialog,

@@ -1,11 +1,10 @@
-import { useState } from 'react';
-import { addRevision } from '#shared/commands/add-revision';
 import { editInfo } from '#shared/commands/edit-info';
 import type { Info } from '#shared/model/plan';
 import { Slip } from '../bench/slip.tsx';
 import { useCommit, useShownPlan } from '../bench/use-plan.ts';
 import { Choice } from '../fields/choice.tsx';
 import { LongTextField, TextField } from '../fields/text-field.tsx';
+import { useRun } from '../window-context.ts';
 
 type Texts = Exclude<keyof Info, 'revisions' | 'notes' | 'state'>;
 const BLOCKS: readonly { readonly title: string; readonly fields: readonly { readonly key: Texts; readonly label: string }[] }[] = [
@@ -35,29 +34,13 @@ const BLOCKS: readonly { readonly title: string; readonly fields: readonly { rea
   },
 ];
 
-/** Next mark after the last revision: A, B … Z, then AA. */
-export function nextMark(marks: readonly string[]): string {
-  const last = marks.at(-1)?.trim().toUpperCase() ?? '';
-  if (!/^[A-Z]+$/.test(last)) return /^\d+$/.test(last) ? String(Number(last) + 1) : 'A';
-  const head = last.slice(0, -1);
-  const tail = last.slice(-1);
-  return tail === 'Z' ? `${head === '' ? 'A' : nextMark([head])}A` : head + String.fromCharCode(tail.charCodeAt(0) + 1);
-}
-
-const today = (): string => {
-  const now = new Date();
-  return `${now.getFullYear()}-${String(now.getMonth() + 1).padStart(2, '0')}-${String(now.getDate()).padStart(2, '0')}`;
-};
-
-/** The list of revisions, and adding one. */
+/** The list of revisions; the next one comes with the next issued set. */
 export function RevisionsSlip() {
   const { info } = useShownPlan();
-  const commit = useCommit();
-  const [text, setText] = useState('');
-  const mark = nextMark(info.revisions.map((revision) => revision.mark));
+  const run = useRun();
   return (
     <Slip title="Revisions">
-      {info.revisions.length === 0 ? <p className="quiet">Not issued yet. Enter what this issue is for, then add it: the sheets carry the table.</p> : null}
+      {info.revisions.length === 0 ? <p className="quiet">Not issued yet. Issuing a set enters its revision: the sheets carry the table.</p> : null}
       {info.revisions.length > 0 ? (
         <table className="sum-table">
           <tbody>
@@ -71,17 +54,9 @@ export function RevisionsSlip() {
           </tbody>
         </table>
       ) : null}
-      <div className="do-with">
-        <TextField label={`Revision ${mark}: what changed`} value={text} onCommit={setText} most={1000} wide />
-        <button
-          type="button"
-          className="button"
-          disabled={text === ''}
-          onClick={() => {
-            if (commit(addRevision({ mark, date: today(), text }))) setText('');
-          }}
-        >
-          Add
+      <div className="row">
+        <button type="button" className="button" onClick={() => run('issue-set')}>
+          Issue a set…
         </button>
       </div>
     </Slip>

@@ -123,6 +123,7 @@ function crossingLack(plan: Plan, { level, enclosure, id }: RefOf<'opening'>): s
 /** Fields and tools with which a finding is cleared, nearest first; none where its text or its cure says enough. */
 export function whereToMend(derived: Derived, { rule, subject, verdict, cure, place }: Finding): MissingField[] {
   if (rule === 'D3' && verdict !== 'ok') return [{ kind: 'tool', action: 'info', text: 'Enter the project data' }];
+  if (rule === 'D7' && verdict !== 'ok') return [{ kind: 'tool', action: 'issue-set', text: 'Issue a new set' }, { kind: 'tool', action: 'compare-issues', text: 'See what has changed' }];
   if (verdict === 'ok' || (verdict === 'note' && !MENDED_NOTES.has(rule)) || subject.kind === 'plan' || subject.kind === 'profile') return [];
   const { plan } = derived;
   const network = networkOf(plan, subject);

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { Slip } from '../bench/slip.tsx';
 import { FIRST_CHOICE, PrintForm } from '../dialogs/print-form.tsx';
-import { RevisionsSlip } from '../dialogs/info-form.tsx';
+import { IssuedSetsSlip } from '../revisions/issued-sets-slip.tsx';
 import { useRun } from '../window-context.ts';
 import { SheetList } from './sheet-list.tsx';
 
@@ -15,7 +15,7 @@ export function SheetsPanel() {
         <PrintForm choice={choice} onChoice={setChoice} />
       </Slip>
       <SheetList choice={choice} />
-      <RevisionsSlip />
+      <IssuedSetsSlip />
       <Slip title="Title block">
         <p className="quiet">Project, adopted code and edition, who drew and checked it.</p>
         <button type="button" className="button" onClick={() => run('info')}>

@@ -1,6 +1,6 @@
 import { SAMPLE_PROFILE } from '#shared/profile/sample-profile';
 import { describe, expect, test } from 'vitest';
-import { nextMark } from '../../../src-renderer/panels/dialogs/info-form.tsx';
+import { nextMark } from '../../../src-renderer/panels/revisions/next-mark.ts';
 import { readProfile } from '../../../src-renderer/panels/dialogs/profile-dialog.tsx';
 
 describe('marks of revisions', () => {

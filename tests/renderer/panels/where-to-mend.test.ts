@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { evaluate } from '#shared/evaluate';
 import type { Plan } from '#shared/model/plan';
 import { buildDemo } from '../../../src-main/demos/build-demo.ts';
+import { findAction } from '../../../src-renderer/actions/actions.ts';
 import { neededOfVent } from '../../../src-renderer/panels/bench/needed-vent.tsx';
 import { whereToMend } from '../../../src-renderer/panels/findings/where-to-mend.ts';
 
@@ -94,4 +95,13 @@ test('a vent without an area is told the area that the sum asks for, rounded up'
   const found = neededOfVent(blank, vent.ref);
   expect(found).toBeGreaterThanOrEqual(needed_m2);
   expect(found).toBeLessThan(needed_m2 + 1e-4);
+});
+
+test('changes since the last issue lead to issuing a new set, and to what has changed', () => {
+  const plan = structuredClone(hut);
+  plan.lastIssue = { mark: 'A', date: '', things: {}, changed: [] };
+  const evaluation = evaluate(plan);
+  const finding = evaluation.findings.find(({ rule, verdict }) => rule === 'D7' && verdict === 'warn');
+  if (!finding) throw new Error('D7 found nothing.');
+  expect(whereToMend(evaluation.derived, finding).map((field) => field.kind === 'tool' && findAction(field.action)?.id)).toEqual(['issue-set', 'compare-issues']);
 });
