@@ -1,7 +1,10 @@
+import { fieldDimensionsOf } from '../derived/field-dimensions.ts';
 import type { Evaluation } from '../evaluate.ts';
 import { armingOrder } from '../site/arming-order.ts';
+import { formIdentityOf } from '../site/form-identity.ts';
 import { armingLogTable } from './arming-log-table.ts';
 import { holdPointsTable } from './cautions.ts';
+import { identityCell } from './field-form.ts';
 import type { FlowBlock } from './flow.ts';
 import { functionalTestTable } from './functional-test-table.ts';
 import { holdPointCriteriaTable, lostTicksFoot } from './hold-point-criteria-table.ts';
@@ -15,7 +18,7 @@ export function testForms(evaluation: Pick<Evaluation, 'derived' | 'design'>, pr
   const { plan } = derived;
   const order = armingOrder(evaluation);
   const tables: Table[] = [
-    { ...holdPointsTable(plan.siteRecord.checks), foot: lostTicksFoot(order) },
+    { ...holdPointsTable(plan.siteRecord.checks), identity: identityCell(formIdentityOf(derived, fieldDimensionsOf(derived))), foot: lostTicksFoot(order) },
     holdPointCriteriaTable(order),
     ...readingTables(order, plan.settings.lengths),
     functionalTestTable(derived),

@@ -4,8 +4,8 @@ import { build } from 'vite';
 
 const root = resolve(import.meta.dirname, '../..');
 
-/** Builds the reading thread as the program's own build does, beside the installed libraries, and answers its file. */
-export async function buildImportWorker(): Promise<{ file: string; remove(): Promise<void> }> {
+/** Builds a thread as the program's own build does, that which reads floor plans unless told otherwise, beside the installed libraries, and answers its file. */
+export async function buildImportWorker(entry = 'src-main/services/underlay/import-worker.ts'): Promise<{ file: string; remove(): Promise<void> }> {
   const place = join(root, 'out');
   await mkdir(place, { recursive: true });
   const folder = await mkdtemp(join(place, 'test-worker-'));
@@ -14,7 +14,7 @@ export async function buildImportWorker(): Promise<{ file: string; remove(): Pro
     configFile: false,
     logLevel: 'error',
     build: {
-      ssr: resolve(root, 'src-main/services/underlay/import-worker.ts'),
+      ssr: resolve(root, entry),
       outDir: folder,
       emptyOutDir: false,
       minify: false,

@@ -1,4 +1,4 @@
-import { PDFDocument } from '@cantoo/pdf-lib';
+import { PDFArray, PDFDict, PDFDocument, PDFName, PDFString } from '@cantoo/pdf-lib';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { derivePlan } from '#shared/derived/derive-plan';
@@ -12,12 +12,13 @@ import { HostProblem } from '../../../../src-main/services/host-problem.ts';
 import { readFieldRecord } from '../../../../src-main/services/field/read-field-record.ts';
 import { printSheets } from '../../../../src-main/services/sheet-printer.ts';
 import { TEST_TIME } from '../../../support/hosts.ts';
+import { buildImportWorker } from '../../../support/import-worker.ts';
 import { sheetsOf } from '../../../support/sheet-set.ts';
 
 const { plan } = await buildDemo('F1');
 const derived = derivePlan(plan);
 const dimensions = fieldDimensionsOf(derived);
-const sheets = sheetsOf(plan, { set: 'field' });
+const sheets = sheetsOf(plan, { set: 'field' }).filter(({ fields }) => fields);
 const printed = await printSheets(sheets, { title: 'Field', createdAt: TEST_TIME });
 const idOf = (name: string): string => dimensions.find((dimension) => dimension.name === name)?.id ?? '';
 
@@ -52,6 +53,8 @@ describe('the printed form', () => {
     const document = await PDFDocument.load(printed);
     const form = document.getForm();
     expect(form.getFields().length).toBe(sheets.flatMap((sheet) => sheet.fields ?? []).length);
+    // The hold points say it on their own sheet.
+    expect(form.getTextField('form#identity!2').getText()).toBe(form.getTextField('form#identity').getText());
     expect(form.getTextField('form#identity').isReadOnly()).toBe(true);
     expect(form.getTextField('form#identity').getText()).toContain(plan.info.project);
     expect(sheets.flatMap((sheet) => sheet.fields ?? []).find(({ name }) => name === fieldNameOf(idOf('N1 a'), 'measured'))?.tooltip).toBe(
@@ -139,6 +142,28 @@ describe('a PDF that is no filled form', () => {
     expect(await problemOf(new TextEncoder().encode('%PDF-1.7 and no more'))).toMatchObject({ code: 'damaged', where: 'back.pdf' });
     expect(await problemOf(new Uint8Array())).toMatchObject({ what: 'The file is empty.' });
     expect(await problemOf(new TextEncoder().encode('PK\u0003\u0004'), 'back.xlsx')).toMatchObject({ what: expect.stringContaining('spreadsheet file') });
+  });
+
+  test('fields that go in a circle end somewhere', async () => {
+    const document = await PDFDocument.load(printed);
+    const { context } = document;
+    const [one, other] = [context.nextRef(), context.nextRef()];
+    context.assign(one, context.obj({ T: PDFString.of('a'), Kids: [other, one] }));
+    context.assign(other, context.obj({ T: PDFString.of('b'), Kids: [one] }));
+    document.catalog.lookup(PDFName.of('AcroForm'), PDFDict).lookup(PDFName.of('Fields'), PDFArray).push(one);
+    const { rows } = await readFieldRecord(await document.save({ updateFieldAppearances: false }), 'back.pdf', undefined);
+    expect(rows.length).toBe(dimensions.length + 12);
+  });
+
+  test('is read in a thread of its own, which is ended when it takes too long', async () => {
+    const worker = await buildImportWorker('src-main/services/field/field-worker.ts');
+    try {
+      expect(await readFieldRecord(printed, 'back.pdf', worker.file)).toEqual(await readFieldRecord(printed, 'back.pdf', undefined));
+      await expect(readFieldRecord(new Uint8Array(), 'back.pdf', worker.file)).rejects.toMatchObject({ problem: { code: 'unreadable', where: 'back.pdf' } });
+      await expect(readFieldRecord(printed, 'back.pdf', worker.file, 1)).rejects.toMatchObject({ problem: { code: 'too-large' } });
+    } finally {
+      await worker.remove();
+    }
   });
 
   test('broken anywhere is a record or a problem, never a fault', async () => {
