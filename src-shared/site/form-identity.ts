@@ -30,9 +30,12 @@ export function readIdentity(text: string): FormIdentity | undefined {
   return { digest: digest.toLowerCase(), revision: revision === '-' ? '' : revision.trim(), count: Number(count), project: project.trim() };
 }
 
+/** A name without the letters that a change of encoding may spoil. */
+const skeleton = (name: string | null): string => (name ?? '').replace(/[^\x20-\x7e]|\?/g, '').replace(/\s+/g, ' ').trim();
+
 /** Whether a form is of this plan. Its project name says which plan; what is drawn says which state of it. */
 export function matchOf(form: FormIdentity, own: FormIdentity): FieldMatch {
   if (form.digest === null) return 'not-told';
-  if (form.digest === own.digest && form.project === own.project) return 'same';
+  if (form.digest === own.digest && skeleton(form.project) === skeleton(own.project)) return 'same';
   return form.project === own.project ? 'other-revision' : 'other-plan';
 }

@@ -5,9 +5,11 @@ import type { FieldRecord } from '#shared/site/field-entries';
 import { HostProblem } from '../host-problem.ts';
 import type { FieldMessage } from './field-message.ts';
 
-/** Longest time that reading may take [ms], and most memory for it [MB]. */
+/** Longest time that reading may take [ms], and most memory for the thread's objects, and that the whole process may grow meanwhile [MB]. */
 const LONGEST_ms = 60_000;
 const MEMORY_MB = 700;
+/** Between two looks at the clock and the memory [ms]. */
+const LOOK_ms = 100;
 
 /** Where the build puts the worker: beside the entries, so one folder up from a chunk of theirs. */
 function builtFieldWorker(): string | undefined {
@@ -29,10 +31,15 @@ export async function readFieldRecord(bytes: Uint8Array, name: string, workerFil
   }
   const own = new Uint8Array(bytes);
   const worker = new Worker(workerFile, { workerData: { bytes: own, name }, transferList: [own.buffer], resourceLimits: { maxOldGenerationSizeMb: MEMORY_MB }, stdout: true, stderr: true });
+  const started = performance.now();
+  const before = process.memoryUsage.rss();
   let timer: NodeJS.Timeout | undefined;
   try {
     return await new Promise<FieldRecord>((resolve, reject) => {
-      timer = setTimeout(() => reject(tooHeavy(name)), longest_ms);
+      // Unpacked bytes lie outside the thread's own heap, which alone has a hard limit.
+      timer = setInterval(() => {
+        if (performance.now() - started > longest_ms || process.memoryUsage.rss() - before > MEMORY_MB * 1e6) reject(tooHeavy(name));
+      }, Math.min(LOOK_ms, longest_ms));
       worker.on('message', (message: FieldMessage) => {
         if (message.kind === 'done') resolve(message.record);
         else reject(new HostProblem(message.problem.code, message.problem.what, message.problem.where, message.problem.remedy));
@@ -41,7 +48,7 @@ export async function readFieldRecord(bytes: Uint8Array, name: string, workerFil
       worker.on('exit', () => reject(new HostProblem('failed', 'Reading the file ended without a result.', name, 'Try again, or hand over its table as CSV.')));
     });
   } finally {
-    clearTimeout(timer);
+    clearInterval(timer);
     await worker.terminate();
   }
 }

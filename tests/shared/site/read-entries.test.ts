@@ -4,7 +4,7 @@ import { derivePlan } from '#shared/derived/derive-plan';
 import { fieldDimensionsOf } from '#shared/derived/field-dimensions';
 import { emptySiteRecord, type Plan } from '#shared/model/plan';
 import type { FieldEntry, FieldFormAbout, FieldRecord } from '#shared/site/field-entries';
-import { fieldDigest, formIdentityOf, identityText, readIdentity } from '#shared/site/form-identity';
+import { fieldDigest, formIdentityOf, identityText, matchOf, readIdentity } from '#shared/site/form-identity';
 import { fieldNameOf, isIdentityField, readFieldName } from '#shared/site/field-names';
 import { readEntries } from '#shared/site/read-entries';
 import { buildDemo } from '../../../src-main/demos/build-demo.ts';
@@ -132,6 +132,13 @@ describe('whose form it is', () => {
     expect(readIdentity(identityText(own))).toEqual(own);
     expect(readIdentity(`  ${identityText({ ...own, revision: 'B | 2', project: '' })}`)).toMatchObject({ digest: own.digest });
     expect(readIdentity('Form of something else')).toBeUndefined();
+  });
+
+  test('a project name that lost letters on the way is still its own while the drawing is', () => {
+    const named = formIdentityOf({ plan: { ...built, info: { ...built.info, project: 'H\u00fctte \u0141\u00f3d\u017a' } } }, dimensions);
+    for (const project of ['H?tte ??d?', 'H\u00c3\u00bctte \u00c5\u0081\u00c3\u00b3d\u00c5\u00ba']) expect(matchOf({ ...named, project }, named)).toBe('same');
+    expect(matchOf({ ...named, project: 'Another hut' }, named)).toBe('other-plan');
+    expect(matchOf({ ...named, project: 'H?tte ??d?', digest: '0123456789abcdef' }, named)).toBe('other-plan');
   });
 
   test('what comes back from the site does not make another plan of it', () => {
