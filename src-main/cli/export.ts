@@ -1,5 +1,6 @@
 import { join, resolve } from 'node:path';
 import { Command, Option } from 'commander';
+import { workedDischarge } from '#shared/calculations/discharge/worked-discharge';
 import { evaluate } from '#shared/evaluate';
 import { type PlanContent, planContents } from '#shared/sheets/plan-content';
 import { WAY_OUT_KINDS, type WayOutKind, wayOutFiles, wayOutName } from '#shared/ways-out/way-out-files';
@@ -36,7 +37,7 @@ export function exportCommand(out: ConsoleOut, end: (code: ExitCode) => void): C
       const { plan } = await readPlanFile(resolve(path));
       const isTable = kind === 'csv' || kind === 'xlsx';
       if (isTable && level !== undefined) throw new HostProblem('refused', 'Tables are of the whole plan.', '', 'Leave --level out.');
-      const evaluation = evaluate(plan);
+      const evaluation = evaluate(plan, workedDischarge());
       const views = viewsOf(planContents(evaluation.derived), level);
       const name = fileNameOf(planNameOf(path));
       let written = 0;

@@ -4,6 +4,7 @@ import { comparableSets, compareIssues } from './compare-issues.ts';
 /** Actions on the sheets. */
 export const SHEETS_ACTIONS: readonly Action[] = [
   { id: 'print', name: 'Print sheets…', group: 'Sheets', keys: ['Mod+P'], also: 'pdf submittal field issue paper', run: ({ store }) => store.session({ dialog: 'print' }) },
+  { id: 'way-out', name: 'Save as drawing or table…', group: 'Sheets', keys: ['Mod+Shift+E'], also: 'export dxf svg png csv xlsx spreadsheet picture', run: ({ store }) => store.session({ dialog: 'way-out' }) },
   { id: 'issue-set', name: 'Issue a set…', group: 'Sheets', also: 'revision mark release freeze give out cloud', run: ({ store }) => store.session({ dialog: 'issue' }) },
   {
     id: 'compare-issues',

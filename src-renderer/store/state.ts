@@ -91,6 +91,7 @@ export type DialogId =
   | 'import'
   | 'print'
   | 'issue'
+  | 'way-out'
   | 'profile'
   | 'info'
   | 'actions'

@@ -1,4 +1,4 @@
-import { strToU8 } from 'fflate';
+import { strToU8, zipSync } from 'fflate';
 import type { Evaluation } from '../evaluate.ts';
 import { type PlanContent, planContents } from '../sheets/plan-content.ts';
 import type { UnderlayDrawing } from '../underlay/drawing.ts';
@@ -58,3 +58,19 @@ export const wayOutName = (plan: string, { of, kind }: Pick<WayOutFile, 'of'> & 
   const words = [plan, of].filter((part) => part.trim() !== '').join(' ') || 'Plan';
   return `${words.replace(/[\\/:*?"<>|\p{C}]+/gu, '-').replace(/[. ]+$/, '').slice(0, 120)}.${kind}`;
 };
+
+/** Any fixed day: the same files then pack to the same bytes. */
+const PACKED_AT = '1990-01-01T00:00:00';
+
+/** Several files in one, each under its own name. */
+export function packWayOut(plan: string, files: readonly { readonly of: string; readonly kind: string; readonly bytes: Uint8Array }[]): Uint8Array {
+  const named: Record<string, Uint8Array> = {};
+  for (const file of files) {
+    const name = wayOutName(plan, file);
+    const [stem, ending] = [name.slice(0, name.lastIndexOf('.')), name.slice(name.lastIndexOf('.'))];
+    let free = name;
+    for (let i = 2; named[free]; i += 1) free = `${stem} ${i}${ending}`;
+    named[free] = file.bytes;
+  }
+  return zipSync(named, { mtime: PACKED_AT });
+}

@@ -11,6 +11,7 @@ import { OpenDialog } from './open-dialog.tsx';
 import { PrintDialog } from './print-dialog.tsx';
 import { ProfileDialog } from './profile-dialog.tsx';
 import { SaveAsDialog } from './save-as-dialog.tsx';
+import { WayOutDialog } from '../ways-out/way-out-dialog.tsx';
 
 const dialogOf = (state: State) => state.session.dialog;
 
@@ -20,6 +21,7 @@ const DIALOGS: Readonly<Record<NonNullable<DialogId>, ComponentType>> = {
   import: ImportDialog,
   print: PrintDialog,
   issue: IssueDialog,
+  'way-out': WayOutDialog,
   profile: ProfileDialog,
   info: InfoDialog,
   actions: ActionsDialog,
