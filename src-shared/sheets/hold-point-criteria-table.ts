@@ -6,7 +6,7 @@ import type { Foot, Table } from './tables.ts';
 export const holdPointCriteriaTable = (order: readonly HoldPointState[]): Table => ({
   title: 'What each hold point asks',
   note: 'Common practice; the manual of the unit, its listing and the authority govern.',
-  columns: [{ head: 'No.', font: 'bold' }, { head: 'Must be seen', isWide: true }, { head: 'Why nothing comes before it', isWide: true }, { head: 'Caution', isWide: true }],
+  columns: [{ head: 'No.', font: 'bold' }, { head: 'Must be seen', isWide: true }, { head: 'Why the work stops here', isWide: true }, { head: 'Caution', isWide: true }],
   rows: order.map(({ point, cautions }) => [point.id, holdPointCriterion(point.id), point.why, cautions.join(' ')]),
 });
 
