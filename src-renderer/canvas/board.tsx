@@ -121,8 +121,7 @@ export function Board() {
         <PlanLayer scene={rest} />
         {margined ? <MarginLayer scene={rest} nozzle={margined} /> : null}
         <MarkLayer scene={shown} drawings={drawings} hovered={live ? NOTHING : isBesideIsometric ? pointed : hoveredAlone} finding={finding} selection={selection} cut={cut} />
-        {isComparing ? <ChangeLayer level={rest.level} ink={ink} /> : null}
-        <FindingLayer marks={marks} ink={ink} />
+        {isComparing ? <ChangeLayer level={rest.level} marks={marks} ink={ink} /> : <FindingLayer marks={marks} ink={ink} />}
         <ActiveLayer rest={rest} scene={live} moved={moved} marks={liveMarks} runner={runner} ink={ink} />
       </Stage>
       {typing && asks.length > 0 ? (

@@ -9,9 +9,6 @@ const BADGE_px = 8;
 /** A way shorter than this is told by its badge alone [px]. */
 const LEAST_ARROW_px = 14;
 
-/** What stands in the badge of a change: the shape says it, whatever the colour. */
-export const CHANGE_SIGNS: Readonly<Record<ChangeKind, string>> = { added: '+', moved: '→', changed: '△', removed: '×' };
-
 const colourOf = (kind: ChangeKind, ink: Ink): string => ({ added: ink.verdict.ok, moved: ink.cool, changed: ink.warm, removed: ink.verdict.stop })[kind];
 
 const middleOf = (places: readonly Px[]): Px => ({ x: places.reduce((sum, { x }) => sum + x, 0) / places.length, y: places.reduce((sum, { y }) => sum + y, 0) / places.length });
@@ -42,9 +39,9 @@ function drawBadge(pen: Pen, at: Px, kind: ChangeKind, ink: Ink): void {
   }
 }
 
-function drawShape(pen: Pen, places: readonly Px[], isClosed: boolean, isGhost: boolean, colour: string): void {
+function drawShape(pen: Pen, places: readonly Px[], isClosed: boolean, isGhost: boolean, colour: string, radius = BADGE_px + 4): void {
   setLine(pen, { colour, width: 2, dash: isGhost ? [5, 4] : [] });
-  if (places.length === 1 && places[0]) ring(pen, places[0], BADGE_px + 4);
+  if (places.length === 1 && places[0]) ring(pen, places[0], radius);
   else polyline(pen, places, isClosed);
   if (!isClosed || isGhost) return;
   aside(pen, () => {
@@ -82,15 +79,18 @@ export function drawChanges(pen: Pen, view: Viewport, changes: readonly PlanChan
   };
   const onScreen = (shape: ThingShape | null): Px[] => (shape?.level === level && shape.places.length > 0 && isNear(shape) ? shape.places.map((place) => toScreen(view, place)) : []);
   const sorted = [...changes].sort((a, b) => Number(a.key === shown) - Number(b.key === shown));
-  for (const { key, kind, name, before, now } of sorted) {
+  for (const { key, kind, ref, name, before, now } of sorted) {
     const [was, is] = [onScreen(before), onScreen(now)];
     const colour = colourOf(kind, ink);
     const isMoved = kind === 'moved';
-    if (was.length > 0 && (kind === 'removed' || isMoved)) drawShape(pen, was, before?.isClosed ?? false, true, colour);
-    if (is.length > 0 && kind !== 'removed') drawShape(pen, is, now?.isClosed ?? false, false, colour);
+    const radius = ref?.kind === 'node' || ref?.kind === 'support' ? 5 : BADGE_px + 4;
+    if (was.length > 0 && (kind === 'removed' || isMoved)) drawShape(pen, was, before?.isClosed ?? false, true, colour, radius);
+    if (is.length > 0 && kind !== 'removed') drawShape(pen, is, now?.isClosed ?? false, false, colour, radius);
     if (isMoved && was.length > 0 && is.length > 0) drawArrow(pen, middleOf(was), middleOf(is), colour);
     const places = is.length > 0 ? is : was;
-    if (places.length === 0) continue;
+    // Pipe that went along is told by dashes and arrow: signs at each joint would cover what they are about.
+    const goesAlong = isMoved && (ref?.kind === 'node' || ref?.kind === 'support') && key !== shown;
+    if (places.length === 0 || goesAlong) continue;
     const middle = middleOf(places);
     const at = places.length === 1 ? { x: middle.x + BADGE_px * 2, y: middle.y - BADGE_px * 2 } : middle;
     drawBadge(pen, at, kind, ink);

@@ -58,7 +58,7 @@ export function coverBlocks({ evaluation, options }: TableFacts): FlowBlock[] {
     narrow(notesTable(plan)),
     narrow(jobTable(plan)),
     narrow(revisionTable(plan)),
-    ...(options.changes ? [full(changesTable(options.changes, plan.settings.lengths))] : []),
+    ...(options.changes ? [narrow(changesTable(options.changes, plan.settings.lengths))] : []),
     narrow(abbreviationTable()),
   ];
 }

@@ -14,8 +14,8 @@ export function SheetsPanel() {
       <Slip title="Print">
         <PrintForm choice={choice} onChoice={setChoice} />
       </Slip>
-      <SheetList choice={choice} />
       <IssuedSetsSlip />
+      <SheetList choice={choice} />
       <Slip title="Title block">
         <p className="quiet">Project, adopted code and edition, who drew and checked it.</p>
         <button type="button" className="button" onClick={() => run('info')}>
