@@ -1,5 +1,6 @@
 import { editDevice } from '../commands/edit-device.ts';
 import { type PlanPoint, distance_m } from '../geometry/point.ts';
+import { SAME_PLACE_m } from '../geometry/tolerance.ts';
 import type { Corner, RefOf } from '../model/plan.ts';
 import type { Building } from './building.ts';
 
@@ -40,6 +41,10 @@ export function carryDevices(building: Building, { level, id }: RefOf<'enclosure
     if (!wall || !from || !to) continue;
     const byX = (1 - wall.share) * (from.x - wall.from.x) + wall.share * (to.x - wall.to.x);
     const byY = (1 - wall.share) * (from.y - wall.from.y) + wall.share * (to.y - wall.to.y);
-    if (Math.hypot(byX, byY) > 0) building.try(editDevice({ kind: 'device', level, id: device.id }, { at: { x: device.at.x + byX, y: device.at.y + byY } }));
+    // Along the wall it stays where it is: only the face under it is elsewhere.
+    const length_m = distance_m(wall.from, wall.to);
+    const [nx, ny] = [(wall.from.y - wall.to.y) / length_m, (wall.to.x - wall.from.x) / length_m];
+    const by_m = byX * nx + byY * ny;
+    if (Math.abs(by_m) > SAME_PLACE_m) building.try(editDevice({ kind: 'device', level, id: device.id }, { at: { x: device.at.x + by_m * nx, y: device.at.y + by_m * ny } }));
   }
 }

@@ -90,17 +90,23 @@ const groundsOf = ({ levels, networks, profiles, basis, settings, waivers }: Pla
 class Grounds {
   readonly derived;
   readonly dimensions: readonly FieldDimension[];
-  readonly evaluation: Evaluation;
-  readonly newsOf: (now: Evaluation) => Finding[];
   readonly #live: Live;
+  #drawn: { readonly evaluation: Evaluation; readonly newsOf: (now: Evaluation) => Finding[] } | undefined;
   readonly #alone = new Map<string, Alone>();
 
   constructor(plan: Plan, live: Live) {
     this.#live = live;
     this.derived = derivePlan(plan);
     this.dimensions = fieldDimensionsOf(this.derived);
-    this.evaluation = live.check(plan, noDischarge);
-    this.newsOf = newsSince(this.evaluation);
+  }
+
+  /** Checked once something is measured: in a large building that takes long. */
+  get drawn() {
+    if (!this.#drawn) {
+      const evaluation = this.#live.check(this.derived.plan, noDischarge);
+      this.#drawn = { evaluation, newsOf: newsSince(evaluation) };
+    }
+    return this.#drawn;
   }
 
   /** What one measured dimension breaks and changes by itself. */
@@ -109,16 +115,21 @@ class Grounds {
     const known = this.#alone.get(key);
     if (known) return known;
     const { plan } = asBuiltPlan(this.derived, { [id]: measurement }, this.dimensions);
-    const now = plan === this.derived.plan ? this.evaluation : this.#live.check(plan, noDischarge);
+    const { evaluation, newsOf } = this.drawn;
+    const now = this.check(plan);
     let sentences: readonly string[] | undefined;
-    const knockOn = () => (sentences ??= now === this.evaluation ? [] : knockOnOf(this.evaluation, now));
-    const fresh: Alone = { news: this.newsOf(now), knockOn };
+    const knockOn = () => {
+      sentences ??= now === evaluation ? [] : knockOnOf(evaluation, now);
+      return sentences;
+    };
+    const fresh: Alone = { news: newsOf(now), knockOn };
     this.#alone.set(key, fresh);
     return fresh;
   }
 
   check(plan: Plan): Evaluation {
-    return plan === this.derived.plan ? this.evaluation : this.#live.check(plan, noDischarge);
+    const { evaluation } = this.drawn;
+    return plan === this.derived.plan ? evaluation : this.#live.check(plan, noDischarge);
   }
 }
 
@@ -137,8 +148,9 @@ export function makeSiteJudge(): SiteJudge {
     judge(plan, measurements = plan.siteRecord.measurements) {
       const known = groundsFor(plan);
       const asBuilt = asBuiltPlan(known.derived, measurements, known.dimensions);
-      const evaluation = known.check(asBuilt.plan);
-      const news = known.newsOf(evaluation);
+      const isAsDrawn = asBuilt.plan === known.derived.plan;
+      const evaluation = isAsDrawn ? undefined : known.check(asBuilt.plan);
+      const news = evaluation ? known.drawn.newsOf(evaluation) : [];
       const broken = news.filter((finding) => !isOfSupport(finding));
       const newKeys = new Set(news.map(findingKey));
       const tolerance_m = known.derived.plan.settings.siteTolerance_m;
@@ -170,11 +182,16 @@ export function makeSiteJudge(): SiteJudge {
       return {
         rows,
         asBuilt,
-        evaluation,
+        get evaluation() {
+          return evaluation ?? known.drawn.evaluation;
+        },
         broken,
         mend: news.filter(isOfSupport),
         together: rest.filter((finding) => !measuredKeys.has(subjectKey(finding))),
-        knockOn: () => (whole ??= asBuilt.plan === known.derived.plan ? [] : knockOnOf(known.evaluation, evaluation)),
+        knockOn() {
+          whole ??= evaluation ? knockOnOf(known.drawn.evaluation, evaluation) : [];
+          return whole;
+        },
         knockOnOf(id) {
           const measurement = Object.hasOwn(measurements, id) ? measurements[id] : undefined;
           return measurement ? known.alone(id, measurement).knockOn() : [];
