@@ -18,6 +18,7 @@ import { isBare } from './panels/is-bare.ts';
 import { JobLine } from './panels/job-line.tsx';
 import { Ledger } from './panels/ledger.tsx';
 import { NoticeLine } from './panels/notice-line.tsx';
+import { PaperView } from './panels/paper/paper-view.tsx';
 import { StartPage } from './panels/start-page.tsx';
 import { StatusLine } from './panels/status-line.tsx';
 import { ToolRail } from './panels/tool-rail.tsx';
@@ -155,6 +156,7 @@ export function App() {
           {/* biome-ignore lint/a11y/noStaticElementInteractions: the menu opens by the keyboard through the action list too */}
           <div className="board-place" onContextMenu={onContextMenu}>
             <Board />
+            <PaperView />
             <StartPage />
             {isOver ? <p className="drop-here">Let go: a plan is opened, a floor plan is laid under the drawing.</p> : null}
           </div>

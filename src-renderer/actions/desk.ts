@@ -2,6 +2,7 @@ import type { CalculationTopic } from '#shared/calculations/lines/calculation';
 import type { Problem, Recovery } from '#shared/host/contract';
 import type { PlanPoint } from '#shared/geometry/point';
 import type { Ref } from '#shared/model/plan';
+import type { Sheet } from '#shared/sheets/sheet';
 
 /** A figure of the ledger whose sum is shown on the bench. */
 export type LedgerFigure = 'volume' | 'area' | 'path' | 'elbows' | 'nozzles' | 'cylinders';
@@ -30,6 +31,9 @@ export interface DeskState {
   /** Where the context menu stands [px of the window], over which place of the plan, and on which thing. */
   readonly menu: { readonly x: number; readonly y: number; readonly at: PlanPoint; readonly on: Ref | null } | null;
   readonly clipboard: { readonly refs: readonly Ref[]; readonly cut: boolean; readonly from: PlanPoint } | null;
+  /** The sheets as they were last composed; the number of the one that lies on the board in place of the plan. */
+  readonly sheets: readonly Sheet[];
+  readonly paper: string | null;
   /** The five steps of a first drawing stand on the bench until they are done or put away. */
   readonly showsSteps: boolean;
   /** The board shows what a cure or another choice would do, while lists and forms keep to the plan as it is. */
@@ -53,6 +57,8 @@ export function makeDesk(): Desk {
     recoveries: [],
     menu: null,
     clipboard: null,
+    sheets: [],
+    paper: null,
     showsSteps: true,
     isTrying: false,
   };

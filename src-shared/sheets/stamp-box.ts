@@ -1,16 +1,20 @@
 import { box, pen, text } from './marks.ts';
 import { PRINT, WEIGHT } from './print-ink.ts';
 import type { Mark } from './sheet.ts';
-import type { PaperBox } from './text-box.ts';
+import { type PaperBox, wrapText } from './text-box.ts';
 import type { TypeSizes } from '../paper/type-sizes.ts';
 
 /** The clear box that authorities ask for: 4 × 6 in. Common practice. */
 export const STAMP_mm = { width: 101.6, height: 152.4 } as const;
 
+/** Line pitch of the caption, and the paper of its two lines, over the height of its capitals. */
+const PITCH = 1.6;
+const CAPTION = 4;
+
 /** The clear box and its caption in the paper that a title column leaves for it: upright or across, whichever is larger, 4 × 6 in at most. */
 export function stampBox(room: PaperBox, { factor, note_mm }: TypeSizes): Mark[] {
   const pad = 1.4 * factor;
-  const caption = note_mm * 2.4;
+  const caption = note_mm * CAPTION;
   const [width, height] = [room.right - room.left - 2 * pad, room.bottom - room.top - caption - pad];
   if (width <= 0 || height <= 0) return [];
   const ways = [
@@ -23,7 +27,7 @@ export function stampBox(room: PaperBox, { factor, note_mm }: TypeSizes): Mark[]
   const [w, h] = share >= 1 - 1e-9 ? [best[0], best[1]] : [Math.min(width, best[0]), Math.min(height, best[1])];
   const words = share >= 1 - 1e-9 ? 'Stamp and signature, 4 × 6 in clear' : `Stamp and signature: ${Math.floor(w)} × ${Math.floor(h)} mm clear, less than 4 × 6 in`;
   return [
-    text(room.left + pad, room.top + pad + note_mm, words, { height_mm: note_mm, colour: PRINT.quiet }),
+    ...wrapText(words, width, note_mm, 'plain').map((each, i) => text(room.left + pad, room.top + pad + note_mm * (1 + i * PITCH), each, { height_mm: note_mm, colour: PRINT.quiet })),
     box(pen(WEIGHT.hair, PRINT.faint), (room.left + room.right - w) / 2, room.top + caption, w, h),
   ];
 }
@@ -32,5 +36,5 @@ export function stampBox(room: PaperBox, { factor, note_mm }: TypeSizes): Mark[]
 export function stampHeight_mm(width_mm: number, { factor, note_mm }: TypeSizes): number {
   const inner = width_mm - 2.8 * factor;
   const wished = inner >= STAMP_mm.height ? STAMP_mm.width : STAMP_mm.height;
-  return wished + note_mm * 2.4 + 1.4 * factor;
+  return wished + note_mm * CAPTION + 1.4 * factor;
 }

@@ -139,7 +139,9 @@ function composeColumn(layout: SheetLayout, facts: TitleFacts, legend_mm: number
   const free = bottom - top;
   marks.push(...head.marks);
   if (!facts.hasStampBox) return { marks, free: { top, bottom }, stampBottom: bottom - head.height_mm };
-  const stampHeight = Math.max(Math.min(free, least), Math.min(stampHeight_mm(width, sizes), free - legend_mm, Math.max(free * 0.5, free - legend_mm - least)));
+  // A legend that has no room here leaves one line that says where it is.
+  const kept = legend_mm <= free - least ? legend_mm : Math.min(legend_mm, text_mm * 5);
+  const stampHeight = Math.max(Math.min(free, least), Math.min(stampHeight_mm(width, sizes), free - kept));
   const stampTop = bottom - stampHeight;
   marks.push(...stampBox({ left: column.left, top: stampTop, right: column.right, bottom }, sizes), line(pen(WEIGHT.thin), column.left, stampTop, column.right, stampTop));
   return { marks, free: { top, bottom: stampTop }, stampBottom: bottom - head.height_mm };

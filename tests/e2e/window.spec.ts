@@ -160,7 +160,7 @@ test.describe('a demo with faults', () => {
     await page.locator('[data-stage="sheets"]').click();
     await expect(page.locator('.sheet-line').first()).toBeVisible();
     await page.locator('.sheet-line').first().click();
-    await expect(page.locator('[data-dialog="sheet"]')).toBeVisible();
+    await expect(page.locator('.paper-view')).toBeVisible();
     await page.keyboard.press('Escape');
     const waiting = page.waitForEvent('download');
     await page.getByRole('button', { name: 'Print to PDF' }).click();

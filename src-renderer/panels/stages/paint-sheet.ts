@@ -17,6 +17,27 @@ export async function picturesOf(sheet: Sheet): Promise<Map<Uint8Array, ImageBit
   return pictures;
 }
 
+/** What of a sheet a canvas shows: the paper place at its upper left corner [mm] and its pixels per millimetre. */
+export interface PaperCamera {
+  readonly x: number;
+  readonly y: number;
+  readonly scale: number;
+}
+
+/** Paints the part of a sheet that a camera sees; the ground beside the paper stays clear. */
+export function paintPaper(canvas: HTMLCanvasElement, sheet: Sheet, pictures: ReadonlyMap<Uint8Array, ImageBitmap>, { x, y, scale }: PaperCamera): void {
+  const pen = canvas.getContext('2d');
+  if (!pen) return;
+  pen.setTransform(1, 0, 0, 1, 0, 0);
+  pen.clearRect(0, 0, canvas.width, canvas.height);
+  pen.setTransform(scale, 0, 0, scale, -x * scale, -y * scale);
+  pen.fillStyle = '#ffffff';
+  pen.fillRect(0, 0, sheet.paper.width_mm, sheet.paper.height_mm);
+  pen.lineCap = 'round';
+  pen.lineJoin = 'round';
+  for (const mark of sheet.marks) paintMark(pen, mark, { pictures });
+}
+
 /** Paints a sheet onto a canvas as wide as the canvas is, white paper and all. */
 export function paintSheet(canvas: HTMLCanvasElement, sheet: Sheet, pictures: ReadonlyMap<Uint8Array, ImageBitmap>): void {
   const pen = canvas.getContext('2d');

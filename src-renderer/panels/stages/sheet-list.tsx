@@ -9,9 +9,9 @@ import { presentEvaluation } from '../../store/selectors.ts';
 import type { State } from '../../store/state.ts';
 import { useStore } from '../../store/use-store.ts';
 import { Slip } from '../bench/slip.tsx';
-import { Dialog } from '../dialogs/dialog.tsx';
 import type { PrintChoice } from '../dialogs/print-form.tsx';
 import { useDrawings } from '../../input/board-context.ts';
+import { useActionContext, useDesk } from '../window-context.ts';
 import { paintSheet, picturesOf } from './paint-sheet.ts';
 
 const takeOffOf = (state: State) => state.session.takeOff;
@@ -53,11 +53,18 @@ export function SheetList({ choice }: { readonly choice: PrintChoice }) {
   const takeOff = useStore(takeOffOf);
   const drawings = useDrawings();
   const [sheets, setSheets] = useState<readonly Sheet[] | null>(null);
-  const [large, setLarge] = useState<Sheet | null>(null);
+  const { desk } = useActionContext();
+  const paper = useDesk((state) => state.paper);
   useEffect(() => {
-    const timer = setTimeout(() => setSheets(compose(evaluation, drawings, choice, takeOff)), COMPOSE_AFTER_ms);
+    const timer = setTimeout(() => {
+      const composed = compose(evaluation, drawings, choice, takeOff);
+      setSheets(composed);
+      desk.set({ sheets: composed });
+    }, COMPOSE_AFTER_ms);
     return () => clearTimeout(timer);
-  }, [evaluation, drawings, choice, takeOff]);
+  }, [evaluation, drawings, choice, takeOff, desk]);
+  // The paper belongs to this stage: the plan comes back with the next one.
+  useEffect(() => () => desk.set({ paper: null }), [desk]);
   return (
     <Slip title={sheets ? `Sheets: ${sheets.length}` : 'Sheets'} part="sheets">
       {sheets === null ? <p className="quiet">Composing…</p> : null}
@@ -65,7 +72,7 @@ export function SheetList({ choice }: { readonly choice: PrintChoice }) {
       <ul className="sheet-list">
         {sheets?.map((sheet) => (
           <li key={sheet.number}>
-            <button type="button" className="sheet-line" onClick={() => setLarge(sheet)} title="Look at it large">
+            <button type="button" className="sheet-line" aria-pressed={sheet.number === paper} onClick={() => desk.set({ paper: sheet.number })} title="Lay it on the board, to look at it and to place its views">
               <SheetPicture sheet={sheet} width_px={560} />
               <span>
                 <strong>{sheet.number}</strong> {sheet.title}
@@ -75,11 +82,6 @@ export function SheetList({ choice }: { readonly choice: PrintChoice }) {
           </li>
         ))}
       </ul>
-      {large ? (
-        <Dialog name="sheet" title={`${large.number} ${large.title}`} size="whole" onClose={() => setLarge(null)}>
-          <SheetPicture sheet={large} width_px={2400} />
-        </Dialog>
-      ) : null}
     </Slip>
   );
 }
