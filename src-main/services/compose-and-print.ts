@@ -3,6 +3,7 @@ import { startHistory } from '#shared/commands/history';
 import { evaluate } from '#shared/evaluate';
 import { fieldRooms } from '#shared/margins/field-room';
 import type { Plan } from '#shared/model/plan';
+import { judgeMeasurements } from '#shared/site/judge-measurements';
 import { composeSheets } from '#shared/sheets/compose-sheets';
 import { decodeDrawing } from '#shared/underlay/encode-drawing';
 import type { ReportProgress } from './jobs.ts';
@@ -26,8 +27,16 @@ export function printedAtText(at: Date): string {
   return `${at.getFullYear()}-${two(at.getMonth() + 1)}-${two(at.getDate())} ${two(at.getHours())}:${two(at.getMinutes())}`;
 }
 
+/** What every measured dimension comes to, in words; nothing is worked out while none was measured. */
+function siteAnswers(plan: Plan): ReadonlyMap<string, string> {
+  if (Object.keys(plan.siteRecord.measurements).length === 0) return new Map();
+  return new Map(judgeMeasurements(plan).rows.filter(({ measurement }) => measurement !== null).map(({ dimension, words }) => [dimension.id, words]));
+}
+
+const nextTurn = (): Promise<void> => new Promise((resolve) => setImmediate(resolve));
+
 /** Checks a plan, composes its sheets and prints them as one PDF, in the calling thread. */
-export async function composeAndPrint({ plan, choice, drawings, attached, now }: PrintOrder, report: ReportProgress): Promise<Uint8Array> {
+export async function composeAndPrint({ plan, choice, drawings, attached, now }: PrintOrder, report: ReportProgress, signal?: AbortSignal): Promise<Uint8Array> {
   report(0, 'Checking the layout');
   // Frozen as in the window, so that trials of places look only at what they touch.
   const evaluation = evaluate(startHistory(plan).present, workedDischarge());
@@ -35,7 +44,13 @@ export async function composeAndPrint({ plan, choice, drawings, attached, now }:
   const unpacked = new Map([...drawings].map(([id, packed]) => [id, decodeDrawing(packed)]));
   const rooms = fieldRooms(evaluation.derived, (done, all) => report(0.2 + (0.15 * done) / all, `Looking how far nozzle ${done + 1} of ${all} may be moved`));
   report(0.35, 'Composing sheets');
-  const sheets = composeSheets(evaluation, unpacked, { ...choice, rooms, printedAt: printedAtText(now) });
-  report(0.5, `Printing ${sheets.length} ${sheets.length === 1 ? 'sheet' : 'sheets'}`);
-  return printSheets(sheets, { title: plan.info.project || 'Plan', createdAt: now, plan: attached });
+  const sheets = composeSheets(evaluation, unpacked, { ...choice, rooms, answers: siteAnswers(plan), printedAt: printedAtText(now) });
+  const tell = (done: number): void => report(0.5 + (0.5 * done) / sheets.length, `Printing sheet ${Math.min(done + 1, sheets.length)} of ${sheets.length}`);
+  tell(0);
+  return printSheets(sheets, { title: plan.info.project || 'Plan', createdAt: now, plan: attached }, async (done) => {
+    tell(done);
+    // Whoever prints in its own thread is answered between two sheets.
+    await nextTurn();
+    signal?.throwIfAborted();
+  });
 }

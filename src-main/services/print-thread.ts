@@ -20,7 +20,7 @@ export async function printInThread(order: PrintOrder, report: ReportProgress, s
   signal.throwIfAborted();
   if (workerFile === undefined) {
     const { composeAndPrint } = await import('./compose-and-print.ts');
-    return composeAndPrint(order, report);
+    return composeAndPrint(order, report, signal);
   }
   const worker = new Worker(workerFile, { workerData: order });
   const stop = (): void => void worker.terminate();

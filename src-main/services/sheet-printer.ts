@@ -2,13 +2,17 @@ import PDFDocument from 'pdfkit';
 import { CAP_HEIGHT } from '#shared/sheets/font-widths';
 import { text } from '#shared/sheets/marks';
 import { PRINT } from '#shared/sheets/print-ink';
-import type { Mark, Sheet } from '#shared/sheets/sheet';
+import type { Mark, Sheet, SheetLayer } from '#shared/sheets/sheet';
 import { cornersOf, textBoxOf } from '#shared/sheets/text-box';
+import { archivePdf } from './archive-pdf.ts';
 import { fontFiles } from './font-files.ts';
 import { formPainter } from './form-fields.ts';
 import { setTextAsMeasured } from './measured-text.ts';
 import { isSoundPng } from './picture-check.ts';
 import { PLAN_ATTACHMENT } from './plan-in-sheets.ts';
+import { type LayerPainter, layerPainter } from './sheet-layers.ts';
+import { linkPainter } from './sheet-links.ts';
+import { outlineSheets } from './sheet-outline.ts';
 import { type SheetPen, sheetPen } from './sheet-pen.ts';
 
 /** What a PDF says of itself, and how it is packed. */
@@ -26,18 +30,22 @@ const POINTS_PER_MM = 72 / 25.4;
 /**
  * Paints composed sheets as one PDF: vector, with the shipped fonts embedded, at true size.
  * The same sheets and the same date give the same bytes.
+ * Sheets are archival (PDF/A-3b), with an outline, links between them, and layers where marks name one.
+ * @param onSheet  called with the number of finished sheets; what it throws ends the printing
  * @throws {Error} when the program's own fonts are missing
  */
-export function printSheets(sheets: readonly Sheet[], about: PrintAbout): Promise<Uint8Array> {
+export async function printSheets(sheets: readonly Sheet[], about: PrintAbout, onSheet: (done: number) => Promise<void> = async () => undefined): Promise<Uint8Array> {
   const fonts = fontFiles();
   const document = new PDFDocument({
     autoFirstPage: false,
     compress: !about.isPlain,
     pdfVersion: '1.7',
+    subset: 'PDF/A-3b',
     font: fonts.plain,
     lang: 'en',
     info: { Title: about.title, Creator: 'Nozzlewright', Producer: 'Nozzlewright', CreationDate: about.createdAt, ModDate: about.createdAt },
   });
+  archivePdf(document);
   for (const file of Object.values(fonts)) {
     document.font(file);
     setTextAsMeasured(document);
@@ -49,15 +57,22 @@ export function printSheets(sheets: readonly Sheet[], about: PrintAbout): Promis
     document.on('end', () => resolve(new Uint8Array(Buffer.concat(chunks))));
     document.on('error', reject);
   });
-  const page: Page = { document, fonts, pictures: new Map() };
+  const layers = layerPainter(document, sheets);
+  const links = linkPainter(document, sheets);
+  const page: Page = { document, fonts, layers, pictures: new Map() };
   const form = formPainter(document, fonts.plain);
-  for (const { paper, marks, fields } of sheets) {
+  for (const [index, sheet] of sheets.entries()) {
+    const { paper, marks, fields } = sheet;
     document.addPage({ size: [paper.width_mm * POINTS_PER_MM, paper.height_mm * POINTS_PER_MM], margin: 0 });
     document.scale(POINTS_PER_MM);
+    layers.beginPage();
     paint(page, marks);
+    links.paint(sheet);
     form.paint(fields ?? [], paper.height_mm);
+    await onSheet(index + 1);
   }
   form.end();
+  outlineSheets(document, sheets);
   if (about.plan) attachPlan(document, about.plan, about.createdAt);
   document.end();
   return done;
@@ -86,13 +101,20 @@ function keepTrueSize(document: PDFKit.PDFDocument): void {
 interface Page {
   readonly document: PDFKit.PDFDocument;
   readonly fonts: ReturnType<typeof fontFiles>;
+  readonly layers: LayerPainter;
   readonly pictures: Pictures;
 }
 
 function paint(page: Page, marks: readonly Mark[]): void {
-  const { document, fonts } = page;
+  const { document, fonts, layers } = page;
   const pen = sheetPen((operators) => document.addContent(operators));
+  let layer: SheetLayer | undefined;
+  const changeTo = (next: SheetLayer | undefined): void => {
+    if (next !== layer) document.addContent(layers.change(layer, next));
+    layer = next;
+  };
   for (const mark of marks) {
+    changeTo(mark.layer);
     switch (mark.kind) {
       case 'text':
         paintText(document, mark, pen, fonts[mark.font]);
@@ -115,6 +137,7 @@ function paint(page: Page, marks: readonly Mark[]): void {
         } else pen.draw(mark);
     }
   }
+  changeTo(undefined);
 }
 
 function paintText(document: PDFKit.PDFDocument, mark: Extract<Mark, { kind: 'text' }>, pen: SheetPen, font: string): void {

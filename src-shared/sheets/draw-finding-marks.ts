@@ -1,6 +1,7 @@
 import type { SpaceKind } from '../model/plan.ts';
 import type { NumberedFinding } from './findings-table.ts';
 import { addLabel } from './labels.ts';
+import { placeName } from './place-name.ts';
 import type { PlanContent } from './plan-content.ts';
 import { type ViewDraft, inRoom } from './view-draft.ts';
 
@@ -14,7 +15,7 @@ export function labelFindings(view: ViewDraft, findings: readonly NumberedFindin
     const [x, y] = [frame.x(at.x), frame.y(at.y)];
     if (!inRoom(view, x, y)) continue;
     view.used.add(finding.verdict);
-    addLabel(view, [{ text: String(number), font: 'bold', verdict: finding.verdict }], { x, y, clearance_mm: 2.6 * sizes.factor, toward_rad: Math.PI * 0.75 }, `the mark of finding ${number}`);
+    addLabel(view, [{ text: String(number), font: 'bold', verdict: finding.verdict, place: placeName('finding', number), goesTo: placeName('finding-row', number) }], { x, y, clearance_mm: 2.6 * sizes.factor, toward_rad: Math.PI * 0.75 }, `the mark of finding ${number}`);
   }
 }
 

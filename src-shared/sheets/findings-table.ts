@@ -2,6 +2,7 @@ import type { Assumption } from '../assumptions/assumption.ts';
 import { type FindingCounts, countFindings } from '../rules/count-findings.ts';
 import type { Finding } from '../rules/finding.ts';
 import type { LapsedWaiver } from '../rules/waive.ts';
+import { placeName } from './place-name.ts';
 import type { Cell, Table } from './tables.ts';
 
 /** A finding that is not kept, with the number it has on plan and in the table. */
@@ -45,16 +46,21 @@ const rowOf = ({ number, finding }: NumberedFinding): Cell[] => [
   finding.basis.source,
 ];
 
+/** The row of a finding leads to its mark, wherever on the sheets it stands, and its mark back. */
+const linkOf = ({ number }: NumberedFinding) => ({ goesTo: placeName('finding', number), place: placeName('finding-row', number) });
+
 const COLUMNS = [{ head: '' }, { head: 'No.', align: 'right' }, { head: 'Check' }, { head: 'What it says', isWide: true }, { head: 'Rests on' }] as const;
 
 /** Every finding that is open: stops, warnings and notes, in sentences with what they rest on. */
 export function findingsTable(numbered: readonly NumberedFinding[], all: readonly Finding[]): Table {
-  const open = numbered.filter(({ finding }) => !finding.waiver && finding.verdict !== 'not-checked').map(rowOf);
+  const told = numbered.filter(({ finding }) => !finding.waiver && finding.verdict !== 'not-checked');
+  const open = told.map(rowOf);
   return {
     title: 'Findings',
     note: `${findingCounts(all)}. Filled square: stop. Open triangle: warning. Dashed ring: not checked, data is missing. Dot: note.`,
     columns: COLUMNS,
     rows: open.length > 0 || all.length === 0 ? open : [['', '', '', 'Nothing is open.', '']],
+    links: told.map(linkOf),
   };
 }
 

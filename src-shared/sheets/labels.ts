@@ -3,10 +3,10 @@ import { printable, textWidth_mm } from './font-widths.ts';
 import type { LabelRequest, PlacedLabel } from './label-placer.ts';
 import { line, pen, text } from './marks.ts';
 import { PRINT, WEIGHT } from './print-ink.ts';
-import type { FontName } from './sheet.ts';
+import type { FontName, SheetLayer } from './sheet.ts';
 import { verdictMark } from './symbols.ts';
 import type { TypeSizes } from '../paper/type-sizes.ts';
-import type { ViewDraft } from './view-draft.ts';
+import { type ViewDraft, putInLayer } from './view-draft.ts';
 
 export interface LabelLine {
   readonly text: string;
@@ -17,6 +17,9 @@ export interface LabelLine {
   readonly flag?: boolean;
   /** Mark before the text. */
   readonly verdict?: Verdict;
+  /** Name of its place on the sheets, and of the place it leads to. */
+  readonly place?: string;
+  readonly goesTo?: string;
 }
 
 /** A label's place as it is wished; see `LabelRequest`. */
@@ -34,6 +37,7 @@ export interface QueuedLabel {
   readonly ways: readonly LabelWay[];
   /** What the sheet calls it when the view has no room for it. */
   readonly what: string;
+  readonly layer?: SheetLayer;
 }
 
 /** Line pitch over the height of capitals. */
@@ -90,8 +94,14 @@ export function settleLabels(view: ViewDraft): void {
     if (!isBetter) break;
   }
   settled.forEach((found, i) => {
+    const { layer } = view.labels[i] ?? {};
+    const [lines, texts] = [view.lines.length, view.texts.length];
     if (found) draw(view, found);
-    else view.unplaced.push(view.labels[i]?.what ?? '');
+    if (layer) {
+      putInLayer(view.lines, lines, layer);
+      putInLayer(view.texts, texts, layer);
+    }
+    if (!found) view.unplaced.push(view.labels[i]?.what ?? '');
   });
   view.labels.length = 0;
 }
@@ -157,6 +167,8 @@ function draw(view: ViewDraft, { way: { lines }, placed: { box, leader } }: Sett
         halo: !entry.flag,
         ...(entry.font ? { font: entry.font } : {}),
         ...(entry.colour ? { colour: entry.colour } : {}),
+        ...(entry.place ? { place: entry.place } : {}),
+        ...(entry.goesTo ? { goesTo: entry.goesTo } : {}),
       }),
     );
     top += pitch;

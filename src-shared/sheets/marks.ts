@@ -35,6 +35,9 @@ export interface TextStyle {
   readonly align?: TextMark['align'];
   readonly rotation_rad?: number;
   readonly halo?: boolean;
+  /** Name of its place on the sheets, and of the place it leads to. */
+  readonly place?: string;
+  readonly goesTo?: string;
 }
 
 /** One line of text from its baseline. */
@@ -49,6 +52,8 @@ export const text = (x: number, y: number, words: string, style: TextStyle): Tex
   align: style.align ?? 'left',
   ...(style.rotation_rad ? { rotation_rad: style.rotation_rad } : {}),
   ...(style.halo ? { halo: true } : {}),
+  ...(style.place === undefined ? {} : { place: style.place }),
+  ...(style.goesTo === undefined ? {} : { goesTo: style.goesTo }),
 });
 
 /** Straight pieces of one pen in one mark, four numbers each. */

@@ -51,6 +51,8 @@ export interface Table {
   /** Says on every sheet, beside the title, which form this is. */
   readonly identity?: FormCell;
   readonly foot?: readonly Foot[];
+  /** Row by row: the place of the set that its words lead to, and the name by which other texts lead to the row; see `placeName`. */
+  readonly links?: readonly { readonly goesTo?: string; readonly place?: string }[];
 }
 
 /** A piece of a table that is never parted, drawn from its top left corner. */
@@ -218,7 +220,7 @@ export function layTable(table: Table, width_mm: number, sizes: TypeSizes): Laid
   };
   const [headRow] = layRow(columns.map(({ head: words }) => words), () => 'bold');
   const head = table.isPlain || !headRow ? { height_mm: 0, draw: () => [] } : ruled(headRow, true);
-  const rows = table.rows.flatMap((row) => layRow(row, (i) => fontOf(row[i] ?? '', columns[i])).map((part) => ruled(part, false)));
+  const rows = table.rows.flatMap((row, index) => layRow(row, (i) => fontOf(row[i] ?? '', columns[i])).map((part, k) => linked(ruled(part, false), table.links?.[index], k === 0)));
   const feet = (table.foot ?? []).flatMap((foot) => layFoot(foot, width_mm, sizes));
   return { title: table.shortTitle ?? table.title, width_mm, titleRow, head, rows: [...rows, ...feet], footRows: feet.length };
 }
@@ -236,6 +238,20 @@ function tickBox(form: FormCell, left: number, top: number, width_mm: number, he
 function identityField(form: FormCell, right: number, y: number, { note_mm, heading_mm }: TypeSizes): SheetField {
   const width_mm = textWidth_mm(printable(form.value), note_mm, 'plain') + 2 * note_mm;
   return { ...form, x: right - width_mm, y, width_mm, height_mm: heading_mm * 1.5 };
+}
+
+/** A row whose words lead to a place of the set, and whose first words are a place themselves. */
+function linked(row: LaidRow, link: NonNullable<Table['links']>[number] | undefined, isFirst: boolean): LaidRow {
+  if (!link) return row;
+  return {
+    ...row,
+    draw: (x, y) => {
+      const marks = row.draw(x, y);
+      const first = marks.find(({ kind }) => kind === 'text');
+      const { goesTo, place } = link;
+      return marks.map((mark) => (mark.kind === 'text' ? { ...mark, ...(goesTo === undefined ? {} : { goesTo }), ...(isFirst && mark === first && place !== undefined ? { place } : {}) } : mark));
+    },
+  };
 }
 
 /** Lays what stands below a table; a sentence that is longer than a sheet goes on in further rows. */

@@ -2,7 +2,7 @@ import type { PlanPoint } from '../geometry/point.ts';
 import type { Settings } from '../model/plan.ts';
 import { type LabelPlacer, labelPlacer } from './label-placer.ts';
 import type { QueuedLabel } from './labels.ts';
-import type { Mark } from './sheet.ts';
+import type { Mark, SheetLayer } from './sheet.ts';
 import type { SymbolName } from './symbol-names.ts';
 import type { PaperBox, TurnedBox } from './text-box.ts';
 import type { TypeSizes } from '../paper/type-sizes.ts';
@@ -72,6 +72,26 @@ export const viewDraft = (frame: ViewFrame, sizes: TypeSizes, lengths: Settings[
   regionAt: () => undefined,
   unplaced: [],
 });
+
+/** Draws into a view, and puts in a layer all that this adds: lines and texts, and labels once they are settled. */
+export function inLayer(view: ViewDraft, layer: SheetLayer, draw: () => void): void {
+  const lists = [view.under, view.lines, view.texts].map((marks) => ({ marks, from: marks.length }));
+  const firstLabel = view.labels.length;
+  draw();
+  for (const { marks, from } of lists) putInLayer(marks, from, layer);
+  for (let i = firstLabel; i < view.labels.length; i += 1) {
+    const label = view.labels[i];
+    if (label) view.labels[i] = { layer, ...label };
+  }
+}
+
+/** Puts marks from an index on in a layer; what has one already stays there. */
+export function putInLayer(marks: Mark[], from: number, layer: SheetLayer): void {
+  for (let i = from; i < marks.length; i += 1) {
+    const mark = marks[i];
+    if (mark) marks[i] = { layer, ...mark };
+  }
+}
 
 /** Everything of a view in painting order. */
 export const marksOf = (view: ViewDraft): Mark[] => [...view.under, ...view.lines, ...view.texts];
