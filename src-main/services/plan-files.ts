@@ -34,6 +34,11 @@ export interface ReadPlan {
   readonly isFromSheets: boolean;
 }
 
+const isIssued = ({ issuedSets }: Plan, id: string): boolean => issuedSets.some(({ plan, sheets }) => plan === id || sheets === id);
+/** What a file of a plan is to the user, and what to do when it is lost. */
+const fileWords = (plan: Plan, id: string): string => (isIssued(plan, id) ? 'issued set' : 'floor plan');
+const remedyFor = (plan: Plan, id: string): string => (isIssued(plan, id) ? 'Look for an older copy of the plan file: this set can no longer be compared or printed again.' : 'Import it again and place it as before.');
+
 /** State of a plan file: two files with the same stamp hold the same bytes. */
 const stampOf = (bytes: Uint8Array, changed_ms: number): string => `${bytes.length}-${Math.round(changed_ms)}-${sha256Of(bytes)}`;
 const digestIn = (stamp: string): string => stamp.slice(stamp.lastIndexOf('-') + 1);
@@ -51,10 +56,10 @@ export function readPlanBytes(bytes: Uint8Array, where: string): ReadPlan {
   if (!read.ok) throw new HostProblem(read.problem.code, read.problem.what, [where, read.problem.where].filter(Boolean).join(': '), read.problem.remedy);
   const remarks = isFromSheets ? [...read.remarks, FROM_SHEETS] : [...read.remarks];
   const assets: PackedAsset[] = [];
-  for (const { name, file, sha256 } of Object.values(read.plan.assets)) {
+  for (const { id, name, file, sha256 } of Object.values(read.plan.assets)) {
     const packed = Object.hasOwn(read.assets, file) ? read.assets[file] : undefined;
     if (packed && sha256Of(packed) === sha256) assets.push({ name, sha256, bytes: packed });
-    else if (packed) remarks.push(`The floor plan “${name}” in this file is damaged and was left out. Import it again and place it as before.`);
+    else if (packed) remarks.push(`The ${fileWords(read.plan, id)} “${name}” in this file is damaged and was left out. ${remedyFor(read.plan, id)}`);
   }
   return { plan: read.plan, assets, remarks, isFromSheets };
 }
@@ -97,10 +102,10 @@ export interface PackedPlan {
 export async function packWithAssets(plan: Plan, findAsset: (sha256: string) => Promise<{ bytes: Uint8Array } | undefined>): Promise<PackedPlan> {
   const files: Record<string, Uint8Array> = {};
   const remarks: string[] = [];
-  for (const { name, file, sha256 } of Object.values(plan.assets)) {
+  for (const { id, name, file, sha256 } of Object.values(plan.assets)) {
     const found = await findAsset(sha256);
     if (found) files[file] = found.bytes;
-    else remarks.push(`The floor plan “${name}” was not at hand and is not in the file. Import it again and place it as before.`);
+    else remarks.push(`The ${fileWords(plan, id)} “${name}” was not at hand and is not in the file. ${remedyFor(plan, id)}`);
   }
   return { bytes: packPlan(plan, files), remarks };
 }
