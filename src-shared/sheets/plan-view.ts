@@ -19,11 +19,12 @@ import { drawWalls, labelOpenings } from './draw-walls.ts';
 import type { NumberedFinding } from './findings-table.ts';
 import { settleLabels } from './labels.ts';
 import { line, pen, text } from './marks.ts';
+import { onLayer } from './on-layer.ts';
 import { dimensionNozzles, dimensionRoom } from './nozzle-dimensions.ts';
 import { type PlanContent, contentBounds } from './plan-content.ts';
 import { PRINT, WEIGHT } from './print-ink.ts';
 import { type SectionCut, alongCut_m } from './section-cuts.ts';
-import type { Mark } from './sheet.ts';
+import type { Mark, SheetLayer } from './sheet.ts';
 import type { SymbolName } from './symbol-names.ts';
 import { arrowHead } from './symbols.ts';
 import { type PaperBox, marksBox } from './text-box.ts';
@@ -57,6 +58,8 @@ export interface PlanViewOptions {
   readonly rooms?: ReadonlyMap<string, FieldRoomAnswer>;
   /** Names only: dimensions and figures stand on the room plans. */
   readonly isOverview?: boolean;
+  /** Puts every mark on a layer that can be hidden by itself. */
+  readonly isLayered?: boolean;
   /** Draws other things of the content than its nozzles and pipe. */
   readonly draw?: (view: ViewDraft, content: PlanContent, options: PlanViewOptions) => void;
   /** What the view must hold; all of the content when missing. */
@@ -114,37 +117,50 @@ function clippedTo(mark: Extract<Mark, { kind: 'clip' }>, box: PaperBox, room: P
 function drawContent(view: ViewDraft, content: PlanContent, options: PlanViewOptions, isShown: (at: PlanPoint) => boolean): void {
   const { level, layer, rooms, spaces, networks, solids } = content;
   const nozzles = networks.flatMap((network) => network.nozzles);
-  drawUnderlay(view, level, options.drawings);
+  const on = (name: SheetLayer, draw: () => void): void => (options.isLayered ? onLayer(view, name, draw) : draw());
+  on('underlay', () => drawUnderlay(view, level, options.drawings));
   for (const space of spaces) {
     const own = nozzles.filter((nozzle) => nozzle.space?.key === space.key);
-    if (own.length > 0 || space.isProtected) drawCoverage(view, space, own);
+    if (own.length > 0 || space.isProtected) on('coverage', () => drawCoverage(view, space, own));
   }
-  drawSolids(view, solids);
-  drawWalls(view, rooms);
-  drawRays(view, nozzles);
-  for (const network of networks) drawPipes(view, network);
-  for (const network of networks) drawCylinders(view, network);
-  for (const network of networks) drawUprights(view, network);
-  drawNozzles(view, nozzles);
-  for (const network of networks) drawSupports(view, network);
+  on('building', () => {
+    drawSolids(view, solids);
+    drawWalls(view, rooms);
+  });
+  on('nozzles', () => drawRays(view, nozzles));
+  on('pipe', () => {
+    for (const network of networks) drawPipes(view, network);
+    for (const network of networks) drawCylinders(view, network);
+    for (const network of networks) drawUprights(view, network);
+  });
+  on('nozzles', () => drawNozzles(view, nozzles));
+  on('pipe', () => {
+    for (const network of networks) drawSupports(view, network);
+  });
   if (options.isOverview) {
     labelOverview(view, content, options);
     return;
   }
   const shownRooms = new Set(rooms.map(({ key }) => key));
   const cuts = options.cuts.filter((cut) => layer === 'room' && shownRooms.has(cut.room.key));
-  for (const cut of cuts) drawCutMarks(view, cut, rooms);
+  on('notes', () => {
+    for (const cut of cuts) drawCutMarks(view, cut, rooms);
+  });
   if (options.rooms) drawPatches(view, nozzles, options.rooms);
 
   drawClouds(view, content, options.issue);
   const apart = new Map<string, readonly string[]>();
   for (const space of spaces) {
     const own = nozzles.filter((nozzle) => nozzle.space?.key === space.key);
-    for (const [id, words] of dimensionNozzles(view, space, options.datums.get(space.key), own, rooms, isShown)) apart.set(id, words);
+    on('dimensions', () => {
+      for (const [id, words] of dimensionNozzles(view, space, options.datums.get(space.key), own, rooms, isShown)) apart.set(id, words);
+    });
   }
   if (layer === 'room') {
-    drawUserDimensions(view, level);
-    for (const room of rooms) dimensionRoom(view, room, rooms);
+    on('dimensions', () => {
+      drawUserDimensions(view, level);
+      for (const room of rooms) dimensionRoom(view, room, rooms);
+    });
   }
   for (const network of networks) labelCylinders(view, network);
   for (const network of networks) labelNozzles(view, network, apart);
@@ -157,7 +173,7 @@ function drawContent(view: ViewDraft, content: PlanContent, options: PlanViewOpt
     labelNotes(view, level);
   }
   labelRooms(view, spaces);
-  settleLabels(view);
+  on('notes', () => settleLabels(view));
 }
 
 /** Names of rooms and nozzles, the user's own notes and dimensions, and where findings are. */

@@ -17,7 +17,7 @@ import type { SvgDrawing } from './write-svg.ts';
 
 /** Paper around a view, and paper for the title below it [mm]. */
 const MARGIN_mm = 10;
-const TITLE_mm = 24;
+const TITLE_mm = 27;
 /** The view is read at hand's length, whatever its size. */
 const SIZES = typeSizesOf(PAPERS.A3);
 /** Room that a view is composed in at most [mm]: the longest roll that is ordinary. */
@@ -39,7 +39,7 @@ export function planViewDrawing({ derived, findings }: Pick<Evaluation, 'derived
   const shared = { sizes: SIZES, lengths, drawings, cuts: planCuts(derived), findings: numberFindings(findings), issue: plan.lastIssue, datums: datumsOf(derived) };
   let best: ComposedView | undefined;
   for (const ratio of fitting.length > 0 ? fitting : [wished ?? ordinaryScales(lengths).at(-1) ?? 100]) {
-    const view = composePlanView(content, { ...shared, scale: ratio, room: LARGEST });
+    const view = composePlanView(content, { ...shared, scale: ratio, room: LARGEST, isLayered: true });
     if (view && (!best || view.unplaced.length < best.unplaced.length)) best = view;
     if (best?.unplaced.length === 0) break;
   }
@@ -70,7 +70,7 @@ function framed(derived: Evaluation['derived'], content: PlanContent, { marks, b
       text(MARGIN_mm, top + heading_mm, title, { height_mm: heading_mm, font: 'bold' }),
       text(MARGIN_mm, top + heading_mm + text_mm * 2.4, scaleWords, { height_mm: text_mm }),
       ...bar.marks,
-      text(MARGIN_mm, top + heading_mm + text_mm * 5.2, remarks, { height_mm: text_mm, font: isSample ? 'bold' : 'plain' }),
+      text(MARGIN_mm, top + heading_mm + text_mm * 6.2, remarks, { height_mm: text_mm, font: isSample ? 'bold' : 'plain' }),
     ],
   };
 }
