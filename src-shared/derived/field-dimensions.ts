@@ -27,8 +27,9 @@ export interface FieldDimension {
   readonly planned_m: number;
 }
 
-const letter = (i: number): string => (i < 26 ? String.fromCharCode(65 + i) : `${letter(Math.floor(i / 26) - 1)}${String.fromCharCode(65 + (i % 26))}`);
-const small = (i: number): string => letter(i).toLowerCase();
+/** Letter of a corner, counted from 0 in the order of the room's outline: A, B … Z, AA. */
+export const cornerLetter = (i: number): string => (i < 26 ? String.fromCharCode(65 + i) : `${cornerLetter(Math.floor(i / 26) - 1)}${String.fromCharCode(65 + (i % 26))}`);
+const small = (i: number): string => cornerLetter(i).toLowerCase();
 
 /** Whether the straight line between two corners of a ring runs inside it. */
 function runsInside(ring: readonly PlanPoint[], i: number, k: number): boolean {
@@ -68,11 +69,11 @@ function ofRoom(space: Space, datum: Datum | undefined): FieldDimension[] {
   };
   for (const [i, corner] of corners.entries()) {
     const next = corners[(i + 1) % corners.length];
-    if (next) add('wall', corner.id, `corner ${letter(i)}`, `corner ${letter((i + 1) % corners.length)}, along the ${sideName(corner, next, corners)}`, distance_m(corner, next));
+    if (next) add('wall', corner.id, `corner ${cornerLetter(i)}`, `corner ${cornerLetter((i + 1) % corners.length)}, along the ${sideName(corner, next, corners)}`, distance_m(corner, next));
   }
   for (const [i, k] of diagonalsOf(corners)) {
     const [a, b] = [corners[i], corners[k]];
-    if (a && b) add('diagonal', `${a.id}-${b.id}`, `corner ${letter(i)}`, `corner ${letter(k)}, across`, distance_m(a, b));
+    if (a && b) add('diagonal', `${a.id}-${b.id}`, `corner ${cornerLetter(i)}`, `corner ${cornerLetter(k)}, across`, distance_m(a, b));
   }
   for (const [i, { words, at }] of ceilingPlaces(corners, datum).entries()) {
     const height_m = space.ceilingAt_m(at);
@@ -91,7 +92,7 @@ function sideName(a: PlanPoint, b: PlanPoint, ring: readonly PlanPoint[]): strin
 const OFF_CORNER_m = 0.3;
 
 /** At the datum corner, in the middle, and at the corner farthest from the first. */
-function ceilingPlaces(corners: readonly PlanPoint[], datum: Datum | undefined): { readonly words: string; readonly at: PlanPoint }[] {
+export function ceilingPlaces(corners: readonly PlanPoint[], datum: Datum | undefined): { readonly words: string; readonly at: PlanPoint }[] {
   const first = datum?.corner ?? corners[0];
   if (!first) return [];
   const far = corners.reduce((best, corner) => (distance_m(first, corner) > distance_m(first, best) ? corner : best), first);

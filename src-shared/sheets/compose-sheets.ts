@@ -12,6 +12,9 @@ import { finishSheet, legendFits, sheetFacts } from './finish-sheet.ts';
 import type { FlowBlock } from './flow.ts';
 import { printable } from './font-widths.ts';
 import { sheetLayout } from './frame.ts';
+import { asBuiltTable } from './as-built-table.ts';
+import { asBuiltDrawing, fieldDrawing } from './room-drawings.ts';
+import { roomSheets } from './room-sheets.ts';
 import { isometricSheets } from './isometric-view.ts';
 import { planContents } from './plan-content.ts';
 import { placeViews } from './place-views.ts';
@@ -89,7 +92,8 @@ function seriesOf(set: ViewSet, evaluation: Evaluation, options: SheetOptions): 
     { number: 8, drafts: [], blocks: scheduleBlocks(facts) },
     ...(isField ? [] : [{ number: 9, drafts: [], blocks: sumBlocks(facts) }, { number: 10, drafts: [], blocks: reviewBlocks(facts) }]),
     { number: 11, drafts: [], blocks: testBlocks(facts) },
-    { number: 12, drafts: [], blocks: fieldBlocks(facts) },
+    { number: 12, drafts: roomSheets(set, fieldDrawing(set)), blocks: fieldBlocks(facts) },
+    { number: 13, drafts: roomSheets(set, asBuiltDrawing(set)), blocks: [full(asBuiltTable(derived, options.rooms, options.answers))] },
   ];
 }
 

@@ -4,7 +4,7 @@ import type { FittingSign } from '../isometric/fitting-sign.ts';
 import { newDevice } from '../model/new-device.ts';
 import type { AssemblyPart, Device, DeviceKind, Support } from '../model/plan.ts';
 import { assemblySymbol, manifoldSymbol } from './assembly-symbols.ts';
-import { doubleLine, line, pen, ring, segments } from './marks.ts';
+import { circle, doubleLine, line, pen, ring, segments } from './marks.ts';
 import { PRINT, WEIGHT } from './print-ink.ts';
 import type { Mark } from './sheet.ts';
 import { SYMBOL_NAMES, type SymbolName } from './symbol-names.ts';
@@ -12,11 +12,15 @@ import {
   arcPlaces,
   arrowHead,
   breakSymbol,
+  builtPlaceSymbol,
+  ceilingPlaceSymbol,
   cylinderSymbol,
   datumSymbol,
   deviceSymbol,
+  drawnPlaceSymbol,
   fittingSymbol,
   nozzleSymbol,
+  pipeMarkSymbol,
   reducerSymbol,
   riserSymbol,
   seatSymbol,
@@ -194,6 +198,12 @@ const ENTRIES: Readonly<Record<SymbolName, Entry>> = {
       ...[-1, 1].flatMap((sx) => [-1, 1].map((sy) => line(pen(WEIGHT.thin, PRINT.quiet), x + sx * half * 0.4, y + sy * 1.7 * f, x + sx * half * 0.75, y + sy * 1.7 * f, x + sx * half * 0.75, y + sy * 0.7 * f))),
     ],
   },
+  corner: { words: 'corner of the room, its letter beside it', draw: (x, y, _half, f) => [circle(undefined, x, y, 0.9 * f, PRINT.ink)] },
+  diagonal: { words: 'diagonal to be measured', draw: across(pen(WEIGHT.thin, PRINT.quiet, [6, 1.5, 1, 1.5])) },
+  'ceiling-place': { words: 'ceiling height measured here', draw: (x, y, _half, f) => [ceilingPlaceSymbol(x, y, f)] },
+  'pipe-mark': { words: 'place of the pipe to be measured', draw: (x, y, _half, f) => [pipeMarkSymbol(x, y, f)] },
+  'drawn-place': { words: 'drawn, not built so: struck through', draw: (x, y, _half, f) => [drawnPlaceSymbol(x, y, f)] },
+  'built-place': { words: 'as built', draw: (x, y, _half, f) => [builtPlaceSymbol(x, y, f)] },
   coverage: {
     words: 'edge of a nozzle’s floor, ticks inward',
     draw: (x, y, half, f) => [

@@ -108,7 +108,7 @@ const AT_WALL_m = 0.01;
 const isInRoom = (room: Space, at: PlanPoint): boolean => isInside(at, room.outline) || distanceToOutline_m(at, room.outline) <= AT_WALL_m;
 
 /** What of a network belongs to a room: all of it when all its nozzles are there, else what lies in the room. */
-function networkInRoom(content: NetworkContent, room: Space): NetworkContent | undefined {
+export function networkInRoom(content: NetworkContent, room: Space): NetworkContent | undefined {
   const { network, pipes, fittings, nozzles, supports, hasCylinders } = content;
   const isOwn = network.nozzles.length > 0 && network.nozzles.every(({ space }) => space?.enclosure.id === room.enclosure.id);
   if (isOwn) return content;

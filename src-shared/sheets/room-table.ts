@@ -16,7 +16,8 @@ const WHOLE_rad = 2 * Math.PI - 1e-6;
 /** Figures of a shift, cut down to the tape: "−2" +11"". */
 export const shiftText = (minus_m: number, plus_m: number, lengths: 'feet' | 'metric'): string => `−${formatLength(tapeDown_m(minus_m, lengths), lengths)} +${formatLength(tapeDown_m(plus_m, lengths), lengths)}`;
 
-function turnText({ room }: Extract<FieldRoomAnswer, { isKnown: true }>, lengths: 'feet' | 'metric'): string {
+/** Which ways its first hole may point, cut to the degree within. */
+export function turnText({ room }: Extract<FieldRoomAnswer, { isKnown: true }>, lengths: 'feet' | 'metric'): string {
   const { turn } = room;
   if (!turn) return 'as drawn only';
   if (turn.to_rad - turn.from_rad >= WHOLE_rad) return 'any way';

@@ -1,6 +1,6 @@
 import type { Verdict } from '../rules/finding.ts';
 import type { PressureZone } from '../derived/pipe-zone.ts';
-import { circle, doubleLine, line, pen, ring } from './marks.ts';
+import { circle, doubleLine, line, pen, ring, segments } from './marks.ts';
 import { PRINT, WEIGHT } from './print-ink.ts';
 import type { FittingSign } from '../isometric/fitting-sign.ts';
 import type { Device, Support } from '../model/plan.ts';
@@ -8,6 +8,18 @@ import { deviceShape } from './device-shape.ts';
 import { fittingShape } from './fitting-shape.ts';
 import type { Mark } from './sheet.ts';
 import { type SupportLie, supportShape } from './support-shape.ts';
+
+/** A place where the ceiling is measured: an open triangle. */
+export const ceilingPlaceSymbol = (x: number, y: number, factor: number): Mark => ({ kind: 'line', places: [x - 1.6 * factor, y + 1.1 * factor, x + 1.6 * factor, y + 1.1 * factor, x, y - 1.7 * factor], closed: true, stroke: pen(WEIGHT.medium), fill: PRINT.paper });
+
+/** A place of the pipe that is measured: a small diamond. */
+export const pipeMarkSymbol = (x: number, y: number, factor: number): Mark => ({ kind: 'line', places: [x - 1.3 * factor, y, x, y - 1.3 * factor, x + 1.3 * factor, y, x, y + 1.3 * factor], closed: true, stroke: pen(WEIGHT.medium), fill: PRINT.paper });
+
+/** A drawn place that was not built: struck through. */
+export const drawnPlaceSymbol = (x: number, y: number, factor: number): Mark => segments(pen(WEIGHT.medium * factor), [x - 2 * factor, y - 2 * factor, x + 2 * factor, y + 2 * factor, x - 2 * factor, y + 2 * factor, x + 2 * factor, y - 2 * factor]);
+
+/** A place as it was built: a heavy ring. */
+export const builtPlaceSymbol = (x: number, y: number, factor: number): Mark => circle(pen(WEIGHT.heavy * 1.4 * factor), x, y, 2.8 * factor);
 
 /** Places along an arc, counter-clockwise on paper from its right, x and y in turn. */
 export function arcPlaces(x: number, y: number, radius: number, from_rad: number, to_rad: number, steps = 24): number[] {
