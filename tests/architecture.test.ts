@@ -86,6 +86,7 @@ const LAYERS: Readonly<Record<string, readonly string[]>> = {
     'src-shared/evaluate.ts',
     'src-shared/rules/',
     'src-shared/margins/field-room.ts',
+    'fflate',
   ],
   'src-shared/workbook': ['src-shared/units/', 'src-shared/model/', 'src-shared/derived/', 'src-shared/take-off/', 'src-shared/sheets/', 'fflate'],
   'src-shared/host': ['src-shared/model/', 'src-shared/site/field-entries.ts', 'src-shared/profile/', 'src-shared/underlay/', 'zod', 'fflate'],

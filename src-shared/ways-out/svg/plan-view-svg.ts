@@ -39,7 +39,7 @@ export function planViewDrawing({ derived, findings }: Pick<Evaluation, 'derived
   const shared = { sizes: SIZES, lengths, drawings, cuts: planCuts(derived), findings: numberFindings(findings), issue: plan.lastIssue, datums: datumsOf(derived) };
   let best: ComposedView | undefined;
   for (const ratio of fitting.length > 0 ? fitting : [wished ?? ordinaryScales(lengths).at(-1) ?? 100]) {
-    const view = composePlanView(content, { ...shared, scale: ratio, room: LARGEST, isLayered: true });
+    const view = composePlanView(content, { ...shared, scale: ratio, room: LARGEST });
     if (view && (!best || view.unplaced.length < best.unplaced.length)) best = view;
     if (best?.unplaced.length === 0) break;
   }
