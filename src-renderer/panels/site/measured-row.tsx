@@ -109,7 +109,7 @@ export function MeasuredRow({ row, signed, knockOnOf }: MeasuredRowProps) {
         <LengthField
           label={`Measured, ${dimension.name}`}
           value={value_m}
-          blank={{ text: 'not measured', commit: () => measurement && commit(clearMeasurement([dimension.id])) }}
+          blank={{ text: '', commit: () => measurement && commit(clearMeasurement([dimension.id])) }}
           onCommit={(taken_m) => commit(recordMeasurements([{ id: dimension.id, value_m: taken_m, ...signed() }]))}
           onEnter={() => document.activeElement && focusNextField(document.activeElement)}
         />
