@@ -126,7 +126,7 @@ function closureOf(space: Space, held: PlanPoint | undefined, along: string | un
  * site tolerance of the plan. Its datum corner and first datum face stay where they are drawn.
  * @param dimensions  of the plan
  */
-export function roomClosures(derived: Derived, measurements: Readonly<Record<string, Measurement>>, lengthText: (length_m: number) => string, dimensions = fieldDimensionsOf(derived)): RoomClosure[] {
+export function roomClosures(derived: Derived, measurements: Readonly<Record<string, Measurement>>, lengthText: (length_m: number) => string, dimensions: readonly FieldDimension[] = fieldDimensionsOf(derived)): RoomClosure[] {
   const datums = datumsOf(derived);
   const { siteTolerance_m } = derived.plan.settings;
   const byRoom = new Map<string, FieldDimension[]>();
