@@ -41,7 +41,7 @@ const STILL_px = 3;
 const ARROWS: Readonly<Record<string, readonly [number, number]>> = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
 
 /** Mouse and keys over the paper: a drag shows where the view would stand and places it on release, as one step. */
-export function usePaperInput({ sheet, camera, field, chosen, choose, editNote, addNote, step, fit, zoom, pan, close }: PaperInput) {
+export function usePaperInput({ sheet, camera, field, chosen, choose, editNote, addNote, step, fit: showWhole, zoom, pan, close }: PaperInput) {
   const commit = useCommit();
   const drag = useRef<Drag | null>(null);
   const [ghost, setGhost] = useState<Ghost | null>(null);
@@ -141,7 +141,7 @@ export function usePaperInput({ sheet, camera, field, chosen, choose, editNote, 
     if (event.key === 'Enter' && chosen?.kind === 'note') editNote(chosen.id);
     else if (event.key === 'PageDown' || event.key === 'PageUp') step(event.key === 'PageDown' ? 1 : -1);
     else if (event.key === '+' || event.key === '-') zoom(event.key === '+' ? 1.25 : 0.8, (field.current?.clientWidth ?? 0) / 2, (field.current?.clientHeight ?? 0) / 2);
-    else if (event.key === '0') fit();
+    else if (event.key === '0') showWhole();
     else if (event.key === 'n') addNote();
     else if (event.key === 'Escape' && drag.current) onPointerCancel();
     else if (event.key === 'Escape' && chosen) choose(null);
