@@ -19,7 +19,6 @@ import { drawWalls, labelOpenings } from './draw-walls.ts';
 import type { NumberedFinding } from './findings-table.ts';
 import { settleLabels } from './labels.ts';
 import { line, pen, text } from './marks.ts';
-import { onLayer } from './on-layer.ts';
 import { dimensionNozzles, dimensionRoom } from './nozzle-dimensions.ts';
 import { type PlanContent, contentBounds } from './plan-content.ts';
 import { PRINT, WEIGHT } from './print-ink.ts';
@@ -29,7 +28,7 @@ import type { SymbolName } from './symbol-names.ts';
 import { arrowHead } from './symbols.ts';
 import { type PaperBox, marksBox } from './text-box.ts';
 import type { TypeSizes } from '../paper/type-sizes.ts';
-import { type ViewDraft, inRoom, marksOf, uprightBox, viewDraft, viewFrame } from './view-draft.ts';
+import { type ViewDraft, inLayer, inRoom, marksOf, uprightBox, viewDraft, viewFrame } from './view-draft.ts';
 
 /** A view composed on the paper it was given. */
 export interface ComposedView {
@@ -58,8 +57,6 @@ export interface PlanViewOptions {
   readonly rooms?: ReadonlyMap<string, FieldRoomAnswer>;
   /** Names only: dimensions and figures stand on the room plans. */
   readonly isOverview?: boolean;
-  /** Puts every mark on a layer that can be hidden by itself. */
-  readonly isLayered?: boolean;
   /** Draws other things of the content than its nozzles and pipe. */
   readonly draw?: (view: ViewDraft, content: PlanContent, options: PlanViewOptions) => void;
   /** What the view must hold; all of the content when missing. */
@@ -117,7 +114,7 @@ function clippedTo(mark: Extract<Mark, { kind: 'clip' }>, box: PaperBox, room: P
 function drawContent(view: ViewDraft, content: PlanContent, options: PlanViewOptions, isShown: (at: PlanPoint) => boolean): void {
   const { level, layer, rooms, spaces, networks, solids } = content;
   const nozzles = networks.flatMap((network) => network.nozzles);
-  const on = (name: SheetLayer, draw: () => void): void => (options.isLayered ? onLayer(view, name, draw) : draw());
+  const on = (name: SheetLayer, draw: () => void): void => inLayer(view, name, draw);
   on('underlay', () => drawUnderlay(view, level, options.drawings));
   for (const space of spaces) {
     const own = nozzles.filter((nozzle) => nozzle.space?.key === space.key);
@@ -146,9 +143,9 @@ function drawContent(view: ViewDraft, content: PlanContent, options: PlanViewOpt
   on('notes', () => {
     for (const cut of cuts) drawCutMarks(view, cut, rooms);
   });
-  if (options.rooms) drawPatches(view, nozzles, options.rooms);
-
-  drawClouds(view, content, options.issue);
+  const { rooms: patches } = options;
+  if (patches) on('nozzles', () => drawPatches(view, nozzles, patches));
+  on('findings', () => drawClouds(view, content, options.issue));
   const apart = new Map<string, readonly string[]>();
   for (const space of spaces) {
     const own = nozzles.filter((nozzle) => nozzle.space?.key === space.key);
@@ -162,11 +159,11 @@ function drawContent(view: ViewDraft, content: PlanContent, options: PlanViewOpt
       for (const room of rooms) dimensionRoom(view, room, rooms);
     });
   }
-  for (const network of networks) labelCylinders(view, network);
-  for (const network of networks) labelNozzles(view, network, apart);
-  for (const network of networks) labelUprights(view, network);
-  labelFindings(view, options.findings, content);
-  for (const network of networks) labelPipes(view, network);
+  for (const network of networks) on('pipe', () => labelCylinders(view, network));
+  for (const network of networks) on('nozzles', () => labelNozzles(view, network, apart));
+  for (const network of networks) on('pipe', () => labelUprights(view, network));
+  on('findings', () => labelFindings(view, options.findings, content));
+  for (const network of networks) on('pipe', () => labelPipes(view, network));
   labelSolids(view, solids);
   if (layer === 'room') {
     labelOpenings(view, rooms);

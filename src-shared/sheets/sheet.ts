@@ -2,8 +2,8 @@ import type { FieldRoomAnswer } from '../margins/field-room.ts';
 import type { PaperId } from '../model/paper-ids.ts';
 import type { Box } from '../geometry/outline.ts';
 import type { Paper } from '../paper/papers.ts';
-import type { PaperBox } from './text-box.ts';
 import type { RevisedSince } from './changes-table.ts';
+import type { PaperBox } from './text-box.ts';
 
 /** How a mark is drawn: widths and dashes in mm on paper, colours `#rrggbb`. */
 export interface Stroke {
@@ -58,8 +58,6 @@ type Ink =
       readonly place?: string;
       /** Name of the place that it leads to; one that the set does not hold is no link. */
       readonly goesTo?: string;
-      /** Words of the outline that lead here, and how much paper above and to the right they show. */
-      readonly bookmark?: { readonly words: string; readonly up_mm: number; readonly right_mm: number };
     }
   | { readonly kind: 'image'; readonly bytes: Uint8Array; readonly mime: 'image/png' | 'image/jpeg'; /** Maps the unit square, y up, to paper mm. */ readonly matrix: readonly [number, number, number, number, number, number]; readonly opacity: number }
   /** Everything in it is cut at the box. */
