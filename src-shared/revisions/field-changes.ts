@@ -27,6 +27,7 @@ export const wayBetween = (a: { readonly x: number; readonly y: number; readonly
 
 /** Ways that differ less than this are the same [m]: sums of coordinates do not come out exactly. */
 const SAME_WAY_m = 1e-6;
+/** Whether two things moved the same way and as far. */
 export const isSameWay = (a: Move, b: Move): boolean => Math.abs(a.east_m - b.east_m) <= SAME_WAY_m && Math.abs(a.north_m - b.north_m) <= SAME_WAY_m && Math.abs(a.up_m - b.up_m) <= SAME_WAY_m;
 
 const nameIn = (value: unknown, other: unknown, fallback: string): string => {

@@ -97,6 +97,7 @@ const ABBREVIATIONS: readonly (readonly [string, string])[] = [
   ['Rev.', 'revision; a triangle names the present one'],
 ];
 
+/** What short words on the sheets stand for. */
 export const abbreviationTable = (): Table => ({
   title: 'Abbreviations',
   columns: [{ head: '', font: 'bold' }, { head: '', isWide: true }],

@@ -37,6 +37,7 @@ export interface DrawingDraft {
   readonly words: FreeWords;
 }
 
+/** An empty drawing, to which entities and symbols are added. */
 export const drawingDraft = (lengths: Settings['lengths']): DrawingDraft => ({ lengths, entities: [], blocks: [], known: new Map(), words: freeWords(M_PER_MM) });
 
 /** A place at a height. */

@@ -15,6 +15,10 @@ export interface FreeWords {
 export const ROW_PITCH = 1.6;
 const EVERYWHERE_mm = 1e9;
 
+/**
+ * Places words of a drawing where none covers another.
+ * @param mPerMm  metres of the drawing for a millimetre of the paper that it is written for
+ */
 export function freeWords(mPerMm: number): FreeWords {
   const placer: LabelPlacer = labelPlacer({ left: -EVERYWHERE_mm, top: -EVERYWHERE_mm, right: EVERYWHERE_mm, bottom: EVERYWHERE_mm });
   const boxAt = (lines: readonly string[], { height_m, rotation_rad, align }: Omit<DxfText, 'text'>, [x, y]: DxfPlace): TurnedBox => {

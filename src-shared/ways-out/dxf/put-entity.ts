@@ -47,6 +47,7 @@ export function putTextBody(tags: DxfTags, words: DxfText): void {
   tags.place(11, at);
 }
 
+/** How the file says where the place of a text lies in its height: 0 at the baseline, 2 in the middle. */
 export const upAcross = ({ align }: DxfText): number => (align === 'centre' ? 2 : 0);
 
 /** Writes one entity, a symbol with its fields. */

@@ -5,7 +5,9 @@ import { type WorkbookCell, type WorkbookColumn, type WorkbookSheet, figure } fr
 /** Columns and rows of a schedule before it is a sheet of a workbook. */
 export type ScheduleContent = Pick<WorkbookSheet, 'columns' | 'rows'>;
 
+/** A column of a schedule, its width in characters. */
 export const column = (head: string, width: number): WorkbookColumn => ({ head, width });
+/** A whole number of things. */
 export const count = (number: number): WorkbookCell => figure(number, 0);
 
 /** Quantities that stand in SI and beside it in what a plan in feet shows. */
@@ -28,6 +30,7 @@ export const quantityCells = (value: number | null | undefined, kind: keyof type
 
 /** Heads of an orifice area, in the units that orifices are told by. */
 export const orificeColumns = (lengths: LengthSystem): WorkbookColumn[] => [column('Orifice area [mm²]', 12), ...(lengths === 'feet' ? [column('Orifice area [in²]', 12)] : [])];
+/** An orifice area under those heads; empty while it is not known. */
 export const orificeCells = (area_m2: number | null, lengths: LengthSystem): WorkbookCell[] => [
   area_m2 === null ? null : figure(area_m2 * 1e6, 2),
   ...(lengths === 'feet' ? [area_m2 === null ? null : figure(toSquareInches(area_m2), 4)] : []),
@@ -35,6 +38,7 @@ export const orificeCells = (area_m2: number | null, lengths: LengthSystem): Wor
 
 /** A temperature in the unit of the plan. */
 export const temperatureUnit = (lengths: LengthSystem): string => (lengths === 'feet' ? '°F' : '°C');
+/** A temperature in that unit; empty while it is not known. */
 export const temperatureCell = (kelvins: number | null | undefined, lengths: LengthSystem): WorkbookCell => (kelvins === null || kelvins === undefined ? null : figure(lengths === 'feet' ? toFahrenheit(kelvins) : toCelsius(kelvins), 1));
 
 /** An angle counter-clockwise from plan east [°], 0 … 360. */
