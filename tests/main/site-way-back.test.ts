@@ -69,7 +69,7 @@ test('a set is issued, the field sheet is filled in on a tablet and read back, j
     return found;
   };
   const across = dimension(({ kind }) => kind === 'diagonal');
-  const aside = dimension(({ name, part }) => name.startsWith('N1 ') && part === 'first');
+  const aside = dimension(({ name, part }) => name.startsWith('N1 ') && part === 'second');
   const low = dimension(({ name, part }) => name.startsWith('N5 ') && part === 'height');
   const off = new Map([
     [across.id, 6 * INCH_m],

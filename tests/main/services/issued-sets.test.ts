@@ -1,4 +1,7 @@
-import { describe, expect, test } from 'vitest';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, describe, expect, test } from 'vitest';
 import { addRevision } from '#shared/commands/add-revision';
 import { approveSet } from '#shared/commands/approve-set';
 import { editInfo } from '#shared/commands/edit-info';
@@ -35,9 +38,17 @@ const moved = (plan: Plan): Plan => {
 };
 const textOf = async (pdf: Uint8Array): Promise<string> => (await readPdf(pdf)).map((page) => JSON.stringify(page)).join('\n');
 
+/** Folders that outlast one test. */
+const shared: string[] = [];
+afterAll(() => {
+  for (const folder of shared) rmSync(folder, { recursive: true, force: true });
+});
+
 /** A is issued and approved, then a nozzle is moved and B is issued: printed once for all tests. */
 async function issuedTwice() {
-  const assets = store();
+  const folder = mkdtempSync(join(tmpdir(), 'nozzlewright-'));
+  shared.push(folder);
+  const assets = makeAssetStore(folder, () => TEST_TIME);
   const a = await issued(drawn(), first, assets);
   const approved = done(a, approveSet(a.issuedSets[0]?.id ?? '', { by: 'Authority', date: '2026-12-01', reference: '7' })).next;
   const b = await issued(doneAll(moved(approved), editInfo({ client: 'Other' })), { ...first, mark: 'B', date: '2026-12-02' }, assets, new Date(TEST_TIME.getTime() + 9e6));

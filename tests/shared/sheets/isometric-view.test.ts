@@ -71,7 +71,8 @@ describe('an isometric sheet', () => {
   test('says that it is not to scale, and lists the symbols in use only', () => {
     const words = wordsFor(built(regulator(true)).plan);
     expect(words.some((text) => text.startsWith('not to scale, seen from the '))).toBe(true);
-    expect(words).toContain('regulator, arrow with the flow');
+    // The legend stands beside the view, or where that column has no room for it on a sheet of its own.
+    expect(sheetsOf(built(regulator(true)).plan, { paper: 'A3' }).flatMap(wordsOf)).toContain('regulator, arrow with the flow');
     expect(words).not.toContain('check valve, arrow with the flow');
     expect(words).not.toContain('rigid support');
     expect(words).not.toContain('reducer, tip with the flow');

@@ -46,8 +46,8 @@ describe('the table of releasing circuits', () => {
 
   test.each(['submittal', 'field'] as const)('stands in the %s set where there is a circuit', (set) => {
     const words = (given: Partial<Release> | null) => JSON.stringify(composeSheets(evaluate(withRelease(given)), new Map(), { paper: 'auto', scale: 'auto', set, printedAt: '2026-01-01 00:00' }).map(({ marks }) => marks));
-    expect(words({ devices: [horn] })).toContain('Releasing circuits');
-    expect(words(null)).not.toContain('Releasing circuits');
+    expect(words({ devices: [horn] })).toContain('terminals in the order of the wire');
+    expect(words(null)).not.toContain('terminals in the order of the wire');
   });
 
   test('a plan without networks has none', () => {
