@@ -1,9 +1,13 @@
 import type Konva from 'konva';
+import { Konva as settings } from 'konva/lib/Global.js';
 import { type RefObject, useCallback, useLayoutEffect, useRef } from 'react';
 import { Layer, Shape } from 'react-konva';
 import type { Paint } from './paint.ts';
 import { Painter, type Screen } from './painter.ts';
 import type { Viewport } from './viewport.ts';
+
+// The library counts layers because it would draw each of them whenever anything moves; these are pictures that are shifted.
+settings.showWarnings = false;
 
 /** A layer of a stage as what shows a picture. */
 const screenOf = (layer: Konva.Layer): Screen => ({ canvas: layer.getNativeCanvasElement(), ratio: layer.getCanvas().getPixelRatio(), draw: () => void layer.draw() });
