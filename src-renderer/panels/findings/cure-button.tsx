@@ -45,7 +45,8 @@ export function CureButton({ cure }: { readonly cure: Exclude<Cure, { kind: 'adv
       <button
         type="button"
         className="button is-main"
-        onPointerEnter={tryIt}
+        // Moved onto, not merely come under a pointer that rests: after an undo the plan must not look as if it had not been.
+        onPointerMove={tryIt}
         onPointerLeave={leave}
         onFocus={tryIt}
         onBlur={leave}
