@@ -98,12 +98,6 @@ export function followingEvaluation(plan: Plan, present: Plan, source: Discharge
 /** Checks a plan for one slice more. Answers whether something is still to be asked. */
 export const checkOn = (plan: Plan, source: DischargeSource): boolean => check(plan, source, beginSlice()).isStale;
 
-/** A plan checked to the end, for what must not rest on findings from before. */
-export function finishedEvaluation(plan: Plan, source: DischargeSource): Evaluation {
-  const evaluation = evaluationOf(plan, source);
-  return evaluation.isStale ? check(plan, source, never) : evaluation;
-}
-
 /** A plan checked until time is up. */
 export function evaluationUntil(plan: Plan, source: DischargeSource, isTimeUp: () => boolean): Evaluation {
   const evaluation = evaluationOf(plan, source);

@@ -56,7 +56,7 @@ export function resultsTable(calculations: readonly Calculation[]): Table {
     title: 'Design at a glance',
     shortTitle: 'Design',
     note: 'Formulas, numbers and sources stand on the calculation sheets.',
-    columns: [{ head: 'Of', most_mm: 34 }, { head: 'Sum', most_mm: 30 }, { head: 'What', isWide: true }, { head: 'Result', most_mm: 40 }],
+    columns: [{ head: 'Of', most_mm: 24 }, { head: 'Sum', most_mm: 26 }, { head: 'What', most_mm: 44, isWide: true }, { head: 'Result', most_mm: 62 }],
     rows,
     isTight: true,
   };

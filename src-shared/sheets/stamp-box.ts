@@ -9,9 +9,11 @@ export const STAMP_mm = { width: 101.6, height: 152.4 } as const;
 
 /** Line pitch of the caption, and the paper of its two lines, over the height of its capitals. */
 const PITCH = 1.6;
+/** A box that is lower or narrower takes no stamp [mm]: none is drawn. */
+const LEAST_mm = 40;
 const CAPTION = 4;
 
-/** The clear box and its caption in the paper that a title column leaves for it: upright or across, whichever is larger, 4 × 6 in at most. */
+/** The clear box and its caption in the paper that a title column leaves for it: upright or across, whichever is larger, 4 × 6 in at most; none where no stamp would go in. */
 export function stampBox(room: PaperBox, { factor, note_mm }: TypeSizes): Mark[] {
   const pad = 1.4 * factor;
   const caption = note_mm * CAPTION;
@@ -25,6 +27,7 @@ export function stampBox(room: PaperBox, { factor, note_mm }: TypeSizes): Mark[]
   const [share = 0, best] = (shares[0] ?? 0) >= (shares[1] ?? 0) ? [shares[0], ways[0]] : [shares[1], ways[1]];
   // A box that cannot have its full size takes what there is.
   const [w, h] = share >= 1 - 1e-9 ? [best[0], best[1]] : [Math.min(width, best[0]), Math.min(height, best[1])];
+  if (Math.min(w, h) < LEAST_mm) return [];
   const words = share >= 1 - 1e-9 ? 'Stamp and signature, 4 × 6 in clear' : `Stamp and signature: ${Math.floor(w)} × ${Math.floor(h)} mm clear, less than 4 × 6 in`;
   return [
     ...wrapText(words, width, note_mm, 'plain').map((each, i) => text(room.left + pad, room.top + pad + note_mm * (1 + i * PITCH), each, { height_mm: note_mm, colour: PRINT.quiet })),

@@ -1,4 +1,3 @@
-import { derivePlan } from '../derived/derive-plan.ts';
 import type { Derived } from '../derived/derived.ts';
 import { type FieldDimension, fieldDimensionsOf } from '../derived/field-dimensions.ts';
 import { distance3_m } from '../geometry/point.ts';
@@ -71,6 +70,3 @@ export function asBuiltPlan(drawn: Derived, measurements: Readonly<Record<string
   }
   return { plan: building.plan, closures, remarks: building.remarks };
 }
-
-/** The same, from a plan. */
-export const asBuiltOfPlan = (plan: Plan): AsBuiltPlan => asBuiltPlan(derivePlan(plan));

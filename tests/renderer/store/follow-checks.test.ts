@@ -2,7 +2,7 @@ import { freeze } from 'immer';
 import { afterEach, expect, test } from 'vitest';
 import { moveNozzle } from '#shared/commands/move-nozzle';
 import { evaluate } from '#shared/evaluate';
-import { finishedEvaluation, sliceChecks } from '../../../src-renderer/store/evaluations.ts';
+import { evaluationUntil, sliceChecks } from '../../../src-renderer/store/evaluations.ts';
 import { followChecks } from '../../../src-renderer/store/follow-checks.ts';
 import { selectEvaluation } from '../../../src-renderer/store/selectors.ts';
 import { startSession } from '../../../src-renderer/store/start-session.ts';
@@ -104,7 +104,7 @@ test('what must not rest on findings from before gets all of it at once', () => 
   const store = open();
   const { history, discharges } = store.get();
   expect(selectEvaluation(store.get()).isStale).toBe(true);
-  const finished = finishedEvaluation(history.present, discharges);
+  const finished = evaluationUntil(history.present, discharges, () => false);
   expect(finished.isStale).toBe(false);
   expect(selectEvaluation(store.get())).toBe(finished);
 });

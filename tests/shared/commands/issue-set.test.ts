@@ -58,7 +58,7 @@ describe('issuing a set', () => {
       expect(refusal(newPlan(), issueSet({ ...ISSUE, [part]: ' ' }, kept('a')))).toContain(words);
     }
     expect(refusal(newPlan(), issueSet({ ...ISSUE, by: 'x'.repeat(201) }, kept('a')))).toContain('By is longer');
-    expect(refusal(newPlan(), issueSet(ISSUE, { ...kept('a'), sha256: 'no' }))).toBeTruthy();
+    expect(refusal(newPlan(), issueSet(ISSUE, { ...kept('a'), sha256: 'no' }))).toContain('Sha256');
     expect(refusal(newPlan(), issueSet(ISSUE, { ...kept('a'), plan: { name: 'x', file: '../x', sha256: 'a'.repeat(64) } }))).toContain('could not be kept');
     expect(refusal(done(newPlan(), issueSet(ISSUE, kept('a'))).next, issueSet(ISSUE, kept('b')))).toContain('there already');
   });

@@ -4,13 +4,14 @@ import { derivePlan } from '#shared/derived/derive-plan';
 import { type FieldDimension, fieldDimensionsOf } from '#shared/derived/field-dimensions';
 import type { Plan } from '#shared/model/plan';
 import { ANSWER_NAMES, SITE_ANSWERS, answerWords } from '#shared/site/answer-words';
-import { asBuiltOfPlan, asBuiltPlan } from '#shared/site/as-built-plan';
+import { asBuiltPlan } from '#shared/site/as-built-plan';
 import { Building } from '#shared/site/building';
 import { type SiteJudgement, judgeMeasurements, makeSiteJudge } from '#shared/site/judge-measurements';
 import { knockOnOf } from '#shared/site/knock-on';
 import { buildDemo } from '../../../src-main/demos/build-demo.ts';
 import { done } from '../../support/try-command.ts';
 
+const asBuiltOfPlan = (plan: Plan) => asBuiltPlan(derivePlan(plan));
 const ft = (feet: number, inches = 0): number => (feet * 12 + inches) * 0.0254;
 const demos = new Map<string, Plan>();
 const planOf = (name: 'F1' | 'F2'): Plan => {
