@@ -1,14 +1,12 @@
-import { type PlanPoint, bearing_rad, distance_m, planPoint, polar } from '#shared/geometry/point';
-import { distanceToSegment_m } from '#shared/geometry/segment';
-import { SAME_PLACE_m } from '#shared/geometry/tolerance';
+import { type PlanPoint, distance_m, planPoint } from '#shared/geometry/point';
+import { alongSegment_m } from '#shared/geometry/segment';
 import type { Level, Network, Plan } from '#shared/model/plan';
 import type { UnitProfile } from '#shared/profile/unit-profile';
-import { type PlacedWall, leftOf_m, networksOn, wallsOn } from './level-things.ts';
+import { type PlacedWall, networksOn, wallsOn } from './level-things.ts';
+import { WALL_PULL_m, type WallPlace, besideWall, nearestWall } from './wall-place.ts';
 
 /** Drawn radius while the profile leaves the cylinder's diameter blank [m]. */
 const UNKNOWN_RADIUS_m = 0.14;
-/** A cylinder this near to a wall leans on it [m]. */
-const WALL_PULL_m = 0.6;
 /** Cylinders that stand this near to each other form one bank [m]. */
 const BANK_m = 1;
 
@@ -16,44 +14,28 @@ const BANK_m = 1;
 export const cylinderRadius_m = (profile: UnitProfile | undefined): number => (profile?.limits.cylinderDiameter_m?.value ?? 2 * UNKNOWN_RADIUS_m) / 2;
 
 /** Place of a cylinder, and the wall it leans on. */
-export interface CylinderPlace {
-  readonly at: PlanPoint;
+export interface CylinderPlace extends WallPlace {
   readonly back_rad: number;
-  readonly wall: PlacedWall | undefined;
   readonly radius_m: number;
-  /** Along the wall from its start to the cylinder's axis [m]; 0 away from walls. */
-  readonly along_m: number;
 }
 
 /** A cylinder's place against a wall, on the side where the pointer is, kept clear of the wall's ends where there is room. */
 export function againstWall(wall: PlacedWall, along_m: number, side: PlanPoint, radius_m: number): CylinderPlace {
-  const { a, b } = wall.segment;
-  const length_m = distance_m(a, b);
-  const kept_m = length_m > 2 * radius_m ? Math.min(length_m - radius_m, Math.max(radius_m, along_m)) : length_m / 2;
-  const direction_rad = bearing_rad(a, b);
-  const inward_rad = direction_rad + (leftOf_m(side, wall.segment) >= -SAME_PLACE_m ? Math.PI / 2 : -Math.PI / 2);
-  const back_rad = Math.atan2(Math.sin(inward_rad + Math.PI), Math.cos(inward_rad + Math.PI));
-  return { at: polar(polar(a, direction_rad, kept_m), inward_rad, radius_m), back_rad, wall, radius_m, along_m: kept_m };
+  const { away_rad, ...place } = besideWall(wall, along_m, side, radius_m, { inside: radius_m, outside: radius_m });
+  return { ...place, back_rad: Math.atan2(Math.sin(away_rad + Math.PI), Math.cos(away_rad + Math.PI)), radius_m };
 }
 
 /**
  * Where a cylinder goes when it is pointed at: with its back on the nearest wall, else free with its back to the north.
+ * @param raw  where the pointer is: it chooses the wall and its side
+ * @param caught  where it was caught: along the wall the cylinder stands level with it
  * @param radius_m  radius of the cylinder
  */
-export function cylinderPlace(level: Level | undefined, pointed: PlanPoint, radius_m: number): CylinderPlace {
-  let nearest: PlacedWall | undefined;
-  let least = WALL_PULL_m + radius_m;
-  for (const wall of level ? wallsOn(level) : []) {
-    const away = distanceToSegment_m(pointed, wall.segment);
-    if (away < least) {
-      least = away;
-      nearest = wall;
-    }
-  }
-  if (!nearest) return { at: planPoint(pointed.x, pointed.y), back_rad: Math.PI / 2, wall: undefined, radius_m, along_m: 0 };
-  const direction_rad = bearing_rad(nearest.segment.a, nearest.segment.b);
-  const along_m = (pointed.x - nearest.segment.a.x) * Math.cos(direction_rad) + (pointed.y - nearest.segment.a.y) * Math.sin(direction_rad);
-  return againstWall(nearest, along_m, pointed, radius_m);
+export function cylinderPlace(level: Level | undefined, raw: PlanPoint, caught: PlanPoint, radius_m: number): CylinderPlace {
+  const wall = nearestWall(level ? wallsOn(level) : [], raw, WALL_PULL_m + radius_m);
+  return wall
+    ? againstWall(wall, alongSegment_m(caught, wall.segment), raw, radius_m)
+    : { at: planPoint(caught.x, caught.y), back_rad: Math.PI / 2, wall: undefined, radius_m, along_m: 0 };
 }
 
 /**

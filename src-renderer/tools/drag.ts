@@ -13,7 +13,7 @@ import { placeUnderlay } from '#shared/commands/place-underlay';
 import { stretchPipes } from '#shared/commands/stretch-pipes';
 import { axisAngle_rad } from '#shared/geometry/angle';
 import { type PlanPoint, type PlanPoint3, bearing_rad, distance_m, midpoint, polar } from '#shared/geometry/point';
-import { nearestOnSegment } from '#shared/geometry/segment';
+import { alongSegment_m, nearestOnSegment } from '#shared/geometry/segment';
 import { SAME_PLACE_m } from '#shared/geometry/tolerance';
 import { heldPipe } from '#shared/model/held-pipe';
 import type { Network, Plan, Ref, RefOf } from '#shared/model/plan';
@@ -23,9 +23,9 @@ import { cylinderPlace, cylinderRadius_m } from './cylinder-place.ts';
 import { devicePlace } from './device-place.ts';
 import { dimensionLine, leftOf_m, openingSegment, wallsOf } from './level-things.ts';
 import { pipesAt, stackOf } from './network-hits.ts';
-import { alongWall_m, withinWall_m } from './opening.ts';
 import { placeOnPipe } from './support-place.ts';
 import type { ToolView } from './tool.ts';
+import { keptWithin_m } from './wall-place.ts';
 
 /** How a thing follows the pointer. */
 export interface Drag {
@@ -115,7 +115,7 @@ function dragCylinder(found: Extract<FoundThing, { kind: 'cylinder' }>, view: To
     grab,
     without: [ref, ...(stands ? stackOf(network, stands.id) : [])],
     commandTo(to) {
-      const { at, back_rad, wall } = cylinderPlace(view.plan.levels[view.session.level], to, radius_m);
+      const { at, back_rad, wall } = cylinderPlace(view.plan.levels[view.session.level], to, to, radius_m);
       const edit = editCylinder(ref, { at, back_rad: wall ? back_rad : thing.back_rad });
       // Pipe that begins on the cylinder goes with it.
       return stands ? sequence('Move cylinder', [edit, movePipeNode({ kind: 'node', network: network.id, id: stands.id }, { x: at.x, y: at.y, z: stands.at.z })]) : edit;
@@ -198,7 +198,7 @@ export function dragOf(view: ToolView, hit: Ref, group: readonly Ref[], pressed:
         grab: midpoint(jambs.a, jambs.b),
         without: [ref],
         along_rad: bearing_rad(wall.segment.a, wall.segment.b),
-        commandTo: (to) => editOpening(ref, { along_m: withinWall_m(wall, alongWall_m(wall, to), thing.width_m) }),
+        commandTo: (to) => editOpening(ref, { along_m: keptWithin_m(wall, alongSegment_m(to, wall.segment), thing.width_m / 2) }),
       };
     }
     case 'dimension': {

@@ -5,11 +5,11 @@ import { editObstruction } from '#shared/commands/edit-obstruction';
 import { editOpening } from '#shared/commands/edit-opening';
 import { type PlanPoint, bearing_rad, distance_m, planPoint } from '#shared/geometry/point';
 import { withCorner } from '#shared/geometry/rectangle';
+import { alongSegment_m } from '#shared/geometry/segment';
 import type { Ref } from '#shared/model/plan';
 import { findThing } from '../store/find-thing.ts';
 import type { Drag } from './drag.ts';
 import { layerOf, openingSegment, wallsOf } from './level-things.ts';
-import { alongWall_m } from './opening.ts';
 import type { ToolView } from './tool.ts';
 
 /** A handle of a thing, and what dragging it does. */
@@ -49,7 +49,7 @@ function handlesOf({ plan }: ToolView, ref: Ref): Handle[] {
         drag: {
           along_rad: bearing_rad(wall.segment.a, wall.segment.b),
           commandTo(to) {
-            const jamb_m = Math.max(0, Math.min(length_m, alongWall_m(wall, to)));
+            const jamb_m = Math.max(0, Math.min(length_m, alongSegment_m(to, wall.segment)));
             return editOpening(of, { along_m: (jamb_m + other_m) / 2, width_m: Math.abs(jamb_m - other_m) });
           },
         },

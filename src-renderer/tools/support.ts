@@ -1,8 +1,8 @@
 import { addSupport } from '#shared/commands/add-support';
 import { type PlanPoint, type PlanPoint3, bearing_rad, distance_m, midpoint } from '#shared/geometry/point';
-import { commitOr } from './attempt.ts';
+import { placingTool } from './placing.ts';
 import { placeOnPipe, supportPlaceAt } from './support-place.ts';
-import type { Tool, ToolView } from './tool.ts';
+import type { ToolView } from './tool.ts';
 import { lengthText, placeToward } from './typed-place.ts';
 
 /** Where the next support would stand, and the ends of its pipe, the nearer one first. */
@@ -13,15 +13,12 @@ interface SupportSpot {
   readonly far: PlanPoint3;
 }
 
-/** The spot under the pointer. */
-export type SupportState = SupportSpot | null;
-
 /** A pipe is pointed at within so many reaches: a support has nowhere else to go. */
 const REACHES = 3;
 /** Half the stroke of the sketch, in shares of a reach. */
 const HALF_STROKE = 1.4;
 
-function spotAt({ plan, session }: ToolView, at: PlanPoint, reach_m: number): SupportState {
+function spotAt({ plan, session }: ToolView, at: PlanPoint, reach_m: number): SupportSpot | null {
   const hit = supportPlaceAt(plan, session.level, at, reach_m * REACHES);
   const pipe = hit?.network.pipes[hit.id];
   const [a, b] = [hit?.network.nodes[pipe?.from ?? '']?.at, hit?.network.nodes[pipe?.to ?? '']?.at];
@@ -31,9 +28,8 @@ function spotAt({ plan, session }: ToolView, at: PlanPoint, reach_m: number): Su
 }
 
 /** Puts rigid supports on pipe that runs over the plan; those of risers and drops are set in the section strip and by the table. */
-export const supportTool: Tool<SupportState> = {
+export const supportTool = placingTool<SupportSpot>({
   id: 'support',
-  start: null,
   hint: (spot) => (spot ? 'Click to put a rigid support here, or type its distance from the nearer end of the pipe.' : 'Point at the pipe that the support holds.'),
   sketch(spot, view) {
     if (!spot) return {};
@@ -46,27 +42,13 @@ export const supportTool: Tool<SupportState> = {
       asks: ['length'],
     };
   },
-  step(spot, event, view) {
-    switch (event.kind) {
-      case 'cancel':
-        return { state: null, finished: true };
-      case 'move':
-        return { state: spotAt(view, event.raw, event.reach_m) };
-      case 'down': {
-        const here = spotAt(view, event.raw, event.reach_m);
-        return here ? commitOr(view, addSupport(here.network, here.at, 'rigid'), { state: here }, here) : { state: here, refusal: 'No pipe runs here. A support stands on a pipe.' };
-      }
-      case 'enter':
-        return spot ? commitOr(view, addSupport(spot.network, spot.at, 'rigid'), { state: spot }, spot) : { state: spot };
-      case 'typed': {
-        if (!spot || event.length_m === null) return { state: spot, refusal: 'Point at a pipe, then type the distance from its nearer end.' };
-        const run_m = distance_m(spot.end, spot.far);
-        if (event.length_m <= 0 || event.length_m >= run_m) return { state: spot, refusal: `This pipe is ${lengthText(view, run_m)} long.` };
-        const at = placeOnPipe(spot.end, spot.far, placeToward(spot.end, bearing_rad(spot.end, spot.far), event.length_m));
-        return commitOr(view, addSupport(spot.network, at, 'rigid'), { state: spot }, spot);
-      }
-      default:
-        return { state: spot };
-    }
+  spotAt: (view, { raw, reach_m }) => spotAt(view, raw, reach_m),
+  nowhere: 'No pipe runs here. A support stands on a pipe.',
+  typedSpot(view, spot, { length_m }) {
+    if (!spot || length_m === null) return 'Point at a pipe, then type the distance from its nearer end.';
+    const run_m = distance_m(spot.end, spot.far);
+    if (length_m <= 0 || length_m >= run_m) return `This pipe is ${lengthText(view, run_m)} long.`;
+    return { ...spot, at: placeOnPipe(spot.end, spot.far, placeToward(spot.end, bearing_rad(spot.end, spot.far), length_m)) };
   },
-};
+  put: (_, { network, at }) => addSupport(network, at, 'rigid'),
+});

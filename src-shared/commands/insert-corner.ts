@@ -1,9 +1,8 @@
 import { type PlanPoint, distance_m } from '../geometry/point.ts';
-import { nearestOnSegment } from '../geometry/segment.ts';
+import { alongSegment_m, nearestOnSegment } from '../geometry/segment.ts';
 import { type Ref, type RefOf, takeId } from '../model/plan.ts';
 import { command, refuse } from './command.ts';
 import { cornerAfter, cornerOf } from './lookup.ts';
-import { alongWall_m } from './rings.ts';
 import { JOIN_m, soundPoint } from './sound-value.ts';
 
 /**
@@ -16,7 +15,7 @@ export const insertCorner = command('Insert corner', (draft, ref: RefOf<'wall'>,
   if (ring.length >= 2000) refuse('This outline has as many corners as it can have.');
   const wall = { a: { x: corner.x, y: corner.y }, b: soundPoint(cornerAfter(ring, index)) };
   const place = nearestOnSegment(soundPoint(at), wall);
-  const cut_m = alongWall_m(wall, place);
+  const cut_m = alongSegment_m(place, wall);
   if (cut_m < JOIN_m || distance_m(place, wall.b) < JOIN_m) refuse('There is a corner here already.');
   const id = takeId(draft, 'corner');
   for (const opening of Object.values(enclosure.openings)) {

@@ -1,6 +1,7 @@
 import type { Draft } from 'immer';
 import { isCounterClockwise, type Outline } from '../geometry/outline.ts';
 import { type PlanPoint, distance_m } from '../geometry/point.ts';
+import { alongSegment_m } from '../geometry/segment.ts';
 import { findOutside, findOverlap, findRingFault } from '../model/ring-relations.ts';
 import { type Corner, type Enclosure, type Opening, type Plan, ringOf, takeId, unknownWall } from '../model/plan.ts';
 import { refuse } from './command.ts';
@@ -64,9 +65,6 @@ const along = ({ a, b }: WallLine, along_m: number): PlanPoint => {
   return { x: a.x + ((b.x - a.x) * along_m) / length_m, y: a.y + ((b.y - a.y) * along_m) / length_m };
 };
 
-/** How far along a wall's line a place lies [m], from the wall's corner. */
-export const alongWall_m = ({ a, b }: WallLine, p: PlanPoint): number => ((p.x - a.x) * (b.x - a.x) + (p.y - a.y) * (b.y - a.y)) / distance_m(a, b);
-
 const SLACK_m = 1e-9;
 
 /** Refuses when an opening is wider than a wall. */
@@ -116,7 +114,7 @@ export function reshape(enclosure: Enclosure, change: () => void): void {
     const middle = middles.get(opening.id);
     const line = after.get(opening.wall);
     if (!middle || !line || isShifted(middle.line, line)) continue;
-    opening.along_m = alongWithin_m(opening, line, alongWall_m(line, middle.at));
+    opening.along_m = alongWithin_m(opening, line, alongSegment_m(middle.at, line));
   }
 }
 

@@ -20,6 +20,12 @@ export function nearestOnSegment(p: PlanPoint, { a, b }: Segment): PlanPoint {
 export const distanceToSegment_m = (p: PlanPoint, segment: Segment): number =>
   distance_m(p, nearestOnSegment(p, segment));
 
+/** How far along a segment's line, from `a` toward `b`, the place nearest to `p` is [m], not limited to its ends; 0 for a segment of no length. */
+export function alongSegment_m(p: PlanPoint, { a, b }: Segment): number {
+  const length_m = distance_m(a, b);
+  return length_m === 0 ? 0 : ((p.x - a.x) * (b.x - a.x) + (p.y - a.y) * (b.y - a.y)) / length_m;
+}
+
 /**
  * Where two segments meet. Touching at an end counts; parallel segments answer undefined.
  * @returns the meeting place, or undefined when they do not meet

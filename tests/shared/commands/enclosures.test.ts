@@ -9,7 +9,7 @@ import { insertCorner } from '#shared/commands/insert-corner';
 import { moveCorner } from '#shared/commands/move-corner';
 import { moveWall } from '#shared/commands/move-wall';
 import { removeCorner } from '#shared/commands/remove-corner';
-import { alongWall_m, refuseFault, reshape, soundRing, wallLines, windRings, woundLeft } from '#shared/commands/rings';
+import { refuseFault, reshape, soundRing, wallLines, windRings, woundLeft } from '#shared/commands/rings';
 import { area_m2, isCounterClockwise, rectangle } from '#shared/geometry/outline';
 import { type PlanPoint, planPoint } from '#shared/geometry/point';
 import { type Enclosure, type Plan, type RefOf, newPlan, ringOf } from '#shared/model/plan';
@@ -246,7 +246,6 @@ describe('rings', () => {
     expect(woundLeft(rectangle(1, 2).reverse()).map(({ x, y }) => [x, y])).toContainEqual([1, 2]);
     expect(isCounterClockwise(woundLeft(rectangle(1, 2).reverse()))).toBe(true);
     expect(() => refuseFault(places([0, 0], [1, 1], [1, 0], [0, 1]), 'The ring')).toThrow('The ring would cross');
-    expect(alongWall_m({ a: planPoint(1, 0), b: planPoint(5, 0) }, planPoint(3, 7))).toBe(2);
   });
   test('winding a ring the other way moves neither doors nor walls', () => {
     const built = room().opening(1, 1, 0.8, { hinge: 'end' });

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { planPoint } from '#shared/geometry/point';
-import { distanceToSegment_m, meetingOf, nearestOnSegment, rayHit_m } from '#shared/geometry/segment';
+import { alongSegment_m, distanceToSegment_m, meetingOf, nearestOnSegment, rayHit_m } from '#shared/geometry/segment';
 
 const p = planPoint;
 const along = { a: p(0, 0), b: p(10, 0) };
@@ -18,6 +18,21 @@ describe('nearest place of a segment', () => {
 
   test('of one without length is its end', () => {
     expect(nearestOnSegment(p(3, 4), { a: p(0, 0), b: p(0, 0) })).toEqual(p(0, 0));
+  });
+});
+
+describe('how far along a segment', () => {
+  test.each([
+    ['beside it', p(3, 7), 3],
+    ['before it', p(-2, 4), -2],
+    ['past it', p(13, -4), 13],
+  ])('%s', (_, at, along_m) => {
+    expect(alongSegment_m(at, along)).toBe(along_m);
+    expect(alongSegment_m(at, { a: along.b, b: along.a })).toBe(10 - along_m);
+  });
+
+  test('one without length', () => {
+    expect(alongSegment_m(p(3, 4), { a: p(1, 1), b: p(1, 1) })).toBe(0);
   });
 });
 
