@@ -68,15 +68,19 @@ interface LastFloor {
 
 const lastOf = new WeakMap<readonly Space[], LastFloor>();
 
+/** Cylinders of a network with the strips between them and their wall, on a level with these rooms: the very same list while neither changes. */
+export const cylinderStripsOf = ({ network, profile }: DerivedNetwork, rooms: readonly Space[]): readonly Outline[] => stripsOf(network.cylinders, rooms, profile);
+
 /**
  * Where on a level nobody walks: over things 27 in high or higher that stand on the floor, and over cylinders with the
  * strip between them and their wall, which reaches a foot past them to either side. The very same answer for the same
  * list of rooms while nothing of that changes.
+ * @param around  `cylinderStripsOf` every network of the level
  */
-export function keptOffFloor(rooms: readonly Space[], solids: readonly Solid[], networks: readonly DerivedNetwork[]): KeptOffFloor {
+export function keptOffFloor(rooms: readonly Space[], solids: readonly Solid[], around: readonly (readonly Outline[])[]): KeptOffFloor {
   const standing = standingOf(solids);
   const last = lastOf.get(rooms);
-  const strips = sameList(last?.strips, networks.map(({ network, profile }) => stripsOf(network.cylinders, rooms, profile)));
+  const strips = sameList(last?.strips, around);
   if (last && last.standing === standing && last.strips === strips) return last.floor;
   const rings = sameList(last?.floor.rings, [...standing, ...strips.flat()]);
   const floor = last?.floor.rings === rings ? last.floor : { rooms, rings, boxes: rings.map(boundsOf) };

@@ -82,11 +82,12 @@ const roomOf = remembered(
   }),
 );
 
-/** Networks by the enclosures that they blow into. */
-function servingOf(networks: readonly DerivedNetwork[]): ReadonlyMap<string, readonly DerivedNetwork[]> {
+/** Networks by the enclosures that they blow into, of some enclosures only if told so. */
+function servingOf(networks: readonly DerivedNetwork[], wanted?: ReadonlySet<string>): ReadonlyMap<string, readonly DerivedNetwork[]> {
   const serving = new Map<string, DerivedNetwork[]>();
   for (const network of networks) {
     for (const key of servedBy(network).keys()) {
+      if (wanted && !wanted.has(key)) continue;
       const known = serving.get(key);
       if (known) known.push(network);
       else serving.set(key, [network]);
@@ -98,11 +99,29 @@ function servingOf(networks: readonly DerivedNetwork[]): ReadonlyMap<string, rea
 /** The other enclosures that a network blows into besides one. */
 const sharedWith = (key: string) => (network: DerivedNetwork): SharedNetwork[] => [...servedBy(network)].flatMap(([other, { name, dischargedWith }]) => (other === key ? [] : [sharedNetwork(network.network.name, name, dischargedWith)]));
 
+const levelsById = remembered((levels: Derived['levels']): ReadonlyMap<string, DerivedLevel> => new Map(levels.map((each) => [each.level.id, each])));
+
+/** An enclosure with all that stands in and around it; undefined where no nozzle blows into it. */
+function servedRoomOf(sums: EnclosureDesign, derived: Derived, networks: readonly DerivedNetwork[] | undefined): ServedRoom | undefined {
+  const on = levelsById(derived.levels).get(sums.ref.level);
+  if (!on || !networks) return undefined;
+  const { levels } = derived.plan;
+  const key = keyOf(sums);
+  const others = (groupsOf(levels).get(groupName(sums.enclosure)) ?? []).filter((other) => other !== sums.enclosure).map(({ name }) => name);
+  const together = sameList(lastTogether.get(sums), others);
+  lastTogether.set(sums, together);
+  const sharedNetworks = sameList(lastShared.get(sums), networks.flatMap(sharedWith(key)));
+  lastShared.set(sums, sharedNetworks);
+  return roomOf(sums, on, neighboursByEnclosure(levels).get(key) ?? NOBODY, together, sharedNetworks);
+}
+
 interface RoomsBefore {
   readonly networks: readonly DerivedNetwork[];
   readonly enclosures: readonly EnclosureDesign[];
-  /** By key of enclosure. */
-  readonly rooms: ReadonlyMap<string, ServedRoom>;
+  /** Places of enclosures by their keys. */
+  readonly places: ReadonlyMap<string, number>;
+  /** One for each enclosure; undefined where no nozzle blows into it. */
+  readonly rooms: readonly (ServedRoom | undefined)[];
 }
 
 /** The last of the plans with the same levels. */
@@ -113,38 +132,30 @@ function touchedRooms({ networks, enclosures }: RoomsBefore, now: readonly Deriv
   if (networks.length !== now.length || enclosures.length !== sums.length) return undefined;
   const touched = new Set<string>();
   for (const i of placesThatDiffer(now, networks)) for (const all of [now, networks]) for (const key of all[i] ? servedBy(all[i]).keys() : []) touched.add(key);
-  for (const i of placesThatDiffer(sums, enclosures)) for (const all of [sums, enclosures]) if (all[i]) touched.add(refKey(all[i].ref));
+  for (const i of placesThatDiffer(sums, enclosures)) {
+    const [one, other] = [sums[i], enclosures[i]];
+    if (!one || !other || keyOf(one) !== keyOf(other)) return undefined;
+    touched.add(keyOf(one));
+  }
   return touched;
 }
 
 /** The served enclosures of a plan; each the very same object for as long as nothing of it and around it changes. */
 const servedRooms = remembered((derived: Derived, { enclosures }: Design): readonly ServedRoom[] => {
-  const { levels } = derived.plan;
   const last = lastRooms.get(derived.levels);
   const touched = last && touchedRooms(last, derived.networks, enclosures);
-  const touching = neighboursByEnclosure(levels);
-  const groups = groupsOf(levels);
-  const onLevel = new Map(derived.levels.map((each) => [each.level.id, each]));
-  const serving = servingOf(derived.networks);
-  const rooms = new Map<string, ServedRoom>();
-  for (const sums of enclosures) {
-    const key = keyOf(sums);
-    const known = touched && !touched.has(key) ? last?.rooms.get(key) : undefined;
-    const [on, networks] = [onLevel.get(sums.ref.level), serving.get(key)];
-    if (!on || !networks) continue;
-    if (known) {
-      rooms.set(key, known);
-      continue;
-    }
-    const others = (groups.get(groupName(sums.enclosure)) ?? []).filter((other) => other !== sums.enclosure).map(({ name }) => name);
-    const together = sameList(lastTogether.get(sums), others);
-    lastTogether.set(sums, together);
-    const sharedNetworks = sameList(lastShared.get(sums), networks.flatMap(sharedWith(key)));
-    lastShared.set(sums, sharedNetworks);
-    rooms.set(key, roomOf(sums, on, touching.get(key) ?? NOBODY, together, sharedNetworks));
+  const serving = servingOf(derived.networks, touched);
+  const roomNow = (sums: EnclosureDesign): ServedRoom | undefined => servedRoomOf(sums, derived, serving.get(keyOf(sums)));
+  const isKept = last !== undefined && touched !== undefined;
+  const places = isKept ? last.places : new Map(enclosures.map((sums, i) => [keyOf(sums), i]));
+  const rooms = isKept ? last.rooms.slice() : enclosures.map(roomNow);
+  for (const key of touched ?? []) {
+    const place = places.get(key);
+    const sums = place === undefined ? undefined : enclosures[place];
+    if (place !== undefined && sums) rooms[place] = roomNow(sums);
   }
-  lastRooms.set(derived.levels, { networks: derived.networks, enclosures, rooms });
-  return [...rooms.values()];
+  lastRooms.set(derived.levels, { networks: derived.networks, enclosures, places, rooms });
+  return rooms.filter((room) => room !== undefined);
 });
 
 /** Subjects from each enclosure that is served, with its sums and what stands in and around it. */

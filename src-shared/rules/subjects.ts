@@ -1,5 +1,6 @@
 import type { Design, EnclosureDesign, NetworkDesign } from '../calculations/design/design.ts';
 import type { Derived, DerivedLevel, DerivedNetwork, DerivedNozzle, HungNozzle, PipePath, Space } from '../derived/derived.ts';
+import { placeByPlace } from '../derived/place-by-place.ts';
 import { placesThatDiffer } from '../derived/places-that-differ.ts';
 import { keeping, remembered, sameList } from '../derived/remember.ts';
 import type { PlanPoint3 } from '../geometry/point.ts';
@@ -27,24 +28,37 @@ type Pair<A, B> = readonly [A, B];
 /** The same pair for as long as both of it are the same. */
 const pair = <A extends object, B>() => remembered((first: A, second: B): Pair<A, B> => [first, second]);
 
+const isThere = <T>(each: T | undefined): each is T => each !== undefined;
+const without = remembered(<T>(list: readonly (T | undefined)[]): readonly T[] => list.filter(isThere)) as <T>(list: readonly (T | undefined)[]) => readonly T[];
+
+/** Each of a list with what belongs to it on the levels of the plan; what has none there is left out. */
+function pairsOnLevels<A extends object, B>(firsts: (derived: Derived, design: Design) => readonly A[], secondOn: (levels: Derived['levels']) => (first: A) => B | undefined) {
+  const pairs = placeByPlace((first: A, levels: Derived['levels']): Pair<A, B> | undefined => {
+    const second = secondOn(levels)(first);
+    return second === undefined ? undefined : [first, second];
+  });
+  return (derived: Derived, design: Design): readonly Pair<A, B>[] => without(pairs(firsts(derived, design), derived.levels));
+}
+
 /**
- * Each of a list with another thing that belongs to it; what has none is left out. A pair is the very same for as long as
- * both of it are: most stand where they stood in the last plan with the same levels, so that few are looked up.
+ * Each of a list with the thing at the same place of another list; what has none is left out. A pair is the very same for
+ * as long as both of it are: most stand where they stood in the last plan with the same levels.
  */
-function pairsOf<A extends object, B>(firsts: (derived: Derived, design: Design) => readonly A[], secondOf: (derived: Derived, design: Design) => (first: A, place: number) => B | undefined) {
+function pairsOf<A extends object, B>(firsts: (derived: Derived, design: Design) => readonly A[], seconds: (derived: Derived, design: Design) => readonly (B | undefined)[]) {
   const made = pair<A, B>();
   const lastPlaces = new WeakMap<Derived['levels'], readonly (Pair<A, B> | undefined)[]>();
   return (derived: Derived, design: Design): readonly Pair<A, B>[] => {
     const last = lastPlaces.get(derived.levels);
-    const second = secondOf(derived, design);
-    const places = firsts(derived, design).map((first, i) => {
-      const its = second(first, i);
+    const all = seconds(derived, design);
+    const fresh = firsts(derived, design).map((first, i) => {
+      const its = all[i];
       const known = last?.[i];
       if (its === undefined) return undefined;
       return known && known[0] === first && known[1] === its ? known : made(first, its);
     });
+    const places = sameList(last, fresh);
     lastPlaces.set(derived.levels, places);
-    return places.filter((each) => each !== undefined);
+    return without(places);
   };
 }
 
@@ -121,49 +135,55 @@ const servedNow = remembered(({ levels, spaces, networks }: Derived): Served => 
 /** Each space with the nozzles that serve it, on any network. */
 export const perServedSpace = perPair((derived) => servedNow(derived).pairs, spaceKey);
 
-const lastAmong = new WeakMap<DerivedNetwork, readonly (readonly DerivedNozzle[])[]>();
+/** For each nozzle of a network in turn, all the nozzles that serve the same space. */
+const amongOf = remembered(({ nozzles }: DerivedNetwork, ...lists: readonly (readonly DerivedNozzle[])[]): readonly (readonly DerivedNozzle[])[] => {
+  const bySpace = new Map(lists.map((list) => [list[0]?.space, list]));
+  return nozzles.map(({ space }) => (space && bySpace.get(space)) ?? NO_NOZZLES);
+});
+
+interface Among extends Served {
+  /** For each network in turn. */
+  readonly among: readonly (readonly (readonly DerivedNozzle[])[])[];
+}
+
+/** The last of the plans with the same levels. */
+const lastAmong = new WeakMap<Derived['levels'], Among>();
+
+/** What `amongOf` says of every network; one that is the same, as are the nozzles of its spaces, is not asked. */
+function amongNow(derived: Derived): Among['among'] {
+  const now = servedNow(derived);
+  const last = lastAmong.get(derived.levels);
+  if (last?.lists === now.lists) return last.among;
+  const among = now.networks.map((network, i) => {
+    const spaces = spacesServedBy(network);
+    const known = last?.networks[i] === network ? last.among[i] : undefined;
+    if (known && spaces.every((space) => last?.lists.get(space) === now.lists.get(space))) return known;
+    return amongOf(network, ...spaces.map((space) => now.lists.get(space)?.[1] ?? NO_NOZZLES));
+  });
+  lastAmong.set(derived.levels, { ...now, among });
+  return among;
+}
+
 /** Each network with, for each of its nozzles in turn, all the nozzles that serve the same space. */
-export const perNetworkAmongNozzles = perPair(
-  pairsOf(
-    ({ networks }) => networks,
-    (derived) => {
-      const { lists } = servedNow(derived);
-      const listOf = ({ space }: DerivedNozzle): readonly DerivedNozzle[] => (space && lists.get(space)?.[1]) ?? NO_NOZZLES;
-      return (network): readonly (readonly DerivedNozzle[])[] => {
-        const last = lastAmong.get(network);
-        if (last && network.nozzles.every((nozzle, i) => last[i] === listOf(nozzle))) return last;
-        const each = network.nozzles.map(listOf);
-        lastAmong.set(network, each);
-        return each;
-      };
-    },
-  ),
-  ({ ref }: DerivedNetwork) => ref.id,
-);
+export const perNetworkAmongNozzles = perPair(pairsOf(({ networks }) => networks, amongNow), ({ ref }: DerivedNetwork) => ref.id);
 
 const levelByLevel = remembered((levels: Derived['levels']) => new Map(levels.map((each) => [each.level, each])));
 const levelById = remembered((levels: Derived['levels']) => new Map(levels.map((each) => [each.level.id, each])));
 
 /** Each network with the level that it hangs on. */
 export const perNetworkOnLevel = perPair(
-  pairsOf(({ networks }) => networks, ({ levels }) => {
-    const byLevel = levelByLevel(levels);
-    return ({ level }) => byLevel.get(level);
-  }),
+  pairsOnLevels(({ networks }) => networks, (levels) => ({ level }) => levelByLevel(levels).get(level)),
   ({ ref }: DerivedNetwork) => ref.id,
 );
 
-const withSums = remembered(pairsOf(({ networks }) => networks, (_, design) => (_network, i) => design.networks[i]));
+const withSums = remembered(pairsOf(({ networks }) => networks, (_, { networks }) => networks));
 /** Each network with its sums. */
 export const perNetworkWithSums = perPair(withSums, ({ ref }: DerivedNetwork) => ref.id);
 
 /** Stands for the level that a damaged plan has lost. */
 const LOST = {};
 const networksWithSumsOnLevels = perPair(
-  pairsOf(withSums, ({ levels }) => {
-    const byLevel = levelByLevel(levels);
-    return ([{ level }]): DerivedLevel | typeof LOST => byLevel.get(level) ?? LOST;
-  }),
+  pairsOnLevels(withSums, (levels) => ([{ level }]): DerivedLevel | typeof LOST => levelByLevel(levels).get(level) ?? LOST),
   ([{ ref }]: readonly [DerivedNetwork, NetworkDesign]) => ref.id,
 );
 const isLevel = (level: DerivedLevel | typeof LOST): level is DerivedLevel => level !== LOST;
@@ -173,10 +193,7 @@ export const perNetworkWithSumsOnLevel = <S>(of: (network: DerivedNetwork, sums:
 
 /** The sums of each enclosure with the level that it is drawn on. */
 export const perEnclosureSumsOnLevel = perPair(
-  pairsOf((_, { enclosures }) => enclosures, ({ levels }) => {
-    const byId = levelById(levels);
-    return ({ ref }) => byId.get(ref.level);
-  }),
+  pairsOnLevels((_, { enclosures }) => enclosures, (levels) => ({ ref }) => levelById(levels).get(ref.level)),
   ({ ref }: EnclosureDesign) => `${ref.level}/${ref.id}`,
 );
 

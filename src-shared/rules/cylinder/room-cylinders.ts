@@ -1,5 +1,6 @@
 import type { Derived, DerivedLevel, DerivedNetwork, Space } from '../../derived/derived.ts';
 import type { OtherCylinder } from '../../derived/front-depth.ts';
+import { placeByPlace } from '../../derived/place-by-place.ts';
 import { remembered, rememberedPart, sameList } from '../../derived/remember.ts';
 import type { Level, Network } from '../../model/plan.ts';
 import type { UnitProfile } from '../../profile/unit-profile.ts';
@@ -15,6 +16,8 @@ export interface RoomCylinder extends Omit<OtherCylinder, 'radius_m'> {
 }
 
 interface StandingCylinder {
+  /** Level id. */
+  readonly level: string;
   readonly room: string;
   readonly cylinder: RoomCylinder;
 }
@@ -24,11 +27,20 @@ const standingOf = rememberedPart((cylinders: Network['cylinders'], network: str
   const diameter_m = profile?.limits.cylinderDiameter_m?.value;
   return Object.values(cylinders).flatMap(({ id, name, at }) => {
     const room = roomAround(spaces, level, at);
-    return room ? [{ room: room.key, cylinder: { id, name, at, network, radius_m: diameter_m === undefined ? undefined : diameter_m / 2 } }] : [];
+    return room ? [{ level, room: room.key, cylinder: { id, name, at, network, radius_m: diameter_m === undefined ? undefined : diameter_m / 2 } }] : [];
   });
 });
 
-const byRoom = remembered((standing: readonly (readonly StandingCylinder[])[]): ReadonlyMap<string, readonly RoomCylinder[]> => {
+type Standing = readonly (readonly StandingCylinder[])[];
+const NOBODY: readonly StandingCylinder[] = [];
+
+/** The cylinders of each network: the very same list while none of them changes. */
+const standingEach = placeByPlace(({ network, level, profile }: DerivedNetwork, levels: Derived['levels']): readonly StandingCylinder[] => {
+  const on = levels.find((each) => each.level === level);
+  return on ? standingOf(network.cylinders, network.id, level.id, on.spaces, profile) : NOBODY;
+});
+
+const byRoom = remembered((standing: Standing): ReadonlyMap<string, readonly RoomCylinder[]> => {
   const found = new Map<string, RoomCylinder[]>();
   for (const { room, cylinder } of standing.flat()) {
     const known = found.get(room);
@@ -38,15 +50,16 @@ const byRoom = remembered((standing: readonly (readonly StandingCylinder[])[]): 
   return found;
 });
 
-const lastStanding = new WeakMap<DerivedLevel, readonly (readonly StandingCylinder[])[]>();
+const lastStanding = new WeakMap<DerivedLevel, Standing>();
 
-/** The cylinders of a level by the key of the room that they stand in: the very same while none of them changes. */
-function cylindersByRoom(level: DerivedLevel, networks: readonly DerivedNetwork[]): ReadonlyMap<string, readonly RoomCylinder[]> {
-  const fresh = networks.map(({ network, profile }) => standingOf(network.cylinders, network.id, level.level.id, level.spaces, profile));
-  const standing = sameList(lastStanding.get(level), fresh);
-  lastStanding.set(level, standing);
-  return byRoom(standing);
-}
+/** The cylinders of each level by the key of the room that they stand in: the very same while none of a level changes. */
+const cylindersByRoom = remembered((standing: Standing, levels: Derived['levels']): ReadonlyMap<Level, readonly [DerivedLevel, ReadonlyMap<string, readonly RoomCylinder[]>]> =>
+  new Map(levels.map((level) => {
+    const here = sameList(lastStanding.get(level), standing.filter(([first]) => first?.level === level.level.id));
+    lastStanding.set(level, here);
+    return [level.level, [level, byRoom(here)]];
+  })),
+);
 
 /** A network on its level, with the cylinders of every network there by room. */
 interface AmongCylinders {
@@ -55,18 +68,15 @@ interface AmongCylinders {
   readonly rooms: ReadonlyMap<string, readonly RoomCylinder[]>;
 }
 
-const among = remembered((network: DerivedNetwork, level: DerivedLevel, rooms: AmongCylinders['rooms']): AmongCylinders => ({ network, level, rooms }));
+const networksAmong = placeByPlace((network: DerivedNetwork, byLevel: ReturnType<typeof cylindersByRoom>): AmongCylinders | undefined => {
+  const on = byLevel.get(network.level);
+  return on && { network, level: on[0], rooms: on[1] };
+});
 
 /** Every rule about cylinders of a room asks for the same plan. */
-const networksAmongCylinders = remembered(({ networks, levels }: Derived): readonly AmongCylinders[] => {
-  const onLevel = new Map(levels.map(({ level }): [Level, DerivedNetwork[]] => [level, []]));
-  for (const network of networks) onLevel.get(network.level)?.push(network);
-  const byLevel = new Map(levels.map((level) => [level.level, { level, rooms: cylindersByRoom(level, onLevel.get(level.level) ?? []) }]));
-  return networks.flatMap((network) => {
-    const on = byLevel.get(network.level);
-    return on ? [among(network, on.level, on.rooms)] : [];
-  });
-});
+const networksAmongCylinders = remembered(({ networks, levels }: Derived): readonly AmongCylinders[] =>
+  networksAmong(networks, cylindersByRoom(standingEach(networks, levels), levels)).filter((each) => each !== undefined),
+);
 
 /** Each network with the cylinders that stand in the same rooms as its own. */
 export const perNetworkAmongCylinders = <S>(of: (network: DerivedNetwork, level: DerivedLevel, rooms: AmongCylinders['rooms']) => readonly Asked<S>[]): SubjectsOf<S> =>

@@ -3,7 +3,8 @@ import { clashPass } from '../../derived/clash-pass.ts';
 import type { ClashPipe } from '../../derived/clash-pipe.ts';
 import { type LevelRun, clearingShift_m, findLevelRun } from '../../derived/clear-run.ts';
 import type { Derived, DerivedNetwork } from '../../derived/derived.ts';
-import { remembered } from '../../derived/remember.ts';
+import { placeByPlace } from '../../derived/place-by-place.ts';
+import { remembered, sameList } from '../../derived/remember.ts';
 import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
 import { inches_m } from '../../units/convert.ts';
 import type { Cure } from '../finding.ts';
@@ -101,25 +102,40 @@ interface Asking {
 const keyOf = (near: readonly PipeContacts[], i: number): string => `${near[0]?.pipe.ref.network ?? ''}/${i}`;
 const uncured = remembered((block: AskedBlock, key: string): Asking => ({ block, key, cured: undefined }));
 const cured = remembered((block: AskedBlock, key: string, network: DerivedNetwork, near: readonly PipeContacts[]): Asking => ({ block, key, cured: { network, near } }));
+const NOBODY: AskedNetwork = { blocks: [], atFault: 0 };
+const NOT_ASKED: readonly Asking[] = [];
 const byPipe = remembered((near: readonly PipeContacts[]): ReadonlyMap<ClashPipe, PipeContacts> => new Map(near.map((each) => [each.pipe, each])));
 
 const asUncured = remembered((near: readonly PipeContacts[]): readonly Asking[] => askedOf(near).blocks.map((block, i) => uncured(block, keyOf(near, i))));
-const asCured = (network: DerivedNetwork, near: readonly PipeContacts[]): readonly Asking[] =>
-  askedOf(near).blocks.map((block, i) => (block.atFault.length > 0 ? cured(block, keyOf(near, i), network, near) : uncured(block, keyOf(near, i))));
+const asCured = remembered((network: DerivedNetwork, near: readonly PipeContacts[]): readonly Asking[] =>
+  askedOf(near).blocks.map((block, i) => (block.atFault.length > 0 ? cured(block, keyOf(near, i), network, near) : uncured(block, keyOf(near, i)))),
+);
+
+const askedEach = placeByPlace((near: readonly PipeContacts[]): AskedNetwork => (near.length > 0 ? askedOf(near) : NOBODY));
+const uncuredEach = placeByPlace((near: readonly PipeContacts[]): readonly Asking[] => (near.length > 0 ? asUncured(near) : NOT_ASKED));
+const inOneList = remembered((each: readonly (readonly Asking[])[]): readonly Asking[] => {
+  const all: Asking[] = [];
+  for (const some of each) for (const asking of some) all.push(asking);
+  return all;
+});
+let lastEach: readonly (readonly Asking[])[] = [];
 
 /** Every pipe, block by block; while few pipes of the plan are at fault, with word that theirs are to be cured. */
 function everyBlock(derived: Derived): readonly Asking[] {
   const pass = clashPass(derived);
+  const asked = askedEach(pass, derived.levels);
+  const blocks = uncuredEach(pass, derived.levels);
   let faults = 0;
-  for (const near of pass) if (near.length > 0) faults += askedOf(near).atFault;
-  const isFew = faults > 0 && faults <= MOST_CURED;
-  const all: Asking[] = [];
-  for (const [i, near] of pass.entries()) {
-    if (near.length === 0) continue;
-    const network = derived.networks[i];
-    for (const each of isFew && network && askedOf(near).atFault > 0 ? asCured(network, near) : asUncured(near)) all.push(each);
-  }
-  return all;
+  for (const { atFault } of asked) faults += atFault;
+  if (faults === 0 || faults > MOST_CURED) return inOneList(blocks);
+  lastEach = sameList(
+    lastEach,
+    blocks.map((each, i) => {
+      const [network, near] = [derived.networks[i], pass[i]];
+      return (asked[i]?.atFault ?? 0) > 0 && network && near ? asCured(network, near) : each;
+    }),
+  );
+  return inOneList(lastEach);
 }
 
 /** Every subject of a block, those that are to be cured with the run that could be shifted. */

@@ -1,8 +1,10 @@
 import { type AssemblyRun, assemblyRunOf } from '../../derived/assembly-run.ts';
 import { type ClashPipe, clashPipesOf } from '../../derived/clash-pipe.ts';
 import type { Derived, DerivedLevel, DerivedNetwork, Space } from '../../derived/derived.ts';
-import { CANE_m, type KeptOffFloor, type Overhead, keptOffFloor, lowOverFloor } from '../../derived/headroom.ts';
+import { CANE_m, type KeptOffFloor, type Overhead, cylinderStripsOf, keptOffFloor, lowOverFloor } from '../../derived/headroom.ts';
+import { placeByPlace } from '../../derived/place-by-place.ts';
 import { remembered } from '../../derived/remember.ts';
+import type { Outline } from '../../geometry/outline.ts';
 import { distance_m } from '../../geometry/point.ts';
 import { LENGTH_SLACK_m } from '../../geometry/tolerance.ts';
 import type { Level } from '../../model/plan.ts';
@@ -55,20 +57,27 @@ interface OverFloor {
   readonly off: KeptOffFloor | undefined;
 }
 
-const overFloor = remembered((network: DerivedNetwork, off: KeptOffFloor | undefined): OverFloor => ({ network, off }));
-
-let last: readonly OverFloor[] = [];
-
-function networksOverFloor({ levels, networks }: Derived): readonly OverFloor[] {
-  const on = new Map(levels.map(({ level }): [Level, DerivedNetwork[]] => [level, []]));
-  for (const network of networks) on.get(network.level)?.push(network);
-  const floors = new Map(levels.map((level) => [level.level, keptOffFloor(roomsOf(level), level.solids, on.get(level.level) ?? [])]));
-  last = networks.map((network, i) => {
-    const [before, off] = [last[i], floors.get(network.level)];
-    return before?.network === network && before.off === off ? before : overFloor(network, off);
-  });
-  return last;
+interface LevelStrips {
+  readonly level: Level;
+  readonly strips: readonly Outline[];
 }
+
+const levelStrips = remembered((strips: readonly Outline[], level: Level): LevelStrips => ({ level, strips }));
+const NOWHERE: readonly Outline[] = [];
+
+/** The cylinder strips of each network: the very same list while none of its cylinders changes. */
+const stripsEach = placeByPlace((network: DerivedNetwork, levels: Derived['levels']): LevelStrips => {
+  const on = levels.find(({ level }) => level === network.level);
+  return levelStrips(on ? cylinderStripsOf(network, roomsOf(on)) : NOWHERE, network.level);
+});
+
+const floorsOf = remembered((around: readonly LevelStrips[], levels: Derived['levels']): ReadonlyMap<Level, KeptOffFloor> =>
+  new Map(levels.map((on) => [on.level, keptOffFloor(roomsOf(on), on.solids, around.filter(({ level }) => level === on.level).map(({ strips }) => strips))])),
+);
+
+const overFloors = placeByPlace((network: DerivedNetwork, floors: ReadonlyMap<Level, KeptOffFloor>): OverFloor => ({ network, off: floors.get(network.level) }));
+
+const networksOverFloor = ({ levels, networks }: Derived): readonly OverFloor[] => overFloors(networks, floorsOf(stripsEach(networks, levels), levels));
 
 const highPipe = remembered((pipe: ClashPipe) => ({ subject: { what: 'pipe', level: pipe.level, things: [pipe], off: undefined } satisfies Asked, ref: pipe.ref, name: clashPipeName(pipe) }));
 
