@@ -1,10 +1,11 @@
-import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { type RefObject, useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { Stage } from 'react-konva';
 import type { ScreenPoint } from '#shared/geometry/point';
 import type { Ref, RefOf } from '#shared/model/plan';
 import type { Verdict } from '#shared/rules/finding';
 import { selectionWords } from '../input/board-words.ts';
 import { PointerField } from '../input/pointer-field.tsx';
+import { useResized } from '../input/use-resized.ts';
 import { useSpaceHeld } from '../input/use-space-held.ts';
 import { useToolLook } from '../input/use-tool-look.ts';
 import { useDrawings, useToolRunner } from '../input/board-context.ts';
@@ -157,26 +158,21 @@ function Announcements() {
 }
 
 /** Tells the session how large the board is; the first time, the camera keeps showing what it was set to show. */
-function useBoardSize(element: { readonly current: HTMLDivElement | null }): void {
+function useBoardSize(element: RefObject<HTMLDivElement | null>): void {
   const store = useStoreItself();
   const isMeasured = useRef(false);
-  useLayoutEffect(() => {
-    const target = element.current;
-    if (!target) return;
-    const measure = (): void => {
-      const width = Math.round(target.clientWidth);
-      const height = Math.round(target.clientHeight);
+  const measure = useCallback(
+    ({ clientWidth, clientHeight }: HTMLDivElement): void => {
+      const [width, height] = [Math.round(clientWidth), Math.round(clientHeight)];
       const { board, camera } = store.get().session;
       if (width < 1 || height < 1 || (board.width === width && board.height === height)) return;
       const fit = isMeasured.current ? 1 : Math.min(width / board.width, height / board.height);
       isMeasured.current = true;
       store.session({ board: { width, height }, camera: fit === 1 ? camera : { ...camera, scale_px_m: camera.scale_px_m * fit } });
-    };
-    const observer = new ResizeObserver(measure);
-    observer.observe(target);
-    measure();
-    return () => observer.disconnect();
-  }, [element, store]);
+    },
+    [store],
+  );
+  useResized(element, measure);
 }
 
 /** Says on the board itself where it looks. Not by drawing it anew: a board that is moved is moved once a frame. */

@@ -1,8 +1,9 @@
-import { useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { useMemo, useState } from 'react';
 import type { Elevation } from '#shared/elevation/elevation';
 import { cylindersWithoutWall, elevationsOf } from '#shared/elevation/elevations-of';
 import type { Ref } from '#shared/model/plan';
 import { elevationPlace, mountNotes } from '#shared/sheets/elevation-words';
+import { useFrameSize } from '../input/use-frame-size.ts';
 import { selectEvaluation } from '../store/selectors.ts';
 import type { Session, State } from '../store/state.ts';
 import { useStore } from '../store/use-store.ts';
@@ -38,23 +39,12 @@ export function CylinderWallView() {
   const { derived } = useStore(selectEvaluation);
   const level = useStore(levelOf);
   const selection = useStore(selectionOf);
-  const frame = useRef<HTMLDivElement>(null);
-  const [size, setSize] = useState({ width: 0, height: 0 });
+  const { ref, width, height } = useFrameSize();
   const [keep] = useState(wallKeeper);
   const walls = useMemo(() => keep(elevationsOf(derived)), [keep, derived]);
   const elevations = walls.filter(({ network }) => network.level.id === level);
   const [elevation, choose] = useShownWall(elevations, selection);
   const { lengths } = derived.plan.settings;
-
-  useLayoutEffect(() => {
-    const target = frame.current;
-    if (!target) return;
-    const measure = (): void => setSize({ width: Math.round(target.clientWidth), height: Math.round(target.clientHeight) });
-    const observer = new ResizeObserver(measure);
-    observer.observe(target);
-    measure();
-    return () => observer.disconnect();
-  }, []);
 
   const isElsewhere = cylindersWithoutWall(derived).some((ref) => derived.networks.some(({ network }) => network.id === ref.network && network.level === level));
   return (
@@ -74,9 +64,9 @@ export function CylinderWallView() {
           )}
         </div>
       ) : null}
-      <div ref={frame} className="cylinder-wall-frame">
-        {elevation && size.width > 0 && size.height > 0 ? (
-          <WallBoard elevation={elevation} spaces={derived.spaces} lengths={lengths} width={size.width} height={size.height} />
+      <div ref={ref} className="cylinder-wall-frame">
+        {elevation && width > 0 && height > 0 ? (
+          <WallBoard elevation={elevation} spaces={derived.spaces} lengths={lengths} width={width} height={height} />
         ) : elevation ? null : (
           <p className="side-view-empty">
             {isElsewhere ? 'No wall stands behind the cylinders of this level. Move them to a wall, or turn their backs to it.' : 'Stand a cylinder by a wall: the wall behind it appears here.'}

@@ -1,6 +1,7 @@
-import { useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { useMemo, useState } from 'react';
 import type { DerivedNetwork } from '#shared/derived/derived';
 import type { Ref } from '#shared/model/plan';
+import { useFrameSize } from '../input/use-frame-size.ts';
 import { selectEvaluation } from '../store/selectors.ts';
 import type { Session, State } from '../store/state.ts';
 import { useStore, useStoreItself } from '../store/use-store.ts';
@@ -22,8 +23,7 @@ export function IsometricView() {
   const level = useStore(levelOf);
   const selection = useStore(selectionOf);
   const isHeld = useStore(isHeldOf);
-  const frame = useRef<HTMLDivElement>(null);
-  const [size, setSize] = useState({ width: 0, height: 0 });
+  const { ref, width, height } = useFrameSize();
   const [keeper] = useState(isometricKeeper);
   const [anew, searchAnew] = useState(0);
   const networks = derived.networks.filter(({ network }) => network.level === level);
@@ -31,16 +31,6 @@ export function IsometricView() {
   const network = networks.find(({ network: { id } }) => id === chosen);
   // biome-ignore lint/correctness/useExhaustiveDependencies: a search anew asks for another drawing of the same network
   const shown = useMemo(() => (network && network.pipes.length > 0 ? keeper.shown(network, isHeld) : undefined), [keeper, network, isHeld, anew]);
-
-  useLayoutEffect(() => {
-    const target = frame.current;
-    if (!target) return;
-    const measure = (): void => setSize({ width: Math.round(target.clientWidth), height: Math.round(target.clientHeight) });
-    const observer = new ResizeObserver(measure);
-    observer.observe(target);
-    measure();
-    return () => observer.disconnect();
-  }, []);
 
   return (
     <div className="isometric-view">
@@ -56,12 +46,13 @@ export function IsometricView() {
           </select>
         </label>
       ) : null}
-      <div ref={frame} className="isometric-frame">
-        {shown && size.width > 0 && size.height > 0 ? (
+      <div ref={ref} className="isometric-frame">
+        {shown && width > 0 && height > 0 ? (
           <IsometricBoard
             shown={shown}
             lengths={derived.plan.settings.lengths}
-            {...size}
+            width={width}
+            height={height}
             searchAnew={() => {
               keeper.forget(shown.iso.network.network.id);
               searchAnew((count) => count + 1);

@@ -1,4 +1,5 @@
-import { useDeferredValue, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { useDeferredValue, useMemo, useRef } from 'react';
+import { useFrameSize } from '../input/use-frame-size.ts';
 import { selectEvaluation } from '../store/selectors.ts';
 import type { Session, State } from '../store/state.ts';
 import { useStore, useStoreItself } from '../store/use-store.ts';
@@ -110,25 +111,14 @@ function Section({ height }: { readonly height: number }) {
   const level = useStore(levelOf);
   const line = useStore(cutOf);
   const selection = useStore(selectionOf);
-  const frame = useRef<HTMLDivElement>(null);
-  const [width, setWidth] = useState(0);
+  const { ref, width } = useFrameSize();
   const cut = useMemo(() => {
     const path = findSectionPath(derived, { level, cut: line, selection });
     return path && cutSection(derived, path, level);
   }, [derived, level, line, selection]);
 
-  useLayoutEffect(() => {
-    const target = frame.current;
-    if (!target) return;
-    const measure = (): void => setWidth(Math.round(target.clientWidth));
-    const observer = new ResizeObserver(measure);
-    observer.observe(target);
-    measure();
-    return () => observer.disconnect();
-  }, []);
-
   return (
-    <div ref={frame} className="section-board-frame">
+    <div ref={ref} className="section-board-frame">
       {cut && width > 0 ? (
         <SectionBoard cut={cut} lengths={derived.plan.settings.lengths} width={width} height={height - 1} />
       ) : (

@@ -2,6 +2,7 @@ import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { Stage } from 'react-konva';
 import { type Ref, refKey } from '#shared/model/plan';
 import { listenToCamera } from '../../input/camera-input.ts';
+import { placeIn } from '../../input/place-in.ts';
 import { isForControl } from '../../input/tool-keys.ts';
 import type { Camera, Session, State } from '../../store/state.ts';
 import { useStore, useStoreItself } from '../../store/use-store.ts';
@@ -80,10 +81,6 @@ export function IsometricBoard({ shown, lengths, width, height, searchAnew }: Is
     [shown, selection, pointed, ink, lengths],
   );
 
-  const placeOf = (event: { readonly clientX: number; readonly clientY: number }): Px => {
-    const box = element.current?.getBoundingClientRect();
-    return { x: event.clientX - (box?.left ?? 0), y: event.clientY - (box?.top ?? 0) };
-  };
   const refsAt = (p: Px): readonly Ref[] => isometricRefsAt(view, shown, placedAssembly(view, shown), p, REACH_px);
   const point = (refs: readonly Ref[]): void => {
     const keys = (list: readonly Ref[]): string => list.map(refKey).join(' ');
@@ -93,11 +90,11 @@ export function IsometricBoard({ shown, lengths, width, height, searchAnew }: Is
   const press = (event: React.PointerEvent<HTMLDivElement>): void => {
     if (event.button !== 0 || event.pointerType === 'touch') return;
     event.currentTarget.setPointerCapture(event.pointerId);
-    const p = placeOf(event);
+    const p = placeIn(event.currentTarget, event);
     hold.current = { from: p, last: p, isDragging: false };
   };
   const drag = (event: React.PointerEvent<HTMLDivElement>): void => {
-    const p = placeOf(event);
+    const p = placeIn(event.currentTarget, event);
     const held = hold.current;
     if (!held) {
       if (event.pointerType !== 'touch') point(refsAt(p));
@@ -114,7 +111,7 @@ export function IsometricBoard({ shown, lengths, width, height, searchAnew }: Is
     hold.current = null;
     moving(false);
     if (!held || held.isDragging) return;
-    store.session((session) => ({ selection: selectionAfter(session.selection, refsAt(placeOf(event)), event.shiftKey), tool: 'select' }));
+    store.session((session) => ({ selection: selectionAfter(session.selection, refsAt(placeIn(event.currentTarget, event)), event.shiftKey), tool: 'select' }));
   };
   const onKey = (event: React.KeyboardEvent<HTMLDivElement>): void => {
     if (isForControl(event.target, event.key) || event.ctrlKey || event.metaKey || event.altKey) return;
@@ -149,7 +146,7 @@ export function IsometricBoard({ shown, lengths, width, height, searchAnew }: Is
           moving(false);
         }}
         onPointerLeave={() => point(NOTHING)}
-        onDoubleClick={(event) => refsAt(placeOf(event)).length === 0 && showAll()}
+        onDoubleClick={(event) => refsAt(placeIn(event.currentTarget, event)).length === 0 && showAll()}
         onKeyDown={onKey}
       >
         <Stage key={`${pixelRatio}/${letters}`} width={width} height={height} listening={false}>
