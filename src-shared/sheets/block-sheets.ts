@@ -131,7 +131,8 @@ export function roomBlocks(set: ViewSet, rooms: readonly PlanContent[]): { reado
       right: Math.min(paper.right - paper.left, ((box.maxX - box.minX) * 1000) / scale + 2 * margin),
       bottom: Math.min(paper.bottom - paper.top, ((box.maxY - box.minY) * 1000) / scale + 2 * margin),
     };
-    const view = composePlanView(content, { ...set, scale, sizes, lengths, room });
+    const key = planKey(content, content.rooms[0]?.enclosure.id);
+    const view = composePlanView(content, { ...set, viewKey: key, scale, sizes, lengths, room });
     if (!view) return [];
     const words = `Plan: ${content.title}`;
     const title = viewTitle(0, view.box.bottom - view.box.top, words, scale, lengths, layout);
@@ -141,7 +142,7 @@ export function roomBlocks(set: ViewSet, rooms: readonly PlanContent[]): { reado
       plans: [content.title],
       sections: [],
       scale,
-      views: [planDraftView(set, content, { key: planKey(content, content.rooms[0]?.enclosure.id), title: words }, view, room, [...shiftMarks(view.marks, by.dx, by.dy), ...title.marks], by)],
+      views: [planDraftView(set, content, { key, title: words }, view, room, [...shiftMarks(view.marks, by.dx, by.dy), ...title.marks], by)],
       used: view.used,
       unplaced: view.unplaced.length,
       width_mm: width,

@@ -42,7 +42,7 @@ export function composeSheets(evaluation: Evaluation, drawings: ReadonlyMap<stri
   const options: SheetOptions = { ...asked, paper: asked.paper === 'auto' ? (sheets.paper ?? 'auto') : asked.paper, scale: asked.scale === 'auto' ? (sheets.scale ?? 'auto') : asked.scale };
   const layout = sheetLayout(options.paper === 'auto' ? bestPaper(derived, contents, options) : PAPERS[options.paper]);
   const numbered = options.set === 'field' ? [] : numberFindings(findings);
-  const set: ViewSet = { derived, layout, drawings, cuts: planCuts(derived), findings: numbered, datums: datumsOf(derived), rooms: options.rooms ?? new Map(), issue: derived.plan.lastIssue, scale: options.scale };
+  const set: ViewSet = { derived, layout, drawings, cuts: planCuts(derived), findings: numbered, datums: datumsOf(derived), rooms: options.rooms ?? new Map(), issue: derived.plan.lastIssue, scale: options.scale, dimensions: sheets.dimensions };
   const facts = sheetFacts(derived, drawings);
 
   const drafts = placeViews(set, seriesOf(set, evaluation, options), options.set).flatMap((series) => {

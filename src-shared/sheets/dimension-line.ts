@@ -1,9 +1,10 @@
 import { printable, textWidth_mm } from './font-widths.ts';
+import { dimensionKey } from './hand-placed.ts';
 import { readable_rad } from './label-placer.ts';
 import { type TextMark, circle, line, pen, text } from './marks.ts';
 import { PRINT, WEIGHT } from './print-ink.ts';
-import type { Mark } from './sheet.ts';
-import { type TurnedBox, textBoxOf } from './text-box.ts';
+import type { DimensionText, Mark } from './sheet.ts';
+import { type TurnedBox, boxAround, cornersOf, textBoxOf } from './text-box.ts';
 import { type ViewDraft, addLine } from './view-draft.ts';
 
 /** Where a dimension line may lie: its distance beside the origin and how little it is liked. */
@@ -31,6 +32,8 @@ export interface DimensionWish {
   readonly fromDatum: boolean;
   /** Paper that a dimension should stay out of, such as another room. */
   readonly isForeign?: (x: number, y: number) => boolean;
+  /** What is dimensioned, by its ids; several where one line dimensions several things. Without one the text cannot be moved. */
+  readonly of?: readonly string[];
 }
 
 type Piece = [number, number, number, number];
@@ -40,11 +43,15 @@ const CROSSED_SYMBOL = 14;
 const FOREIGN = 12;
 
 /**
- * Draws a dimension in the slot that disturbs least.
+ * Draws a dimension where the user put it, else in the slot that disturbs least.
  * @returns false, with nothing drawn, when every slot is taken
  */
 export function addDimension(view: ViewDraft, wish: DimensionWish): boolean {
   const { factor, text_mm } = view.sizes;
+  const key = keyOf(view, wish);
+  const placed = key === undefined ? undefined : view.hand?.places[key];
+  // Drawn in the other round.
+  if (view.hand && view.hand.round !== 'all' && (view.hand.round === 'placed') !== (placed !== undefined)) return true;
   const words = printable(wish.words);
   const font = wish.isBold ? 'bold' : 'plain';
   const width = textWidth_mm(words, text_mm, font);
@@ -81,7 +88,13 @@ export function addDimension(view: ViewDraft, wish: DimensionWish): boolean {
 
   let best: { readonly aside: number; readonly u: number; readonly mark: TextMark; readonly box: TurnedBox } | undefined;
   let least = Infinity;
-  for (const slot of wish.slots) {
+  let isOver = false;
+  if (placed) {
+    const [u, aside] = insideRoom(view, wish, wish.length_mm / 2 + placed.along_mm, placed.off_mm, (...at) => written(...at).box);
+    best = { aside, u, ...written(u, aside) };
+    isOver = !view.placer.isFree(best.box);
+  }
+  for (const slot of placed ? [] : wish.slots) {
     if (slot.price >= least) continue;
     for (const [choice, u] of textPlaces.entries()) {
       const { mark, box } = written(u, slot.aside_mm);
@@ -116,8 +129,8 @@ export function addDimension(view: ViewDraft, wish: DimensionWish): boolean {
   if (!best) return false;
 
   const { aside, u, mark, box } = best;
-  const from = u < 0 ? u - width / 2 : 0;
-  const to = u > wish.length_mm ? u + width / 2 : wish.length_mm;
+  const from = Math.min(0, u - width / 2);
+  const to = Math.max(wish.length_mm, u + width / 2);
   const main = [...at(from, aside), ...at(to, aside)];
   addLine(view, main, line(pen(WEIGHT.thin), ...main), 9);
   for (const tail of [faceTail(aside), farTail(aside)]) if (tail) addLine(view, tail, line(pen(WEIGHT.hair), ...tail), 3);
@@ -128,9 +141,29 @@ export function addDimension(view: ViewDraft, wish: DimensionWish): boolean {
     obliqueStroke(endX, endY, wish.along_rad, factor),
   );
   view.placer.block(box);
-  view.texts.push(mark);
+  const dimension: DimensionText | undefined = key === undefined ? undefined : { key, along_rad: wish.along_rad, along_mm: u - wish.length_mm / 2, off_mm: aside, isByHand: placed !== undefined, ...(isOver ? { isOver } : {}) };
+  view.texts.push(dimension ? { ...mark, dimension } : mark);
   return true;
 }
+
+/** Key of a dimension: that by which the user placed it, where one line dimensions several things. */
+function keyOf({ hand }: ViewDraft, { of = [] }: DimensionWish): string | undefined {
+  if (!hand) return undefined;
+  const keys = of.map((each) => dimensionKey(hand.view, each));
+  return keys.find((key) => key in hand.places) ?? keys[0];
+}
+
+/** The place along and aside at which a text that the user put off the paper of its view is just on it. */
+function insideRoom({ room }: ViewDraft, { along_rad }: DimensionWish, u: number, aside: number, boxAt: (u: number, aside: number) => TurnedBox): readonly [number, number] {
+  const { left, top, right, bottom } = boxAround(cornersOf(boxAt(u, aside)));
+  const dx = Math.max(0, room.left - left) - Math.max(0, right - room.right);
+  const dy = Math.max(0, room.top - top) - Math.max(0, bottom - room.bottom);
+  return [u + alongBy(along_rad, dx, dy), aside + asideBy(along_rad, dx, dy)];
+}
+
+/** How far a move on paper leads along a measured direction, and to its left [mm]. */
+export const alongBy = (along_rad: number, dx: number, dy: number): number => dx * Math.cos(along_rad) - dy * Math.sin(along_rad);
+export const asideBy = (along_rad: number, dx: number, dy: number): number => -dx * Math.sin(along_rad) - dy * Math.cos(along_rad);
 
 /** The stroke that ends a dimension line. */
 export function obliqueStroke(x: number, y: number, along_rad: number, factor: number): Mark {

@@ -14,7 +14,7 @@ import { type ViewDraft, onPaper } from './view-draft.ts';
 
 /** Draws the dimensions that the user placed, on the user's line where it is free. */
 export function drawUserDimensions(view: ViewDraft, level: Level): void {
-  for (const { a, b, offset_m } of Object.values(level.dimensions)) {
+  for (const { id, a, b, offset_m } of Object.values(level.dimensions)) {
     const length = distance_m(a, b);
     if (length <= SAME_PLACE_m) continue;
     const aside_mm = view.frame.mm(offset_m);
@@ -29,6 +29,7 @@ export function drawUserDimensions(view: ViewDraft, level: Level): void {
       toAside_mm: [0],
       slots: [0, 1, -1, 2, -2, 3, -3, 4, -4].map((k) => ({ aside_mm: aside_mm + k * step, price: Math.abs(k) * 6 })),
       fromDatum: false,
+      of: [`drawn/${id}`],
     });
     if (!isDrawn) view.unplaced.push(`a dimension of ${formatLength(length, view.lengths)}`);
   }

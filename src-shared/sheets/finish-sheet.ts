@@ -9,7 +9,7 @@ import { printStrip } from './scale-bars.ts';
 import type { Mark, Sheet, SheetOptions } from './sheet.ts';
 import { type SheetDraft, homeOf } from './sheet-draft.ts';
 import { supersededStamp } from './superseded-stamp.ts';
-import { sheetViews } from './sheet-views.ts';
+import { sheetDimensions, sheetViews } from './sheet-views.ts';
 import type { SymbolName } from './symbol-names.ts';
 import { drawTable, layTable, tableHeight_mm } from './tables.ts';
 import { titleColumn } from './title-block.ts';
@@ -92,6 +92,7 @@ export function finishSheet(layout: SheetLayout, facts: SetFacts, draft: SheetDr
     title: draft.title,
     home,
     views: sheetViews(draft.views ?? []),
+    dimensions: (draft.views ?? []).flatMap((view) => sheetDimensions(view.marks)),
     notes: notes.places,
     placing: draft.placing ?? [],
     paper: layout.paper,

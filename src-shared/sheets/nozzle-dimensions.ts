@@ -69,7 +69,7 @@ export function dimensionNozzles(
   const shown = nozzles.filter(({ at }) => at && isShown(at));
   if (!datum || shown.length === 0) return words;
   const isDatumShown = isShown(datum.corner);
-  if (isDatumShown) drawDatum(view, datum);
+  if (isDatumShown && view.hand?.round !== 'placed') drawDatum(view, datum);
   const tell = (group: Group, face: WallFace): void => {
     for (const { nozzle } of group.nozzles) {
       words.set(nozzle.ref.id, [...(words.get(nozzle.ref.id) ?? []), `${formatLength(group.distance_m, view.lengths)} from ${faceName(face)}`]);
@@ -84,6 +84,9 @@ export function dimensionNozzles(
   });
   return words;
 }
+
+/** Which wall of which enclosure a face belongs to. */
+const wallId = ({ ref }: WallFace): string => `${ref.enclosure}/${ref.id}`;
 
 /** Names in one: what they begin with alike is written once. `206-N1, N2` */
 export function joinNames(names: readonly string[]): string {
@@ -120,6 +123,7 @@ function drawGroup(view: ViewDraft, space: Space, corner: PlanPoint, face: WallF
     slots,
     fromDatum: true,
     isForeign: foreignTo(view, space, rooms),
+    of: group.nozzles.map(({ nozzle: { ref } }) => `nozzle/${ref.network}/${ref.id}/${wallId(face)}`),
   });
 }
 
@@ -168,6 +172,7 @@ export function dimensionRoom(view: ViewDraft, room: Space, rooms: readonly Spac
       ],
       fromDatum: false,
       isForeign: foreignTo(view, room, rooms),
+      of: [`wall/${room.key}/${wallId(wall)}`],
     });
   }
 }

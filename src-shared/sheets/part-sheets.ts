@@ -38,7 +38,8 @@ export function partSheets(set: ViewSet, content: PlanContent, bounds: Box): She
       const [minY, maxY] = [outer.maxY - (row + 1) * height, outer.maxY - row * height];
       const window = { minX, minY, maxX, maxY };
       if (!content.rooms.some(({ bounds: box }) => boxesTouch(box, window)) && content.rooms.length > 0 && !hasAnything(content, window)) continue;
-      const view = composePlanView(content, { ...set, scale, sizes, lengths, room, window });
+      const key = `${planKey(content)}/part/${row + 1}-${column + 1}`;
+      const view = composePlanView(content, { ...set, viewKey: key, scale, sizes, lengths, room, window });
       if (!view || view.used.size === 0) continue;
       const part = `row ${row + 1} of ${down}, column ${column + 1} of ${across}`;
       const title = viewTitle(room.left, room.bottom, `Part: ${part}`, scale, lengths, layout);
@@ -46,7 +47,7 @@ export function partSheets(set: ViewSet, content: PlanContent, bounds: Box): She
         title: `${planTitle(content)}, ${part}`,
         scale: scaleName(scale, lengths),
         marks: [],
-        views: [planDraftView(set, content, { key: `${planKey(content)}/part/${row + 1}-${column + 1}`, title: `Part: ${part}`, options: { window } }, view, room, [...view.marks, ...title.marks])],
+        views: [planDraftView(set, content, { key, title: `Part: ${part}`, options: { window } }, view, room, [...view.marks, ...title.marks])],
         hasViews: true,
         hasPlan: true,
         used: view.used,

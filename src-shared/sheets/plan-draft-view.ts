@@ -52,7 +52,7 @@ function redrawn(set: ViewSet, content: PlanContent, kind: PlanViewKind, { scale
   if (!shown || shown.maxX - shown.minX < LEAST_WINDOW_m || shown.maxY - shown.minY < LEAST_WINDOW_m) return undefined;
   const margin = 4 * PLAN_MARGIN_mm * layout.sizes.factor;
   const room = { left: 0, top: 0, right: ((shown.maxX - shown.minX) * 1000) / scale + margin, bottom: ((shown.maxY - shown.minY) * 1000) / scale + margin };
-  const view = composePlanView(content, { ...set, ...options, scale, sizes: layout.sizes, lengths, room });
+  const view = composePlanView(content, { ...set, ...options, viewKey: kind.key, scale, sizes: layout.sizes, lengths, room });
   if (!view) return undefined;
   const title = viewTitle(view.box.left, view.box.bottom, crop ? `${kind.title}, part` : kind.title, scale, lengths, layout);
   return { ...planDraftView(set, content, { ...kind, options }, view, room, [...view.marks, ...title.marks]), again: (wish) => redrawn(set, content, kind, wish) };

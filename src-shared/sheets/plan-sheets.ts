@@ -1,5 +1,6 @@
 import type { Box } from '../geometry/outline.ts';
 import type { DraftView } from './draft-view.ts';
+import { viewOfDimension } from './hand-placed.ts';
 import { shiftMarks } from './marks.ts';
 import { partSheets } from './part-sheets.ts';
 import { overviewKey, planDraftView, planKey } from './plan-draft-view.ts';
@@ -44,15 +45,17 @@ function composeAtBestScale(set: ViewSet, content: PlanContent, bounds: Box): Co
   const scales = set.scale === 'auto' ? takenScales(lengths, derived.plan.basis.smallestScale) : [set.scale];
   let best: ComposedView | undefined;
   let least = Infinity;
+  const compose = (scale: number, dimensions: ViewSet['dimensions']): ComposedView | undefined => composePlanView(content, { ...set, viewKey: planKey(content), dimensions, scale, sizes: layout.sizes, lengths, room });
   for (const scale of scales) {
     if (!fitsPaper(bounds, scale, room, layout.sizes.factor)) continue;
-    const view = composePlanView(content, { ...set, scale, sizes: layout.sizes, lengths, room });
+    // A text that is put elsewhere never changes the scale.
+    const view = compose(scale, {});
     if (!view) return undefined;
     const fault = view.unplaced.length + (boxHolds(grown(room), view.box) ? 0 : OUTSIDE);
     if (fault < least) [best, least] = [view, fault];
     if (fault === 0) break;
   }
-  return best;
+  return best && Object.keys(set.dimensions).length > 0 ? compose(best.scale, set.dimensions) : best;
 }
 
 /** Sheets for one layer of a level: one, or several with match lines where the paper is too small for the scale. */
@@ -70,7 +73,8 @@ export function planSheets(set: ViewSet, content: PlanContent): ViewSheets {
 
 /** Whether the user placed the whole level or its rooms: what was placed stays, however crowded the level becomes. */
 function wishedParting({ derived }: ViewSet, content: PlanContent): 'whole' | 'rooms' | undefined {
-  const keys = Object.keys(derived.plan.settings.sheets.views);
+  const { views, dimensions } = derived.plan.settings.sheets;
+  const keys = [...Object.keys(views), ...Object.keys(dimensions).map(viewOfDimension)];
   if (keys.includes(planKey(content))) return 'whole';
   return keys.some((key) => key === overviewKey(content) || key.startsWith(`${planKey(content)}/`)) ? 'rooms' : undefined;
 }
@@ -96,7 +100,7 @@ function overviewSheet(set: ViewSet, content: PlanContent, bounds: Box, rooms: r
   const fits = (ratio: number): boolean => fitsPaper(bounds, ratio, room, layout.sizes.factor, OVERVIEW_MARGIN_mm);
   const wished = set.scale === 'auto' ? ordinaryScales(lengths) : [set.scale];
   const scale = wished.find(fits) ?? coarserUntil(fits, wished.at(-1) ?? 100);
-  const view = composePlanView(content, { ...set, scale, sizes: layout.sizes, lengths, room, isOverview: true });
+  const view = composePlanView(content, { ...set, viewKey: overviewKey(content), scale, sizes: layout.sizes, lengths, room, isOverview: true });
   if (!view) return { drafts: [], placedCuts: new Set(), hasSchedule: false, rooms };
   const words = `Overview: ${content.title}`;
   const title = viewTitle(view.box.left, view.box.bottom, words, scale, lengths, layout);

@@ -1,7 +1,7 @@
 import { type Box, isInside } from '../geometry/outline.ts';
 import { type PlanPoint, polar } from '../geometry/point.ts';
 import type { FieldRoomAnswer } from '../margins/field-room.ts';
-import type { Issue, Settings } from '../model/plan.ts';
+import type { Issue, Settings, SheetSettings } from '../model/plan.ts';
 import type { UnderlayDrawing } from '../underlay/drawing.ts';
 import type { Datum } from '../derived/datum.ts';
 import { drawClouds } from './draw-clouds.ts';
@@ -17,6 +17,7 @@ import { drawSupports } from './draw-supports.ts';
 import { drawUnderlay } from './draw-underlay.ts';
 import { drawWalls, labelOpenings } from './draw-walls.ts';
 import type { NumberedFinding } from './findings-table.ts';
+import { drawInRounds, handPlaced } from './hand-placed.ts';
 import { settleLabels } from './labels.ts';
 import { line, pen, text } from './marks.ts';
 import { dimensionNozzles, dimensionRoom } from './nozzle-dimensions.ts';
@@ -57,6 +58,10 @@ export interface PlanViewOptions {
   readonly rooms?: ReadonlyMap<string, FieldRoomAnswer>;
   /** Names only: dimensions and figures stand on the room plans. */
   readonly isOverview?: boolean;
+  /** Key of the view; without one its dimension texts cannot be moved. */
+  readonly viewKey?: string;
+  /** Where the user put dimension texts. */
+  readonly dimensions?: SheetSettings['dimensions'];
   /** Draws other things of the content than its nozzles and pipe. */
   readonly draw?: (view: ViewDraft, content: PlanContent, options: PlanViewOptions) => void;
   /** What the view must hold; all of the content when missing. */
@@ -87,6 +92,7 @@ export function composePlanView(content: PlanContent, options: PlanViewOptions):
   const left = (room.left + room.right - width_mm) / 2;
   const bottom = (room.top + room.bottom + height_mm) / 2;
   const view = viewDraft(viewFrame(scale, bounds.minX, bounds.minY, left, bottom), sizes, lengths, room);
+  view.hand = handPlaced(options.viewKey, options.dimensions ?? {});
   view.regionAt = (x, y) => {
     const at = { x: bounds.minX + ((x - left) * scale) / 1000, y: bounds.minY + ((bottom - y) * scale) / 1000 };
     return content.rooms.find(({ outline }) => isInside(at, outline))?.key;
@@ -147,18 +153,20 @@ function drawContent(view: ViewDraft, content: PlanContent, options: PlanViewOpt
   if (patches) on('nozzles', () => drawPatches(view, nozzles, patches));
   on('findings', () => drawClouds(view, content, options.issue));
   const apart = new Map<string, readonly string[]>();
-  for (const space of spaces) {
-    const own = nozzles.filter((nozzle) => nozzle.space?.key === space.key);
-    on('dimensions', () => {
-      for (const [id, words] of dimensionNozzles(view, space, options.datums.get(space.key), own, rooms, isShown)) apart.set(id, words);
-    });
-  }
-  if (layer === 'room') {
-    on('dimensions', () => {
-      drawUserDimensions(view, level);
-      for (const room of rooms) dimensionRoom(view, room, rooms);
-    });
-  }
+  drawInRounds(view, () => {
+    for (const space of spaces) {
+      const own = nozzles.filter((nozzle) => nozzle.space?.key === space.key);
+      on('dimensions', () => {
+        for (const [id, words] of dimensionNozzles(view, space, options.datums.get(space.key), own, rooms, isShown)) apart.set(id, words);
+      });
+    }
+    if (layer === 'room') {
+      on('dimensions', () => {
+        drawUserDimensions(view, level);
+        for (const room of rooms) dimensionRoom(view, room, rooms);
+      });
+    }
+  });
   for (const network of networks) on('pipe', () => labelCylinders(view, network));
   for (const network of networks) on('nozzles', () => labelNozzles(view, network, apart));
   for (const network of networks) on('pipe', () => labelUprights(view, network));
@@ -176,7 +184,7 @@ function drawContent(view: ViewDraft, content: PlanContent, options: PlanViewOpt
 /** Names of rooms and nozzles, the user's own notes and dimensions, and where findings are. */
 function labelOverview(view: ViewDraft, content: PlanContent, options: PlanViewOptions): void {
   if (content.layer === 'room') {
-    drawUserDimensions(view, content.level);
+    drawInRounds(view, () => drawUserDimensions(view, content.level));
     labelNotes(view, content.level);
     const inRooms = new Set(content.rooms.flatMap(({ solids }) => solids.map(({ ref }) => ref.id)));
     labelSolids(view, content.solids.filter(({ ref }) => !inRooms.has(ref.id)));

@@ -1,14 +1,14 @@
 import type { DraftView } from './draft-view.ts';
 import type { ComposedView } from './plan-view.ts';
 import type { SectionCut } from './section-cuts.ts';
-import { composeSection, sectionSize, sectionTitle } from './section-view.ts';
+import { composeSection, sectionKey, sectionSize, sectionTitle } from './section-view.ts';
 import type { Mark } from './sheet.ts';
 import { viewTitle } from './sheet-draft.ts';
 import type { ViewSet } from './view-set.ts';
 
 /** A section that was composed, as a view that can be placed. @param marks its drawing and its title, where they are now */
 export const sectionDraftView = (set: ViewSet, cut: SectionCut, { scale, used }: ComposedView, marks: readonly Mark[]): DraftView => ({
-  key: `section/${cut.room.enclosure.id}`,
+  key: sectionKey(cut),
   title: sectionTitle(cut),
   marks,
   scale,

@@ -224,6 +224,8 @@ export interface NozzleGroup {
   readonly y: number;
   readonly z_m: number;
   readonly names: string[];
+  /** `network/nozzle` of each. */
+  readonly ids: string[];
   readonly below: string;
 }
 
@@ -238,10 +240,11 @@ export function drawNozzles(view: ViewDraft, cut: SectionCut): NozzleGroup[] {
     const known = groups.find((group) => Math.hypot(group.x - x, group.y - y) < 0.3);
     if (known) {
       known.names.push(nozzle.nozzle.name);
+      known.ids.push(`${nozzle.ref.network}/${nozzle.ref.id}`);
       continue;
     }
     const below = localCeiling_m === undefined ? '' : dropText(localCeiling_m, at.z, nozzle.space?.kind, view.lengths);
-    groups.push({ x, y, z_m: at.z, names: [nozzle.nozzle.name], below });
+    groups.push({ x, y, z_m: at.z, names: [nozzle.nozzle.name], ids: [`${nozzle.ref.network}/${nozzle.ref.id}`], below });
     view.used.add('nozzle');
     const reach = 2.6 * sizes.factor;
     view.lines.push(

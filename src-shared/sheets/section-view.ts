@@ -3,6 +3,7 @@ import type { Settings } from '../model/plan.ts';
 import { formatLength } from '../units/length-text.ts';
 import { compassName } from '../derived/datum.ts';
 import { addDimension, slotsOutward } from './dimension-line.ts';
+import { drawInRounds, handPlaced } from './hand-placed.ts';
 import { isOverhead } from './draw-solids.ts';
 import { drawSupportsFromSide } from './draw-supports.ts';
 import { addLabel, settleLabels } from './labels.ts';
@@ -33,6 +34,9 @@ export function sectionSize(cut: SectionCut, scale: number, sizes: TypeSizes): {
 /** Words under a section: its letter, its room, and where the viewer looks. */
 export const sectionTitle = ({ letter, room, along_rad }: SectionCut): string => `Section ${letter}–${letter}: ${room.name}, looking ${compassName(along_rad + Math.PI / 2)}`;
 
+/** The same for the same room, whatever letter its section bears. */
+export const sectionKey = ({ room }: SectionCut): string => `section/${room.enclosure.id}`;
+
 /** Draws one section to scale in the middle of the paper it is given. */
 export function composeSection(derived: Derived, cut: SectionCut, scale: number, sizes: TypeSizes, lengths: Settings['lengths'], room: PaperBox): ComposedView {
   const heights = heightsOf(cut);
@@ -41,6 +45,7 @@ export function composeSection(derived: Derived, cut: SectionCut, scale: number,
   const left = (room.left + room.right - width_mm) / 2;
   const bottom = (room.top + room.bottom + height_mm) / 2;
   const view = viewDraft(viewFrame(scale, cut.from_m, heights.lowest_m, left, bottom), sizes, lengths, room);
+  view.hand = handPlaced(sectionKey(cut), derived.plan.settings.sheets.dimensions);
   view.regionAt = (x, y) => (x >= left && x <= left + width_mm && y <= bottom && y >= bottom - height_mm ? 'room' : undefined);
   const pieces = insidePieces(cut);
   const ceilings = drawRoom(view, cut, heights, pieces);
@@ -50,7 +55,7 @@ export function composeSection(derived: Derived, cut: SectionCut, scale: number,
   drawPipes(view, cut);
   drawSupportsFromSide(view, cut);
   const groups = drawNozzles(view, cut);
-  dimensionHeights(view, cut, groups);
+  drawInRounds(view, () => dimensionHeights(view, cut, groups));
   labelHeights(view, cut, heights, ceilings, solids);
   labelNozzles(view, groups);
   settleLabels(view);
@@ -61,15 +66,15 @@ export function composeSection(derived: Derived, cut: SectionCut, scale: number,
 /** Dimensions the heights at the left: the room, then each height of an orifice, all from the finished floor. */
 function dimensionHeights(view: ViewDraft, cut: SectionCut, groups: readonly NozzleGroup[]): void {
   const { frame, sizes, lengths } = view;
-  const heights = new Map<string, { z_m: number; names: string[]; aside: number[] }>();
+  const heights = new Map<string, { z_m: number; names: string[]; ids: string[]; aside: number[] }>();
   const left = frame.x(cut.from_m);
-  for (const { z_m, names, x } of groups) {
+  for (const { z_m, names, ids, x } of groups) {
     if (z_m <= 0) continue;
     const key = formatLength(z_m, lengths);
-    const known = heights.get(key) ?? { z_m, names: [], aside: [] };
-    heights.set(key, { z_m, names: [...known.names, ...names], aside: [...known.aside, left - x] });
+    const known = heights.get(key) ?? { z_m, names: [], ids: [], aside: [] };
+    heights.set(key, { z_m, names: [...known.names, ...names], ids: [...known.ids, ...ids], aside: [...known.aside, left - x] });
   }
-  const draw = (z_m: number, words: string, aside: readonly number[], isBold: boolean): void => {
+  const draw = (z_m: number, words: string, aside: readonly number[], of: readonly string[], isBold: boolean): void => {
     addDimension(view, {
       x: left,
       y: frame.y(0),
@@ -81,11 +86,12 @@ function dimensionHeights(view: ViewDraft, cut: SectionCut, groups: readonly Noz
       toAside_mm: [Math.max(...aside)],
       slots: slotsOutward(7 * sizes.factor, 1, 5, 7 * sizes.factor, 0),
       fromDatum: isBold,
+      of,
     });
   };
-  for (const [words, { z_m, names, aside }] of [...heights].sort(([, a], [, b]) => a.z_m - b.z_m)) draw(z_m, names.length > 3 ? words : `${joinNames(names)}: ${words}`, aside, true);
+  for (const [words, { z_m, names, ids, aside }] of [...heights].sort(([, a], [, b]) => a.z_m - b.z_m)) draw(z_m, names.length > 3 ? words : `${joinNames(names)}: ${words}`, aside, ids.map((id) => `height/${id}`), true);
   const ceiling = cut.room.ceilingAt_m(placeAt(cut, cut.from_m + 1e-4)) ?? cut.room.tallest_m;
-  if (ceiling !== undefined) draw(ceiling, formatLength(ceiling, lengths), [0], false);
+  if (ceiling !== undefined) draw(ceiling, formatLength(ceiling, lengths), [0], [`ceiling/${cut.room.key}`], false);
 }
 
 function labelHeights(view: ViewDraft, cut: SectionCut, { slab_m, soffit_m }: Heights, ceilings: ReadonlyMap<number, number>, solids: readonly Solid[]): void {

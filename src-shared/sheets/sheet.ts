@@ -3,7 +3,7 @@ import type { PaperId } from '../model/paper-ids.ts';
 import type { Box } from '../geometry/outline.ts';
 import type { Paper } from '../paper/papers.ts';
 import type { RevisedSince } from './changes-table.ts';
-import type { PaperBox } from './text-box.ts';
+import type { PaperBox, TurnedBox } from './text-box.ts';
 
 /** How a mark is drawn: widths and dashes in mm on paper, colours `#rrggbb`. */
 export interface Stroke {
@@ -58,10 +58,26 @@ type Ink =
       readonly place?: string;
       /** Name of the place that it leads to; one that the set does not hold is no link. */
       readonly goesTo?: string;
+      /** Of the text of a dimension that can be moved. */
+      readonly dimension?: DimensionText;
     }
   | { readonly kind: 'image'; readonly bytes: Uint8Array; readonly mime: 'image/png' | 'image/jpeg'; /** Maps the unit square, y up, to paper mm. */ readonly matrix: readonly [number, number, number, number, number, number]; readonly opacity: number }
   /** Everything in it is cut at the box. */
   | { readonly kind: 'clip'; readonly x: number; readonly y: number; readonly width_mm: number; readonly height_mm: number; readonly marks: readonly Mark[] };
+
+/** How the text of a dimension stands, and by what it is found again. */
+export interface DimensionText {
+  readonly key: string;
+  /** Measured direction on paper, counter-clockwise from its right [rad]. */
+  readonly along_rad: number;
+  /** From the middle of the measured way to that of the text, along it [mm]. */
+  readonly along_mm: number;
+  /** From the thing to the dimension line, to the left of the measured way [mm]. */
+  readonly off_mm: number;
+  readonly isByHand: boolean;
+  /** Put by hand where a symbol or another text stands. */
+  readonly isOver?: boolean;
+}
 
 /** What a form field holds: words, a tick ("yes" or nothing), or words that only identify the form. */
 export interface FormCell {
@@ -97,6 +113,13 @@ export interface SheetView {
   readonly shown: Box | null;
 }
 
+/** The text of a dimension on a sheet, as it can be taken hold of there. */
+export interface SheetDimension extends DimensionText {
+  readonly words: string;
+  /** Paper that its words fill. */
+  readonly box: TurnedBox;
+}
+
 /** A note of the user on a sheet. */
 export interface SheetNotePlace {
   readonly id: string;
@@ -110,6 +133,7 @@ export interface Sheet {
   /** Name by which the user's views and notes find it again. */
   readonly home: string;
   readonly views: readonly SheetView[];
+  readonly dimensions: readonly SheetDimension[];
   readonly notes: readonly SheetNotePlace[];
   /** What became of what the user placed: told in the window, not printed. */
   readonly placing: readonly string[];

@@ -1,5 +1,6 @@
 import type { PlanPoint } from '../geometry/point.ts';
 import type { Settings } from '../model/plan.ts';
+import type { HandPlaced } from './hand-placed.ts';
 import { type LabelPlacer, labelPlacer } from './label-placer.ts';
 import type { QueuedLabel } from './labels.ts';
 import type { Mark, SheetLayer } from './sheet.ts';
@@ -55,6 +56,8 @@ export interface ViewDraft {
   regionAt: (x: number, y: number) => string | undefined;
   /** Labels that found no free place; the schedules hold what they say. */
   readonly unplaced: string[];
+  /** Dimension texts that the user placed; missing where dimensions cannot be taken hold of. */
+  hand?: HandPlaced | undefined;
 }
 
 /** An empty view to be drawn into: nothing placed yet. */

@@ -2,7 +2,7 @@ import type { FieldRoomAnswer } from '../margins/field-room.ts';
 import type { Derived } from '../derived/derived.ts';
 import type { UnderlayDrawing } from '../underlay/drawing.ts';
 import type { Datum } from '../derived/datum.ts';
-import type { Issue } from '../model/plan.ts';
+import type { Issue, SheetSettings } from '../model/plan.ts';
 import type { NumberedFinding } from './findings-table.ts';
 import type { SheetLayout } from './frame.ts';
 import type { PlanContent } from './plan-content.ts';
@@ -26,6 +26,8 @@ export interface ViewSet {
   /** What was issued last. */
   readonly issue: Issue | null;
   readonly scale: SheetOptions['scale'];
+  /** Where the user put dimension texts. */
+  readonly dimensions: SheetSettings['dimensions'];
 }
 
 /** Paper for views: the drawing area above the strip with the check bar. */

@@ -5,4 +5,4 @@ import type { Mark, Sheet } from '#shared/sheets/sheet';
 export const oneSheet = (...marks: Mark[]): Sheet[] => [sheetWith({ marks })];
 
 /** A sheet with nothing on it but what is given. */
-export const sheetWith = (parts: Partial<Sheet>): Sheet => ({ number: '1', title: 'One', home: 'One', paper: PAPERS.A4, marks: [], views: [], notes: [], placing: [], ...parts });
+export const sheetWith = (parts: Partial<Sheet>): Sheet => ({ number: '1', title: 'One', home: 'One', paper: PAPERS.A4, marks: [], views: [], dimensions: [], notes: [], placing: [], ...parts });
