@@ -1,10 +1,13 @@
 import { CAP_HEIGHT, printable } from '#shared/sheets/font-widths';
 import type { SheetField } from '#shared/sheets/sheet';
 import { wrapText } from '#shared/sheets/text-box';
+import { formFont } from './form-font.ts';
 
 const POINTS_PER_MM = 72 / 25.4;
 /** Height of what is typed [pt]: several lines are written smaller. */
 const TYPED_pt = 9;
+/** Name by which fields call the font that is typed with. */
+const TYPED_FONT = 'Typed';
 const LONG_pt = 7.5;
 /** Height of capitals of a value that the program fills in [mm]. */
 const VALUE_mm = 2.3;
@@ -65,7 +68,8 @@ export function formPainter(document: PDFKit.PDFDocument, font: string): FormPai
 
   const look = (width: number, height: number, content: string, resources: Record<string, unknown> = {}): Reference => {
     const form = ref({ Type: 'XObject', Subtype: 'Form', BBox: [0, 0, width, height], Resources: resources });
-    form.end(content);
+    // Without any content pdfkit writes no stream at all.
+    form.end(content || ' ');
     return form;
   };
 
@@ -104,7 +108,7 @@ export function formPainter(document: PDFKit.PDFDocument, font: string): FormPai
             FT: 'Tx',
             Ff: (field.kind === 'fixed' ? READ_ONLY : 0) | (field.isLong ? MULTI_LINE : 0),
             V: words(field.value),
-            DA: words(`/Helv ${field.isLong ? LONG_pt : TYPED_pt} Tf 0 g`),
+            DA: words(`/${TYPED_FONT} ${field.isLong ? LONG_pt : TYPED_pt} Tf 0 g`),
             AP: { N: textLook(field, width, height) },
           }),
     };
@@ -123,11 +127,9 @@ export function formPainter(document: PDFKit.PDFDocument, font: string): FormPai
     },
     end() {
       if (all.length === 0) return;
-      const typed = ref({ Type: 'Font', Subtype: 'Type1', BaseFont: 'Helvetica', Encoding: 'WinAnsiEncoding' });
-      typed.end();
-      // pdfkit writes the form out as it ends the document.
-      inside._acroform = { fonts: {}, defaultFont: 'Helvetica' };
-      inside._root.data.AcroForm = ref({ Fields: all, DR: { Font: { Helv: typed } }, DA: words(`/Helv ${TYPED_pt} Tf 0 g`) });
+      // pdfkit writes the form out as it ends the document; it asks for the name of a font in it.
+      inside._acroform = { fonts: {}, defaultFont: TYPED_FONT };
+      inside._root.data.AcroForm = ref({ Fields: all, DR: { Font: { [TYPED_FONT]: formFont(document, font) } }, DA: words(`/${TYPED_FONT} ${TYPED_pt} Tf 0 g`) });
     },
   };
 }

@@ -8,8 +8,9 @@ interface FontGlyph {
   readonly advanceWidth: number;
 }
 interface EmbeddedFont {
+  readonly widths: number[];
   readonly scale: number;
-  readonly font: { glyphForCodePoint(code: number): FontGlyph };
+  readonly font: { getGlyph(id: number): FontGlyph; glyphForCodePoint(code: number): FontGlyph };
   layoutRun(text: string, features?: unknown): LaidRun;
 }
 
@@ -20,6 +21,8 @@ interface EmbeddedFont {
 export function setTextAsMeasured(document: PDFKit.PDFDocument): void {
   // pdfkit has no public way to switch its shaping off for a whole font; its version is pinned, and a test measures the result.
   const { _font: embedded } = document as unknown as { _font: EmbeddedFont };
+  // pdfkit states the width of the missing glyph in units of the font, all others in thousandths.
+  embedded.widths[0] = embedded.font.getGlyph(0).advanceWidth * embedded.scale;
   const glyphs = new Map<string, FontGlyph>();
   const glyphOf = (character: string): FontGlyph => {
     const known = glyphs.get(character) ?? embedded.font.glyphForCodePoint(character.codePointAt(0) ?? 0);
