@@ -1,10 +1,12 @@
 import { workedDischarge } from '#shared/calculations/discharge/worked-discharge';
 import { startHistory } from '#shared/commands/history';
+import type { Derived } from '#shared/derived/derived';
 import { evaluate } from '#shared/evaluate';
 import { fieldRooms } from '#shared/margins/field-room';
 import type { Plan } from '#shared/model/plan';
-import { judgeMeasurements } from '#shared/site/judge-measurements';
+import { type PrintedTolerances, judgeMeasurements } from '#shared/site/judge-measurements';
 import { composeSheets } from '#shared/sheets/compose-sheets';
+import { printedTolerances } from '#shared/sheets/field-tables';
 import { decodeDrawing } from '#shared/underlay/encode-drawing';
 import type { ReportProgress } from './jobs.ts';
 import type { PrintChoice } from './print-choice.ts';
@@ -28,9 +30,9 @@ export function printedAtText(at: Date): string {
 }
 
 /** What every measured dimension comes to, in words; nothing is worked out while none was measured. */
-function siteAnswers(plan: Plan): ReadonlyMap<string, string> {
+function siteAnswers({ plan }: Derived, printed: PrintedTolerances): ReadonlyMap<string, string> {
   if (Object.keys(plan.siteRecord.measurements).length === 0) return new Map();
-  return new Map(judgeMeasurements(plan).rows.filter(({ measurement }) => measurement !== null).map(({ dimension, words }) => [dimension.id, words]));
+  return new Map(judgeMeasurements(plan, plan.siteRecord.measurements, printed).rows.filter(({ measurement }) => measurement !== null).map(({ dimension, words }) => [dimension.id, words]));
 }
 
 const nextTurn = (): Promise<void> => new Promise((resolve) => setImmediate(resolve));
@@ -44,7 +46,7 @@ export async function composeAndPrint({ plan, choice, drawings, attached, now }:
   const unpacked = new Map([...drawings].map(([id, packed]) => [id, decodeDrawing(packed)]));
   const rooms = fieldRooms(evaluation.derived, (done, all) => report(0.2 + (0.15 * done) / all, `Looking how far nozzle ${done + 1} of ${all} may be moved`));
   report(0.35, 'Composing sheets');
-  const sheets = composeSheets(evaluation, unpacked, { ...choice, rooms, answers: siteAnswers(plan), printedAt: printedAtText(now) });
+  const sheets = composeSheets(evaluation, unpacked, { ...choice, rooms, answers: siteAnswers(evaluation.derived, printedTolerances(evaluation.derived, rooms)), printedAt: printedAtText(now) });
   const tell = (done: number): void => report(0.5 + (0.5 * done) / sheets.length, `Printing sheet ${Math.min(done + 1, sheets.length)} of ${sheets.length}`);
   tell(0);
   return printSheets(sheets, { title: plan.info.project || 'Plan', createdAt: now, plan: attached }, async (done) => {

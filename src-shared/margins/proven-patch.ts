@@ -13,7 +13,7 @@ import type { Rule } from '../rules/rule.ts';
 import { type AllowedPatch, type PatchAnswer, allowedPatch, isInRegion } from './allowed-patch.ts';
 import { grazedFloor } from './grazed-floor.ts';
 import { siteOf } from './site.ts';
-import { BORDERLESS } from './stopping-rules.ts';
+import { BORDERLESS, OF_SUPPORTS } from './stopping-rules.ts';
 import { tracedWithin } from './traced.ts';
 import { isSound, placeTrials } from './trial.ts';
 
@@ -59,7 +59,8 @@ function placesOver(region: Region, apart_m: number): PlanPoint[] {
 /** Rules that break at one of some places, with what they say there. */
 function brokenAt(derived: Derived, patch: AllowedPatch, places: readonly PlanPoint[], rules?: readonly Rule[]): ReadonlyMap<string, Finding> {
   const tried = placeTrials(derived.plan, patch.nozzle, patch.at.z, rules);
-  return new Map(places.flatMap((at) => tried(at).broken.map((finding) => [finding.rule, finding])));
+  const isCounted = ({ rule }: Finding): boolean => !OF_SUPPORTS.has(rule);
+  return new Map(places.flatMap((at) => tried(at).broken.filter(isCounted).map((finding) => [finding.rule, finding])));
 }
 
 /** The part of a region in which some rules are kept. */
@@ -105,12 +106,12 @@ const provenOf = remembered((_: Derived) => new Map<string, ProvenAnswer>());
 
 /**
  * The allowed patch with every rule of the catalogue tried on it, told to within 2 mm. Floor of which only a sliver is lost, that
- * check N9 takes for noise, is taken in. Checks without a border of their own (reach, voids, supports, crossings, headroom, even
+ * check N9 takes for noise, is taken in. Checks without a border of their own (reach, voids, crossings, headroom, even
  * paths and others) are tried at places all over it, the plan worked out and checked with the nozzle there, and what breaks is
  * left out along a border found by halving; a pocket narrower than the places lie apart
  * (3 to 30 cm) may be passed over. At its middle and its corners the whole catalogue is tried. A place where a warning appears that is not there as drawn is not
  * kept, nor is one where something can no longer be checked. Left out is what only a run of the discharge tells (orifices, shares,
- * thrust): the sheet and the window say so.
+ * thrust), and supports, which whoever shifts a nozzle sees to: the sheet and the window say so.
  */
 export function provenPatch(derived: Derived, ref: RefOf<'nozzle'>): ProvenAnswer {
   const known = provenOf(derived);

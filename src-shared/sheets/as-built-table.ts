@@ -8,10 +8,11 @@ import type { Cell, Table } from './tables.ts';
 /** Difference of two lengths that is only rounding [m]. */
 const NOISE_m = 1e-9;
 
-/** What a measured value means by itself: exact enough, within the room to move, or for the designer. Fails safe: without a tolerance beyond that of the site it is asked. */
+/** What a measured value means by itself: exact enough, within the room to move, or for the designer. Fails safe: beyond its tolerance, or without one beyond that of the site, it is asked. */
 export function deviationVerdict(deviation_m: number, siteTolerance_m: number, tolerance: FieldTolerance | undefined): 'fits' | 'record' | 'ask' {
-  if (Math.abs(deviation_m) <= siteTolerance_m + NOISE_m) return 'fits';
-  return tolerance && deviation_m >= -tolerance[0] - NOISE_m && deviation_m <= tolerance[1] + NOISE_m ? 'record' : 'ask';
+  const isInside = tolerance && deviation_m >= -tolerance[0] - NOISE_m && deviation_m <= tolerance[1] + NOISE_m;
+  if (Math.abs(deviation_m) <= siteTolerance_m + NOISE_m) return isInside === false ? 'ask' : 'fits';
+  return isInside ? 'record' : 'ask';
 }
 
 const VERDICTS: Readonly<Record<ReturnType<typeof deviationVerdict>, Cell>> = {

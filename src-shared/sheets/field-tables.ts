@@ -1,6 +1,7 @@
 import type { Derived } from '../derived/derived.ts';
 import { type FieldDimension, fieldDimensionsOf } from '../derived/field-dimensions.ts';
 import type { FieldRoom, FieldRoomAnswer } from '../margins/field-room.ts';
+import { tapeDown_m } from '../margins/tape-down.ts';
 import { refKey } from '../model/plan.ts';
 import { toMillimetres } from '../units/convert.ts';
 import { formatLength } from '../units/length-text.ts';
@@ -39,6 +40,18 @@ export function fieldTolerance(dimension: FieldDimension, all: readonly FieldDim
   const answer = dimension.kind === 'nozzle' ? rooms?.get(key) : undefined;
   const height = all.find(({ about, part }) => part === 'height' && refKey(about) === key);
   return answer?.isKnown && height ? toleranceIn(answer.room, dimension, height.planned_m) : undefined;
+}
+
+/** Tolerances as they are printed, cut down to the tape, by the id of the dimension [m]; those that are to be asked for are left out. */
+export function printedTolerances(derived: Derived, rooms: ReadonlyMap<string, FieldRoomAnswer>): ReadonlyMap<string, FieldTolerance> {
+  const { lengths } = derived.plan.settings;
+  const all = fieldDimensionsOf(derived);
+  return new Map(
+    all.flatMap((dimension): [string, FieldTolerance][] => {
+      const tolerance_m = fieldTolerance(dimension, all, rooms);
+      return tolerance_m ? [[dimension.id, [tapeDown_m(tolerance_m[0], lengths), tapeDown_m(tolerance_m[1], lengths)]]] : [];
+    }),
+  );
 }
 
 const BLANK_ROWS = 2;

@@ -56,7 +56,7 @@ export function roomTable(derived: Derived, rooms: ReadonlyMap<string, FieldRoom
   });
   return {
     title: 'Room to move without a call',
-    note: 'Everything else as drawn, its drop going along. − is toward the face, + away from it. Both shifts may be used up together, with the height and the holes as drawn; one of height or turn may be used with no shift. Beyond any of these, or when two nozzles move: ask the designer. Record what was done. The discharge is to be calculated anew.',
+    note: 'Everything else as drawn, its drop going along. − is toward the face, + away from it. Both shifts may be used up together, with the height and the holes as drawn; one of height or turn may be used with no shift. Beyond any of these, or when two nozzles move: ask the designer. Record what was done. Supports are not counted: where pipe became longer, add or shift them so that spans, turns and the last one before a nozzle keep to the table. The discharge is to be calculated anew.',
     columns,
     rows,
   };

@@ -3,14 +3,18 @@ import { type FieldDimension, fieldDimensionsOf } from '../derived/field-dimensi
 import type { Evaluation } from '../evaluate.ts';
 import { LENGTH_SLACK_m } from '../geometry/tolerance.ts';
 import { type Live, makeLive } from '../live.ts';
+import { OF_SUPPORTS } from '../margins/stopping-rules.ts';
 import { type Measurement, type Plan, refKey } from '../model/plan.ts';
 import { type Finding, findingKey } from '../rules/finding.ts';
 import { type AsBuiltPlan, asBuiltPlan } from './as-built-plan.ts';
 import { answerWords } from './answer-words.ts';
 import { knockOnOf } from './knock-on.ts';
 
-/** What a measured dimension comes to. */
-export type SiteAnswer = 'fits' | 'inside' | 'breaks' | 'does-not-close' | 'not-measured';
+/** What a measured dimension comes to. `supports`: nothing but supports no longer stand as they should; whoever builds adds or shifts them. */
+export type SiteAnswer = 'fits' | 'inside' | 'supports' | 'breaks' | 'does-not-close' | 'not-measured';
+
+/** How much less and more each dimension may come out, by its id, as the field sheet prints it [m, both ≥ 0]. */
+export type PrintedTolerances = ReadonlyMap<string, readonly [minus_m: number, plus_m: number]>;
 
 /** One dimension with what was measured of it, and the answer. */
 export interface JudgedDimension {
@@ -21,7 +25,7 @@ export interface JudgedDimension {
   readonly answer: SiteAnswer;
   /** Checks that it breaks, alone or together with the others. */
   readonly breaks: readonly Finding[];
-  /** Supports that no longer stand as they should: they are not measured, and whoever builds adds or shifts them. */
+  /** Supports that no longer stand as they should. */
   readonly mend: readonly Finding[];
   /** It breaks something by itself, not only together with others. */
   readonly isAlone: boolean;
@@ -51,8 +55,6 @@ export interface SiteJudgement {
 
 /** Checks of the papers themselves: that the plan differs from what was issued is no fault of a dimension. */
 const OF_PAPERS: ReadonlySet<string> = new Set(['D2', 'D3', 'D7', 'D8', 'D9']);
-/** Checks of supports: nobody measures them, and they are added or shifted on site without asking. */
-const OF_SUPPORTS: ReadonlySet<string> = new Set(['P12', 'P18', 'P19', 'P20', 'P23']);
 const isOfSupport = ({ rule }: Finding): boolean => OF_SUPPORTS.has(rule);
 /** A reading this near to the plan is the plan [m]: less than a tape shows. */
 const AS_PLANNED_m = 0.0005;
@@ -79,8 +81,12 @@ interface Alone {
 
 /** Judges measured dimensions, again and again; what is known of a dimension alone is kept while the plan as drawn stays. */
 export interface SiteJudge {
-  /** @param measurements  those of the plan's site record unless others are given */
-  judge(plan: Plan, measurements?: Measurements): SiteJudgement;
+  /**
+   * A nozzle that is off fits only within what the field sheet prints for it: where that is not known, its deviation is to be recorded.
+   * @param measurements  those of the plan's site record unless others are given
+   * @param printed       as far as they were worked out
+   */
+  judge(plan: Plan, measurements?: Measurements, printed?: PrintedTolerances): SiteJudgement;
 }
 
 /** All of the plan that a dimension is judged by: not what was measured, nor how the sheets lie. */
@@ -133,6 +139,29 @@ class Grounds {
   }
 }
 
+const NONE_PRINTED: PrintedTolerances = new Map();
+
+interface Deviating {
+  readonly dimension: FieldDimension;
+  readonly deviation_m: number | null;
+  readonly isOff: boolean;
+}
+
+/** Whether a deviation needs no word: within the tolerance of the site and, for a nozzle that is off, within what is printed for it. */
+function isExact({ dimension: { id, kind }, deviation_m, isOff }: Deviating, tolerance_m: number, printed: PrintedTolerances): boolean {
+  if (deviation_m === null || Math.abs(deviation_m) > tolerance_m + LENGTH_SLACK_m) return false;
+  if (kind !== 'nozzle' || !isOff) return true;
+  const [minus_m, plus_m] = printed.get(id) ?? [0, 0];
+  return deviation_m >= -minus_m - LENGTH_SLACK_m && deviation_m <= plus_m + LENGTH_SLACK_m;
+}
+
+/** Things that are off in height and on the plan: what is printed for either holds with the other as drawn. */
+function offBothWays(drafts: readonly Deviating[]): ReadonlySet<string> {
+  const off = drafts.filter(({ isOff }) => isOff).map(({ dimension: { about, part } }) => ({ key: refKey(about), isHeight: part === 'height' || part === 'drop' }));
+  const aside = new Set(off.filter(({ isHeight }) => !isHeight).map(({ key }) => key));
+  return new Set(off.filter(({ isHeight, key }) => isHeight && aside.has(key)).map(({ key }) => key));
+}
+
 const subjectKey = ({ subject }: Finding): string => (subject.kind === 'plan' || subject.kind === 'profile' ? '' : refKey(subject));
 
 /** Starts to judge measured dimensions. */
@@ -145,7 +174,7 @@ export function makeSiteJudge(): SiteJudge {
     return grounds.known;
   };
   return {
-    judge(plan, measurements = plan.siteRecord.measurements) {
+    judge(plan, measurements = plan.siteRecord.measurements, printed = NONE_PRINTED) {
       const known = groundsFor(plan);
       const asBuilt = asBuiltPlan(known.derived, measurements, known.dimensions);
       const isAsDrawn = asBuilt.plan === known.derived.plan;
@@ -168,12 +197,19 @@ export function makeSiteJudge(): SiteJudge {
         return { dimension, measurement, deviation_m, isOpen, isOff, alone: own.filter((finding) => !isOfSupport(finding)), mend: own.filter(isOfSupport) };
       });
       const rest = broken.filter((finding) => !explained.has(findingKey(finding)));
+      const mixed = offBothWays(drafts);
       const measuredKeys = new Set(drafts.filter(({ isOff, isOpen }) => isOff && !isOpen).map(({ dimension }) => refKey(dimension.about)));
       const rows = drafts.map(({ dimension, measurement, deviation_m, isOpen, isOff, alone, mend }): JudgedDimension => {
         const shared = isOff && !isOpen ? rest.filter((finding) => subjectKey(finding) === refKey(dimension.about)) : [];
         const breaks = [...alone, ...shared];
-        const within = deviation_m !== null && Math.abs(deviation_m) <= tolerance_m + LENGTH_SLACK_m;
-        const answer: SiteAnswer = deviation_m === null ? 'not-measured' : isOpen ? 'does-not-close' : breaks.length > 0 ? 'breaks' : within ? 'fits' : 'inside';
+        const answer = ((): SiteAnswer => {
+          if (deviation_m === null) return 'not-measured';
+          if (isOpen) return 'does-not-close';
+          if (breaks.length > 0) return 'breaks';
+          if (mend.length > 0) return 'supports';
+          const ownTolerances = mixed.has(refKey(dimension.about)) ? NONE_PRINTED : printed;
+          return isExact({ dimension, deviation_m, isOff }, tolerance_m, ownTolerances) ? 'fits' : 'inside';
+        })();
         const remarks = asBuilt.remarks.filter(({ id }) => id === dimension.id).map(({ text }) => text);
         const judged = { dimension, measurement, deviation_m, answer, breaks, mend, isAlone: alone.length > 0, remarks };
         return { ...judged, words: answerWords(judged) };
@@ -202,4 +238,4 @@ export function makeSiteJudge(): SiteJudge {
 }
 
 /** Judges the measured dimensions of one plan. */
-export const judgeMeasurements = (plan: Plan, measurements?: Measurements): SiteJudgement => makeSiteJudge().judge(plan, measurements);
+export const judgeMeasurements = (plan: Plan, measurements?: Measurements, printed?: PrintedTolerances): SiteJudgement => makeSiteJudge().judge(plan, measurements, printed);

@@ -32,8 +32,11 @@ const OF_PLACE = ['N1', 'N2', 'N3', 'N5', 'N6', 'N7'];
 /** Rules that share the border of another. */
 const BESIDE: Readonly<Record<string, readonly string[]>> = { N2: ['N3'], P2: ['P3'] };
 
+/** Supports bound no patch: whoever shifts a nozzle sees to them. */
+const OF_SUPPORTS = ['P12', 'P18', 'P19', 'P20', 'P21'];
+
 /** Whether a finding is one that a patch has to keep out: a stop, a warning, or what can no longer be checked. */
-export const isFault = ({ verdict }: Finding): boolean => verdict === 'stop' || verdict === 'warn' || verdict === 'not-checked';
+export const isFault = ({ rule, verdict }: Finding): boolean => !OF_SUPPORTS.includes(rule) && (verdict === 'stop' || verdict === 'warn' || verdict === 'not-checked');
 
 /** From what stops to what nobody can check: what is found worse than before is news. */
 const GRAVEST = ['stop', 'warn', 'not-checked'] as const;
@@ -64,8 +67,8 @@ export function stoppedAt(plan: Plan, ref: RefOf<'nozzle'>, before: ReadonlySet<
 }
 
 /** Rules that look at the nozzle alone and are quick to ask, and those that look farther: all that a nozzle or pipe without a discharge can break. */
-const QUICK = ['N1', 'N2', 'N3', 'N5', 'N6', 'N7', 'N8', 'N15', 'N14', 'N12', 'N18', 'P18', 'P19', 'P20'];
-const FARTHER = ['P1', 'P2', 'P3', 'P4', 'P5', 'P6', 'P8', 'P10', 'P11', 'P12', 'N9', 'N10', 'N11', 'N13', 'N16', 'N17', 'N19', 'N24', 'E11', 'P7', 'P16', 'P21', 'P23', 'P24', 'P25', 'P27', 'P28', 'P29', 'P30'];
+const QUICK = ['N1', 'N2', 'N3', 'N5', 'N6', 'N7', 'N8', 'N15', 'N14', 'N12', 'N18'];
+const FARTHER = ['P1', 'P2', 'P3', 'P4', 'P5', 'P6', 'P8', 'P10', 'P11', 'N9', 'N10', 'N11', 'N13', 'N16', 'N17', 'N19', 'N24', 'E11', 'P7', 'P16', 'P23', 'P24', 'P25', 'P27', 'P28', 'P29', 'P30'];
 
 /** Asks rules about one plan after another, redoing only what changed. */
 function asking(ids: readonly string[]): (derived: Derived, design: Design) => Finding[] {

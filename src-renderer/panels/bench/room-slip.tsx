@@ -42,9 +42,6 @@ const END_WORDS: Readonly<Record<string, string>> = {
   E11: 'a jet blows at the relief vent',
   P8: 'too little straight pipe leads to a tee',
   P11: 'the paths become too uneven',
-  P18: 'pipe hangs free too far',
-  P19: 'its last support is too far away',
-  P20: 'a turn has no support near it',
   P29: 'its pipe goes through a wall',
   P30: 'its pipe hangs too low where people walk',
 };
@@ -68,7 +65,7 @@ function PatchReadings({ room, figures }: { readonly room: Room; readonly figure
         </p>
       ) : null}
       {also.length > 0 ? <p className="field-help">Also kept clear of: {also.map(({ title }) => title.toLowerCase()).join(', ')}.</p> : null}
-      <p className="field-help">{isTried ? 'Straight each way, everything else as drawn, until a check stops or warns that does not as drawn. Orifice, flow shares and thrust follow from the discharge: look at them after a move.' : 'Every check is being tried on it.'}</p>
+      <p className="field-help">{isTried ? 'Straight each way, everything else as drawn, until a check stops or warns that does not as drawn. Orifice, flow shares and thrust follow from the discharge: look at them after a move, and see to the supports.' : 'Every check is being tried on it.'}</p>
     </>
   );
 }

@@ -10,7 +10,7 @@ import { TextField } from '../fields/text-field.tsx';
 import { VerdictMark } from '../verdict-mark.tsx';
 
 /** The mark of an answer: its shape tells it as well as its colour. */
-export const ANSWER_MARKS: Readonly<Record<SiteAnswer, Verdict>> = { 'does-not-close': 'stop', breaks: 'stop', inside: 'note', fits: 'ok', 'not-measured': 'not-checked' };
+export const ANSWER_MARKS: Readonly<Record<SiteAnswer, Verdict>> = { 'does-not-close': 'stop', breaks: 'stop', supports: 'warn', inside: 'note', fits: 'ok', 'not-measured': 'not-checked' };
 
 /** Brings the keyboard to the next measured field of the list. */
 function focusNextField(from: Element): void {

@@ -93,6 +93,7 @@ describe('as built', () => {
     expect(deviationVerdict(0.01, 0.01, undefined)).toBe('fits');
     expect(deviationVerdict(-0.01, 0.01, undefined)).toBe('fits');
     expect(deviationVerdict(0.0101, 0.01, undefined)).toBe('ask');
+    expect(deviationVerdict(0.01, 0.01, [0, 0.005])).toBe('ask');
     expect(deviationVerdict(0.05, 0.01, [0.02, 0.05])).toBe('record');
     expect(deviationVerdict(0.0501, 0.01, [0.02, 0.05])).toBe('ask');
     expect(deviationVerdict(-0.0201, 0.01, [0.02, 0.05])).toBe('ask');

@@ -67,10 +67,10 @@ describe('the site story of the signal hut', () => {
     expect(Object.values(plan.networks)).toEqual(Object.values(planOf('F1').networks));
   });
 
-  test('the re-check passes: nothing breaks, what deviates is inside and to be recorded', () => {
+  test('the re-check passes: nothing breaks, what deviates is to be recorded, and a support to be added where the run became longer', () => {
     const judged = judgeMeasurements(measuredPlan('F1', story));
     expect(judged.broken.map(({ rule, text }) => `${rule} ${text}`)).toEqual([]);
-    expect(rowOf(judged, 'nozzle', 'first')).toMatchObject({ answer: 'inside', deviation_m: expect.closeTo(ft(1, 9), 9), words: 'Inside the allowed patch: record; see to the supports' });
+    expect(rowOf(judged, 'nozzle', 'first')).toMatchObject({ answer: 'supports', deviation_m: expect.closeTo(ft(1, 9), 9), breaks: [], words: 'Add or shift a support (P18, P20), then record' });
     expect(rowOf(judged, 'nozzle', 'second')).toMatchObject({ answer: 'fits', words: 'Fits' });
     expect(rowOf(judged, 'nozzle', 'drop')).toMatchObject({ answer: 'not-measured', measurement: null, deviation_m: null });
     // 15-11 1/4 for 16-0 is 3/4 in, more than the site tolerance of 1/2 in; 11-0 1/2 for 11-0 is just the tolerance.
@@ -97,15 +97,25 @@ describe('the site story of the signal hut', () => {
 });
 
 describe('one dimension', () => {
-  const onlyFirst = (value_m: number) => judgeMeasurements(measuredPlan('F1', ({ kind, part }) => (kind === 'nozzle' && part === 'first' ? value_m : undefined)));
+  const onlyFirst = (value_m: number, printed?: readonly [number, number]) => {
+    const plan = measuredPlan('F1', ({ kind, part }) => (kind === 'nozzle' && part === 'first' ? value_m : undefined));
+    const [id = ''] = Object.keys(plan.siteRecord.measurements);
+    return judgeMeasurements(plan, plan.siteRecord.measurements, new Map(printed ? [[id, printed]] : []));
+  };
+  const wide = [ft(0, 6), ft(0, 6)] as const;
 
   test.each([
-    ['as drawn', ft(8), 'fits'],
-    ['at the site tolerance', ft(8, 0.5), 'fits'],
-    ['more than that, clear of everything', ft(8, 1), 'inside'],
-    ['too near to the wall', ft(15, 10), 'breaks'],
-  ])('%s', (_, value_m, answer) => {
-    const row = rowOf(onlyFirst(value_m), 'nozzle', 'first');
+    ['as drawn', ft(8), undefined, 'fits'],
+    ['at the site tolerance, within what is printed', ft(7, 11.5), wide, 'fits'],
+    ['at the site tolerance, on the edge of what is printed', ft(7, 11.5), [ft(0, 0.5), 0] as const, 'fits'],
+    ['at the site tolerance, beyond what is printed', ft(7, 11.5), [ft(0, 0.4), ft(0, 6)] as const, 'inside'],
+    ['at the site tolerance, with nothing printed', ft(7, 11.5), undefined, 'inside'],
+    ['more than that, clear of everything', ft(7, 11), wide, 'inside'],
+    // The elbow before it has its support at just the 1 ft that is allowed.
+    ['within the tolerances, a support too far from its elbow', ft(8, 0.5), wide, 'supports'],
+    ['too near to the wall', ft(15, 10), undefined, 'breaks'],
+  ])('%s', (_, value_m, printed, answer) => {
+    const row = rowOf(onlyFirst(value_m, printed), 'nozzle', 'first');
     expect(row.answer).toBe(answer);
     if (answer === 'breaks') {
       expect(row.isAlone).toBe(true);
