@@ -86,15 +86,16 @@ export function finishSheet(layout: SheetLayout, facts: SetFacts, draft: SheetDr
     }
   }
   const home = homeOf(draft);
+  const dimensions = (draft.views ?? []).flatMap((view) => sheetDimensions(view.marks));
   const notes = notesOnSheet(derived.plan.settings.sheets.notes, home, sizes);
   return {
     number: place.number,
     title: draft.title,
     home,
     views: sheetViews(draft.views ?? []),
-    dimensions: (draft.views ?? []).flatMap((view) => sheetDimensions(view.marks)),
+    dimensions,
     notes: notes.places,
-    placing: draft.placing ?? [],
+    placing: [...(draft.placing ?? []), ...dimensions.filter(({ isOver }) => isOver).map(({ words }) => `The dimension text “${words}” lies over a symbol or another text. Move it.`)],
     paper: layout.paper,
     ...(draft.fields && draft.fields.length > 0 ? { fields: draft.fields } : {}),
     marks: [

@@ -1,20 +1,22 @@
 import { placeView } from '#shared/commands/place-view';
+import { resetDimensionText } from '#shared/commands/reset-dimension-text';
 import { resetView } from '#shared/commands/reset-view';
 import { ordinaryScales, scaleName } from '#shared/paper/scales';
-import type { Sheet, SheetView } from '#shared/sheets/sheet';
+import type { Sheet, SheetDimension, SheetView } from '#shared/sheets/sheet';
 import { useCommit, useShownPlan } from '../bench/use-plan.ts';
 
 interface PaperBarProps {
   readonly sheet: Sheet;
   readonly sheets: readonly Sheet[];
   readonly view: SheetView | undefined;
+  readonly dimension: SheetDimension | undefined;
   show(number: string | null): void;
   fit(): void;
   addNote(): void;
 }
 
 /** Above the paper: which sheet, what can be done with the chosen view, and the way back to the plan. */
-export function PaperBar({ sheet, sheets, view, show, fit, addNote }: PaperBarProps) {
+export function PaperBar({ sheet, sheets, view, dimension, show, fit, addNote }: PaperBarProps) {
   const commit = useCommit();
   const { lengths, sheets: own } = useShownPlan().settings;
   const at = sheets.indexOf(sheet);
@@ -51,6 +53,16 @@ export function PaperBar({ sheet, sheets, view, show, fit, addNote }: PaperBarPr
           </select>
           <button type="button" className="button is-slim" disabled={!(view.key in own.views)} onClick={() => commit(resetView(view.key))}>
             Reset view
+          </button>
+        </>
+      ) : null}
+      {dimension ? (
+        <>
+          <span className="quiet" role="status">
+            Dimension {dimension.words}
+          </span>
+          <button type="button" className="button is-slim" disabled={!dimension.isByHand} onClick={() => commit(resetDimensionText(dimension.key))} title="The program puts the text where it disturbs least. A double press on the text does the same.">
+            Reset text
           </button>
         </>
       ) : null}

@@ -1,6 +1,7 @@
 import type { Box } from '#shared/geometry/outline';
 import type { Sheet, SheetView } from '#shared/sheets/sheet';
 import type { PaperBox } from '#shared/sheets/text-box';
+import { textHolds } from './dimension-handle.ts';
 
 /** A place on paper [mm]. */
 export interface PaperPlace {
@@ -9,15 +10,20 @@ export interface PaperPlace {
 }
 
 /** What lies under the pointer. */
-export type PaperHit = { readonly kind: 'view'; readonly key: string } | { readonly kind: 'note'; readonly id: string };
+export type PaperHit = { readonly kind: 'view'; readonly key: string } | { readonly kind: 'note'; readonly id: string } | { readonly kind: 'dimension'; readonly key: string };
 
 const holds = ({ left, top, right, bottom }: PaperBox, { x, y }: PaperPlace): boolean => x >= left && x <= right && y >= top && y <= bottom;
 const areaOf = ({ left, top, right, bottom }: PaperBox): number => (right - left) * (bottom - top);
 
-/** The note, else the smallest view, at a place of a sheet. */
-export function hitAt({ views, notes }: Pick<Sheet, 'views' | 'notes'>, at: PaperPlace): PaperHit | undefined {
+/** Texts of dimensions are taken hold of this far around their words [mm]. */
+const AROUND_TEXT_mm = 1;
+
+/** The note, else the text of a dimension, else the smallest view, at a place of a sheet. */
+export function hitAt({ views, notes, dimensions }: Pick<Sheet, 'views' | 'notes' | 'dimensions'>, at: PaperPlace): PaperHit | undefined {
   const note = notes.findLast(({ box }) => holds(box, at));
   if (note) return { kind: 'note', id: note.id };
+  const text = dimensions.findLast(({ box }) => textHolds(box, at, AROUND_TEXT_mm));
+  if (text) return { kind: 'dimension', key: text.key };
   const [view] = views.filter(({ box }) => holds(box, at)).sort((a, b) => areaOf(a.box) - areaOf(b.box));
   return view && { kind: 'view', key: view.key };
 }

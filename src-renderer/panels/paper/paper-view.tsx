@@ -56,13 +56,13 @@ function Paper({ sheet, sheets }: { readonly sheet: Sheet; readonly sheets: read
   };
   return (
     <section className="paper-view" aria-label="Sheet on the board">
-      <PaperBar sheet={sheet} sheets={sheets} view={chosen?.kind === 'view' ? sheet.views.find(({ key }) => key === chosen.key) : undefined} show={show} fit={fit} addNote={addNote} />
+      <PaperBar sheet={sheet} sheets={sheets} view={chosen?.kind === 'view' ? sheet.views.find(({ key }) => key === chosen.key) : undefined} dimension={chosen?.kind === 'dimension' ? sheet.dimensions.find(({ key }) => key === chosen.key) : undefined} show={show} fit={fit} addNote={addNote} />
       <div
         ref={field}
         className="paper-field"
         role="application"
         aria-label={`Paper of sheet ${sheet.number}`}
-        aria-keyshortcuts="Tab ArrowUp ArrowDown ArrowLeft ArrowRight Delete PageUp PageDown N + - 0 Escape"
+        aria-keyshortcuts="Tab Enter ArrowUp ArrowDown ArrowLeft ArrowRight Delete PageUp PageDown N + - 0 Escape"
         // biome-ignore lint/a11y/noNoninteractiveTabindex: the paper takes the keys of its views
         tabIndex={0}
         {...handlers}

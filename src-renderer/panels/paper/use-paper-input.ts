@@ -1,14 +1,18 @@
 import { type KeyboardEvent, type MouseEvent, type PointerEvent, type RefObject, useRef, useState } from 'react';
 import { editSheetNote } from '#shared/commands/edit-sheet-note';
+import { moveDimensionText } from '#shared/commands/move-dimension-text';
 import { placeView } from '#shared/commands/place-view';
 import { removeSheetNote } from '#shared/commands/remove-sheet-note';
+import { resetDimensionText } from '#shared/commands/reset-dimension-text';
 import { resetView } from '#shared/commands/reset-view';
 import { sheetLayout } from '#shared/sheets/frame';
+import { viewOfDimension } from '#shared/sheets/hand-placed';
 import type { Sheet } from '#shared/sheets/sheet';
-import type { PaperBox } from '#shared/sheets/text-box';
+import { type PaperBox, boxAround, cornersOf } from '#shared/sheets/text-box';
 import { viewArea } from '#shared/sheets/view-set';
 import { useCommit } from '../bench/use-plan.ts';
 import type { PaperCamera } from '../stages/paint-sheet.ts';
+import { snapText, textMovedBy } from './dimension-handle.ts';
 import { CORNERS, type Corner, type PaperHit, type PaperPlace, cornerOf, hitAt, partOf, pulled, shownBox, snapMove } from './paper-geometry.ts';
 
 interface PaperInput {
@@ -33,11 +37,15 @@ interface Ghost {
   readonly ys: readonly number[];
   readonly dx: number;
   readonly dy: number;
+  /** Of a text, which may be turned. */
+  readonly corners?: readonly number[];
 }
 
 /** How near a handle is taken, and how far a press may wander without being a drag [px]. */
 const REACH_px = 8;
 const STILL_px = 3;
+/** How near a text is kept on its line [px]. */
+const TEXT_REACH_px = 4;
 const ARROWS: Readonly<Record<string, readonly [number, number]>> = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
 
 /** Mouse and keys over the paper: a drag shows where the view would stand and places it on release, as one step. */
@@ -49,14 +57,21 @@ export function usePaperInput({ sheet, camera, field, chosen, choose, editNote, 
     const box = field.current?.getBoundingClientRect();
     return { x: camera.x + (event.clientX - (box?.left ?? 0)) / camera.scale, y: camera.y + (event.clientY - (box?.top ?? 0)) / camera.scale };
   };
-  const boxOf = (hit: PaperHit): PaperBox | undefined => (hit.kind === 'view' ? sheet.views.find(({ key }) => key === hit.key)?.box : sheet.notes.find(({ id }) => id === hit.id)?.box);
+  const dimensionOf = (hit: PaperHit) => (hit.kind === 'dimension' ? sheet.dimensions.find(({ key }) => key === hit.key) : undefined);
+  const boxOf = (hit: PaperHit): PaperBox | undefined => {
+    const text = dimensionOf(hit);
+    if (hit.kind === 'note') return sheet.notes.find(({ id }) => id === hit.id)?.box;
+    return text ? boxAround(cornersOf(text.box)) : sheet.views.find(({ key }) => key === hit.key)?.box;
+  };
   const viewOf = (key: string) => sheet.views.find((view) => view.key === key);
 
   /** Moves what is chosen on paper [mm]. */
   const move = (hit: PaperHit, dx: number, dy: number): void => {
     const box = boxOf(hit);
     const view = hit.kind === 'view' ? viewOf(hit.key) : undefined;
-    if (view) commit(placeView(view.key, { at: { x_mm: view.corner.x_mm + dx, y_mm: view.corner.y_mm + dy } }));
+    const text = dimensionOf(hit);
+    if (text) commit(moveDimensionText(text.key, textMovedBy(text, dx, dy)));
+    else if (view) commit(placeView(view.key, { at: { x_mm: view.corner.x_mm + dx, y_mm: view.corner.y_mm + dy } }));
     else if (hit.kind === 'note' && box) commit(editSheetNote(hit.id, { x_mm: box.left + dx, y_mm: box.top + dy }));
   };
 
@@ -93,6 +108,12 @@ export function usePaperInput({ sheet, camera, field, chosen, choose, editNote, 
     const box = boxOf(now.hit);
     const [dx, dy] = [at.x - now.from.x, at.y - now.from.y];
     if (!box || (!ghost && Math.hypot(dx, dy) * camera.scale < STILL_px)) return;
+    const text = dimensionOf(now.hit);
+    if (text) {
+      const by = event.altKey ? { dx, dy } : snapText(text, dx, dy, TEXT_REACH_px / camera.scale);
+      setGhost({ ...by, xs: [], ys: [], box, corners: cornersOf({ ...text.box, x: text.box.x + by.dx, y: text.box.y + by.dy }) });
+      return;
+    }
     const others = [viewArea(sheetLayout(sheet.paper)), ...sheet.views.filter(({ key }) => now.hit.kind !== 'view' || key !== now.hit.key).map((view) => view.box)];
     // Held Alt leaves the view where the hand puts it.
     const snapped = event.altKey ? { dx, dy, xs: [], ys: [] } : snapMove(box, dx, dy, others, REACH_px / camera.scale);
@@ -115,14 +136,25 @@ export function usePaperInput({ sheet, camera, field, chosen, choose, editNote, 
   const onDoubleClick = (event: MouseEvent<HTMLDivElement>): void => {
     const hit = hitAt(sheet, placeOf(event));
     if (hit?.kind === 'note') editNote(hit.id);
+    const text = hit && dimensionOf(hit);
+    if (text?.isByHand) commit(resetDimensionText(text.key));
   };
-  /** Chooses the next view or note; false at the end, where the key goes on to what follows. */
+  /** The texts of dimensions of the chosen view, or of that of the chosen text. */
+  const textsBeside = (): PaperHit[] => {
+    if (!chosen || chosen.kind === 'note') return [];
+    const view = chosen.kind === 'view' ? chosen.key : viewOfDimension(chosen.key);
+    return sheet.dimensions.filter(({ key }) => viewOfDimension(key) === view).map(({ key }) => ({ kind: 'dimension', key }));
+  };
+  const chooseView = (): void => choose(chosen?.kind === 'dimension' ? { kind: 'view', key: viewOfDimension(chosen.key) } : null);
+  /** Chooses the next view or note, or the next text of the view whose texts are gone through; false at the end, where the key goes on to what follows. */
   const chooseNext = (by: number): boolean => {
-    const all: PaperHit[] = [...sheet.views.map(({ key }) => ({ kind: 'view' as const, key })), ...sheet.notes.map(({ id }) => ({ kind: 'note' as const, id }))];
+    const isText = chosen?.kind === 'dimension';
+    const all: PaperHit[] = isText ? textsBeside() : [...sheet.views.map(({ key }) => ({ kind: 'view' as const, key })), ...sheet.notes.map(({ id }) => ({ kind: 'note' as const, id }))];
     const at = all.findIndex((hit) => JSON.stringify(hit) === JSON.stringify(chosen));
     const next = all[at < 0 ? (by > 0 ? 0 : all.length - 1) : at + by];
-    choose(next ?? null);
-    return next !== undefined;
+    if (next || !isText) choose(next ?? null);
+    else chooseView();
+    return next !== undefined || isText;
   };
   const act = (event: KeyboardEvent<HTMLDivElement>): boolean => {
     const arrow = ARROWS[event.key];
@@ -135,16 +167,18 @@ export function usePaperInput({ sheet, camera, field, chosen, choose, editNote, 
     if (event.key === 'Tab') return chooseNext(event.shiftKey ? -1 : 1);
     if (event.key === 'Delete' || event.key === 'Backspace') {
       if (chosen?.kind === 'note') commit(removeSheetNote(chosen.id));
-      else if (chosen) commit(resetView(chosen.key));
+      else if (chosen) commit(chosen.kind === 'view' ? resetView(chosen.key) : resetDimensionText(chosen.key));
       return true;
     }
+    const [firstText] = textsBeside();
     if (event.key === 'Enter' && chosen?.kind === 'note') editNote(chosen.id);
+    else if (event.key === 'Enter' && chosen?.kind === 'view' && firstText) choose(firstText);
     else if (event.key === 'PageDown' || event.key === 'PageUp') step(event.key === 'PageDown' ? 1 : -1);
     else if (event.key === '+' || event.key === '-') zoom(event.key === '+' ? 1.25 : 0.8, (field.current?.clientWidth ?? 0) / 2, (field.current?.clientHeight ?? 0) / 2);
     else if (event.key === '0') showWhole();
     else if (event.key === 'n') addNote();
     else if (event.key === 'Escape' && drag.current) onPointerCancel();
-    else if (event.key === 'Escape' && chosen) choose(null);
+    else if (event.key === 'Escape' && chosen) chooseView();
     else if (event.key === 'Escape') close();
     else return false;
     return true;
