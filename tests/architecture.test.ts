@@ -18,7 +18,7 @@ const LAYERS: Readonly<Record<string, readonly string[]>> = {
   'src-shared/derived': ['src-shared/geometry/', 'src-shared/model/', 'src-shared/profile/', 'src-shared/units/', 'rbush', 'clipper2-ts'],
   'src-shared/isometric': ['src-shared/geometry/', 'src-shared/units/', 'src-shared/model/', 'src-shared/profile/', 'src-shared/derived/', 'src-shared/calculations/'],
   'src-shared/elevation': ['src-shared/geometry/', 'src-shared/model/', 'src-shared/derived/'],
-  'src-shared/calculations': ['src-shared/geometry/', 'src-shared/units/', 'src-shared/derived/', 'src-shared/profile/', 'src-shared/model/'],
+  'src-shared/calculations': ['src-shared/geometry/', 'src-shared/units/', 'src-shared/derived/', 'src-shared/profile/', 'src-shared/model/', 'src-shared/isometric/straight-runs.ts'],
   'src-shared/take-off': ['src-shared/geometry/', 'src-shared/units/', 'src-shared/model/', 'src-shared/profile/', 'src-shared/derived/', 'src-shared/calculations/', 'src-shared/isometric/straight-runs.ts'],
   'src-shared/paper': ['src-shared/model/'],
   'src-shared/assumptions': ['src-shared/model/', 'src-shared/derived/', 'src-shared/calculations/', 'src-shared/units/'],

@@ -1,4 +1,5 @@
 import type { DerivedNetwork } from '../../derived/derived.ts';
+import { runTreeOf } from '../../isometric/straight-runs.ts';
 import { gaugeOf_Pa, toCelsius, toCubicFeet, toLitres, toMillimetres } from '../../units/convert.ts';
 import { dischargeBases } from '../discharge/discharge-bases.ts';
 import type { DischargeInput, DischargeResult } from '../discharge/discharge.ts';
@@ -27,7 +28,7 @@ export function dischargeLines(context: LineContext, network: NetworkDesign, pip
     inputLines(draft, context, network, pipe, sums.input);
     methodLines(draft, context, sums.input);
     resultLines(draft, context, network, sums);
-    pipeLines(draft, context, network, sums);
+    pipeLines(draft, context, pipe, sums);
   });
   draft.with('orifices', network.orifices, (orifices) => orificeLines(draft, context, network, orifices));
   draft.with('shares of the spaces', network.shares, (shares) => shareLines(draft, shares));
@@ -83,23 +84,23 @@ function resultLines(draft: Draft, { lengths }: LineContext, network: NetworkDes
   }
 }
 
-/** How the nodes of the flow are called: by what is there, else numbered from the source. */
-export function nodeNames({ network }: NetworkDesign, { input, nodeIds }: DischargeSums): string[] {
-  let branches = 0;
+/** How the nodes of the flow are called: by what is there, else by the number that the isometric and the cut list give them. */
+function nodeNames(pipe: DerivedNetwork, { input, nodeIds }: DischargeSums): string[] {
+  const nozzles = new Map(pipe.nozzles.map(({ nozzle }) => [nozzle.node, nozzle.name]));
+  const numbers = new Map(runTreeOf(pipe).nodes.map((id, i) => [id, i + 1]));
   return Array.from({ length: input.nodeCount }, (_, node) => {
     if (node === 0) return 'source';
-    const nozzle = Object.values(network.nozzles).find((one) => one.node === nodeIds[node]);
-    if (nozzle) return nozzle.name;
-    branches += 1;
-    return `node ${branches}`;
+    const id = nodeIds[node] ?? '';
+    const number = numbers.get(id);
+    return nozzles.get(id) ?? (number === undefined ? 'a place without a number' : `node ${number}`);
   });
 }
 
 /** More stretches than this would fill sheets that nobody reads: the ones with the least pressure are not what is judged. */
 const MOST_STRETCHES = 80;
 
-function pipeLines(draft: Draft, { lengths }: LineContext, network: NetworkDesign, sums: DischargeSums): void {
-  const names = nodeNames(network, sums);
+function pipeLines(draft: Draft, { lengths }: LineContext, pipe: DerivedNetwork, sums: DischargeSums): void {
+  const names = nodeNames(pipe, sums);
   const { stretches } = sums.input;
   for (const { from, to, length_m, bore_m, lossFactor } of stretches.slice(0, MOST_STRETCHES)) {
     const peak_Pa = sums.result.nodes[to]?.peakPressure_Pa;
