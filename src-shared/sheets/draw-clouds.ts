@@ -97,20 +97,28 @@ export function cloudMarks({ left, top, right, bottom }: PaperBox, factor: numbe
   return [line(pen(WEIGHT.medium * factor, PRINT.ink), ...places)];
 }
 
-/** Clouds what has changed with the last revision, each with a triangle that carries its mark. Older changes are in the table only. */
-export function drawClouds(view: ViewDraft, content: PlanContent, issue: Issue | null): void {
-  if (!issue || issue.changed.length === 0) return;
-  const { frame, sizes } = view;
-  const { factor } = sizes;
+/** Paper around some places of it, as a cloud keeps clear of them; undefined for none. */
+export function boxAround(places_mm: readonly (readonly [x: number, y: number])[], factor: number): PaperBox | undefined {
+  if (places_mm.length === 0) return undefined;
   const gap = GAP_mm * factor;
-  const boxes = issue.changed.flatMap((key) => {
-    const places = placesOf(key, content);
-    if (places.length === 0) return [];
-    const xs = places.map(({ x }) => frame.x(x));
-    const ys = places.map(({ y }) => frame.y(y));
-    return [{ left: Math.min(...xs) - gap, right: Math.max(...xs) + gap, top: Math.min(...ys) - gap, bottom: Math.max(...ys) + gap }];
-  });
-  for (const box of joinedBoxes(boxes)) {
+  const xs = places_mm.map(([x]) => x);
+  const ys = places_mm.map(([, y]) => y);
+  return { left: Math.min(...xs) - gap, right: Math.max(...xs) + gap, top: Math.min(...ys) - gap, bottom: Math.max(...ys) + gap };
+}
+
+/** A box brought within the paper of a view, its bulges too. */
+function within({ left, top, right, bottom }: PaperBox, room: PaperBox, factor: number): PaperBox {
+  const bulge = (BULGE_mm / 2) * factor;
+  return { left: Math.max(left, room.left + bulge), top: Math.max(top, room.top + bulge), right: Math.min(right, room.right - bulge), bottom: Math.min(bottom, room.bottom - bulge) };
+}
+
+/** Draws a cloud around each of some boxes, those that touch in one, each with a triangle that carries the mark of the revision. */
+export function cloudBoxes(view: ViewDraft, boxes: readonly PaperBox[], mark: string): void {
+  const { sizes, room } = view;
+  const { factor } = sizes;
+  for (const joint of joinedBoxes(boxes)) {
+    const box = within(joint, room, factor);
+    if (box.right <= box.left || box.bottom <= box.top) continue;
     view.used.add('cloud');
     view.lines.push(...cloudMarks(box, factor));
     for (const [x, y, halfX, halfY] of [
@@ -120,17 +128,27 @@ export function drawClouds(view: ViewDraft, content: PlanContent, issue: Issue |
       [box.right, (box.top + box.bottom) / 2, factor, (box.bottom - box.top) / 2],
     ] as const) view.placer.block(uprightBox(x, y, halfX, halfY));
     const half = sizes.text_mm * 1.5;
-    const spots = [
-      { x: box.right + half + 2.5 * factor, y: box.top },
-      { x: box.left - half - 2.5 * factor, y: box.top },
-      { x: box.right + half + 2.5 * factor, y: box.bottom },
-      { x: box.left - half - 2.5 * factor, y: box.bottom },
-    ];
+    const out = half + 2.5 * factor;
+    const outside = [
+      { x: box.right + out, y: box.top },
+      { x: box.left - out, y: box.top },
+      { x: box.right + out, y: box.bottom },
+      { x: box.left - out, y: box.bottom },
+    ].filter(({ x, y }) => x - half >= room.left && x + half <= room.right && y - half >= room.top && y + half <= room.bottom);
+    const spots = [...outside, { x: box.right - out, y: box.top + out }, { x: box.left + out, y: box.top + out }, { x: box.right - out, y: box.bottom - out }, { x: box.left + out, y: box.bottom - out }];
     const spot = spots.find(({ x, y }) => view.placer.isFree(uprightBox(x, y, half, half))) ?? spots[0];
     if (!spot) continue;
     view.placer.block(uprightBox(spot.x, spot.y, half, half));
-    view.texts.push(...revisionTriangle(spot.x, spot.y, issue.mark, sizes.text_mm, factor));
+    view.texts.push(...revisionTriangle(spot.x, spot.y, mark, sizes.text_mm, factor));
   }
+}
+
+/** Clouds what has changed with the last revision, each with a triangle that carries its mark. Older changes are in the table only. */
+export function drawClouds(view: ViewDraft, content: PlanContent, issue: Issue | null): void {
+  if (!issue) return;
+  const { frame, sizes } = view;
+  const boxes = issue.changed.flatMap((key) => boxAround(placesOf(key, content).map(({ x, y }) => [frame.x(x), frame.y(y)] as const), sizes.factor) ?? []);
+  cloudBoxes(view, boxes, issue.mark);
 }
 
 /** The triangle of a revision with its mark in it. */

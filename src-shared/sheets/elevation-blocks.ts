@@ -58,7 +58,7 @@ function blockOf(set: ViewSet, elevation: Elevation, scale: number): ViewBlock {
   const { layout, derived } = set;
   const { sizes } = layout;
   const { lengths } = derived.plan.settings;
-  const view = composeElevation(elevation, derived.spaces, scale, sizes, lengths);
+  const view = composeElevation(elevation, derived.spaces, scale, sizes, lengths, derived.plan.lastIssue);
   const { width_mm, height_mm } = view.layout;
   const title = viewTitle(0, height_mm, elevationTitle(elevation), scale, lengths, layout);
   const width = Math.max(width_mm, title.width_mm, NOTES_mm * sizes.factor);

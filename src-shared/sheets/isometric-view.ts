@@ -1,8 +1,9 @@
 import { type Isometric, layoutIsometric, middleRun_m } from '../isometric/layout-isometric.ts';
-import type { Settings } from '../model/plan.ts';
+import type { Issue, Settings } from '../model/plan.ts';
 import { drawIsometricAssembly } from './draw-assembly.ts';
 import type { DraftView } from './draft-view.ts';
 import { drawIsometric, drawNorth, labelIsometricNodes, labelIsometricRuns, labelLooseSupports } from './draw-isometric.ts';
+import { cloudIsometric } from './draw-side-clouds.ts';
 import { printable, textWidth_mm } from './font-widths.ts';
 import type { SheetLayout } from './frame.ts';
 import { isometricTable } from './isometric-table.ts';
@@ -14,7 +15,7 @@ import { type SheetDraft, VIEW_TITLE_mm, missingLabels } from './sheet-draft.ts'
 import { type Table, drawTable, layTable, tableHeight_mm } from './tables.ts';
 import { type PaperBox, boxHolds, marksBox, shortened } from './text-box.ts';
 import type { TypeSizes } from '../paper/type-sizes.ts';
-import { type ViewDraft, marksOf, viewDraft, viewFrame } from './view-draft.ts';
+import { type ViewDraft, inLayer, marksOf, viewDraft, viewFrame } from './view-draft.ts';
 import type { ViewSet } from './view-set.ts';
 
 /** Isometric sheets, and the tables of nodes that found no room on them. */
@@ -50,7 +51,7 @@ function mmPerMetreIn(iso: Isometric, room: PaperBox, { factor }: TypeSizes, mar
   return Math.min(across, down, (LONGEST_mm * factor) / middleRun_m(iso));
 }
 
-function composeIsometric(iso: Isometric, room: PaperBox, sizes: TypeSizes, lengths: Settings['lengths'], margin: (typeof MARGINS)[number], isTerse: boolean, aside_mm: number): ViewDraft {
+function composeIsometric(iso: Isometric, room: PaperBox, sizes: TypeSizes, lengths: Settings['lengths'], margin: (typeof MARGINS)[number], isTerse: boolean, aside_mm: number, issue: Issue | null): ViewDraft {
   const xs = iso.nodes.map(({ place }) => place.x);
   const ys = iso.nodes.map(({ place }) => place.y);
   const [left, right, bottom, top] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
@@ -61,19 +62,20 @@ function composeIsometric(iso: Isometric, room: PaperBox, sizes: TypeSizes, leng
   const view = viewDraft(viewFrame(1000 / mmPerMetre, (left + right) / 2, (bottom + top) / 2, middleX, middleY), sizes, lengths, room);
   drawNorth(view, iso, room.left + 11 * sizes.factor, room.top + 9 * sizes.factor);
   drawIsometric(view, iso);
-  drawIsometricAssembly(view, iso);
+  inLayer(view, 'cylinders', () => drawIsometricAssembly(view, iso));
+  inLayer(view, 'findings', () => cloudIsometric(view, iso, issue));
   labelIsometricNodes(view, iso, isTerse);
-  labelIsometricRuns(view, iso);
-  labelLooseSupports(view, iso);
+  inLayer(view, 'pipe', () => labelIsometricRuns(view, iso));
+  inLayer(view, 'supports', () => labelLooseSupports(view, iso));
   settleLabels(view);
   return view;
 }
 
 /** The drawing in which most labels find room: all that stands at a node if it can be, else less. */
-function bestDrawing(iso: Isometric, room: PaperBox, sizes: TypeSizes, lengths: Settings['lengths'], aside_mm: number): ViewDraft | undefined {
+function bestDrawing(iso: Isometric, room: PaperBox, sizes: TypeSizes, lengths: Settings['lengths'], aside_mm: number, issue: Issue | null): ViewDraft | undefined {
   let best: ViewDraft | undefined;
   for (const [isTerse, margin] of [false, true].flatMap((terse) => MARGINS.map((each) => [terse, each] as const))) {
-    const view = composeIsometric(iso, room, sizes, lengths, margin, isTerse, aside_mm);
+    const view = composeIsometric(iso, room, sizes, lengths, margin, isTerse, aside_mm, issue);
     if (!boxHolds({ left: room.left - 1, top: room.top - 1, right: room.right + 1, bottom: room.bottom + 1 }, marksBox(marksOf(view)))) continue;
     if (!best || view.unplaced.length < best.unplaced.length) best = view;
     if (best.unplaced.length === 0) break;
@@ -109,7 +111,7 @@ interface Placed {
 }
 
 /** A network on some paper; undefined where it has no room at all. */
-function placeIsometric(iso: Isometric, table: Table, area: PaperBox, layout: SheetLayout, lengths: Settings['lengths'], aside_mm = 0): Placed | undefined {
+function placeIsometric(iso: Isometric, table: Table, area: PaperBox, layout: SheetLayout, lengths: Settings['lengths'], issue: Issue | null, aside_mm = 0): Placed | undefined {
   const { sizes } = layout;
   // No strip with a check bar below: nothing here is to scale.
   const room = { ...area, bottom: area.bottom - VIEW_TITLE_mm * sizes.factor };
@@ -117,9 +119,9 @@ function placeIsometric(iso: Isometric, table: Table, area: PaperBox, layout: Sh
   const gap = 6 * sizes.factor;
   const beside = { ...room, right: room.right - laid.width_mm - gap };
   const hasRoomBeside = beside.right - beside.left >= LEAST_SHARE * (room.right - room.left) && tableHeight_mm(laid) <= area.bottom - area.top;
-  const small = hasRoomBeside ? bestDrawing(iso, beside, sizes, lengths, aside_mm) : undefined;
+  const small = hasRoomBeside ? bestDrawing(iso, beside, sizes, lengths, aside_mm, issue) : undefined;
   const isBeside = small?.unplaced.length === 0;
-  const view = isBeside ? small : bestDrawing(iso, room, sizes, lengths, aside_mm);
+  const view = isBeside ? small : bestDrawing(iso, room, sizes, lengths, aside_mm, issue);
   if (!view) return undefined;
   const { id, name } = iso.network.network;
   const marks = [...marksOf(view), ...isometricTitle(iso, isBeside ? beside : room, layout)];
@@ -127,15 +129,15 @@ function placeIsometric(iso: Isometric, table: Table, area: PaperBox, layout: Sh
 }
 
 /** A network on half a sheet, its table beside it; undefined where it needs more, or would be drawn smaller there. */
-function onHalf(iso: Isometric, table: Table, half: PaperBox, layout: SheetLayout, lengths: Settings['lengths']): Placed | undefined {
+function onHalf(iso: Isometric, table: Table, half: PaperBox, layout: SheetLayout, lengths: Settings['lengths'], issue: Issue | null): Placed | undefined {
   const [roomy = MARGINS[0]] = MARGINS;
   if (!roomy || mmPerMetreIn(iso, half, layout.sizes, roomy) < mmPerMetreIn(iso, layout.area, layout.sizes, roomy) * (1 - 1e-9)) return undefined;
-  const placed = placeIsometric(iso, table, half, layout, lengths, ASIDE_mm * layout.sizes.factor);
+  const placed = placeIsometric(iso, table, half, layout, lengths, issue, ASIDE_mm * layout.sizes.factor);
   return placed?.isBeside ? placed : undefined;
 }
 
 /** The isometric of each network that has pipe, its table of nodes beside it where both have room. Two small ones that follow each other share a sheet. */
-export function isometricSheets({ derived, layout }: ViewSet): IsometricSheets {
+export function isometricSheets({ derived, layout, issue }: ViewSet): IsometricSheets {
   const { area, sizes } = layout;
   const { lengths } = derived.plan.settings;
   const middle = (area.top + area.bottom) / 2;
@@ -163,14 +165,14 @@ export function isometricSheets({ derived, layout }: ViewSet): IsometricSheets {
   for (let i = 0; i < all.length; i += 1) {
     const [one, next] = [all[i], all[i + 1]];
     if (!one) continue;
-    const first = next && onHalf(one.iso, one.table, upper, layout, lengths);
-    const second = first && onHalf(next.iso, next.table, lower, layout, lengths);
+    const first = next && onHalf(one.iso, one.table, upper, layout, lengths, issue);
+    const second = first && onHalf(next.iso, next.table, lower, layout, lengths, issue);
     if (first && second) {
       put([one.name, next.name], [first, second]);
       i += 1;
       continue;
     }
-    const placed = placeIsometric(one.iso, one.table, area, layout, lengths);
+    const placed = placeIsometric(one.iso, one.table, area, layout, lengths, issue);
     if (!placed?.isBeside) sheets.tables.push(one.table);
     if (placed) put([one.name], [placed]);
   }

@@ -4,6 +4,7 @@ import { formatLength } from '../units/length-text.ts';
 import { compassName } from '../derived/datum.ts';
 import { addDimension, slotsOutward } from './dimension-line.ts';
 import { drawInRounds, handPlaced } from './hand-placed.ts';
+import { cloudSection } from './draw-side-clouds.ts';
 import { isOverhead } from './draw-solids.ts';
 import { drawSupportsFromSide } from './draw-supports.ts';
 import { addLabel, settleLabels } from './labels.ts';
@@ -16,7 +17,7 @@ import { type Heights, type NozzleGroup, drawCylinders, drawNozzles, drawPipes, 
 import { heightText } from './sheet-text.ts';
 import { type PaperBox, marksBox } from './text-box.ts';
 import type { TypeSizes } from '../paper/type-sizes.ts';
-import { type ViewDraft, marksOf, viewDraft, viewFrame } from './view-draft.ts';
+import { type ViewDraft, inLayer, marksOf, viewDraft, viewFrame } from './view-draft.ts';
 
 /** Paper kept around a section for heights and labels [mm at factor 1]. */
 const SIDE_mm = 41;
@@ -48,16 +49,24 @@ export function composeSection(derived: Derived, cut: SectionCut, scale: number,
   view.hand = handPlaced(sectionKey(cut), derived.plan.settings.sheets.dimensions);
   view.regionAt = (x, y) => (x >= left && x <= left + width_mm && y <= bottom && y >= bottom - height_mm ? 'room' : undefined);
   const pieces = insidePieces(cut);
-  const ceilings = drawRoom(view, cut, heights, pieces);
+  let ceilings: ReadonlyMap<number, number> = new Map();
+  let groups: readonly NozzleGroup[] = [];
+  inLayer(view, 'building', () => {
+    ceilings = drawRoom(view, cut, heights, pieces);
+  });
   const solids = cut.room.solids.filter((solid) => span(solid.footprint, (p) => behindCut_m(cut, p))[1] >= -IN_CUT_m);
-  drawSolidsCut(view, cut, solids);
-  drawCylinders(view, derived, cut);
-  drawPipes(view, cut);
-  drawSupportsFromSide(view, cut);
-  const groups = drawNozzles(view, cut);
-  drawInRounds(view, () => dimensionHeights(view, cut, groups));
-  labelHeights(view, cut, heights, ceilings, solids);
-  labelNozzles(view, groups);
+  inLayer(view, 'building', () => drawSolidsCut(view, cut, solids));
+  inLayer(view, 'cylinders', () => drawCylinders(view, derived, cut));
+  inLayer(view, 'pipe', () => drawPipes(view, cut));
+  inLayer(view, 'supports', () => drawSupportsFromSide(view, cut));
+  inLayer(view, 'nozzles', () => {
+    groups = drawNozzles(view, cut);
+  });
+  inLayer(view, 'findings', () => cloudSection(view, derived, cut, solids, heights));
+  inLayer(view, 'dimensions', () => drawInRounds(view, () => dimensionHeights(view, cut, groups)));
+  inLayer(view, 'dimensions', () => labelHeights(view, cut, heights, ceilings));
+  inLayer(view, 'building', () => labelSolidsCut(view, cut, solids));
+  inLayer(view, 'nozzles', () => labelNozzles(view, groups));
   settleLabels(view);
   const marks = marksOf(view);
   return { marks, box: marksBox(marks), scale, used: view.used, unplaced: view.unplaced };
@@ -94,7 +103,7 @@ function dimensionHeights(view: ViewDraft, cut: SectionCut, groups: readonly Noz
   if (ceiling !== undefined) draw(ceiling, formatLength(ceiling, lengths), [0], [`ceiling/${cut.room.key}`], false);
 }
 
-function labelHeights(view: ViewDraft, cut: SectionCut, { slab_m, soffit_m }: Heights, ceilings: ReadonlyMap<number, number>, solids: readonly Solid[]): void {
+function labelHeights(view: ViewDraft, cut: SectionCut, { slab_m, soffit_m }: Heights, ceilings: ReadonlyMap<number, number>): void {
   const { frame, sizes, lengths } = view;
   const right = frame.x(cut.to_m);
   const rows: { readonly z_m: number; readonly words: string }[] = [
@@ -113,6 +122,10 @@ function labelHeights(view: ViewDraft, cut: SectionCut, { slab_m, soffit_m }: He
     view.lines.push(line(pen(WEIGHT.thin), right + 1.5 * sizes.factor, y, right + 4 * sizes.factor, y, right + 6 * sizes.factor, at));
     addLabel(view, [{ text: words }], { x: right + 6.5 * sizes.factor, y: at, clearance_mm: 0, toward_rad: 0, isLoose: true, farthest_mm: 30 * sizes.factor }, words);
   }
+}
+
+function labelSolidsCut(view: ViewDraft, cut: SectionCut, solids: readonly Solid[]): void {
+  const { frame, lengths } = view;
   for (const solid of solids) {
     const [from, to] = span(solid.footprint, (p) => alongCut_m(cut, p));
     const [near] = span(solid.footprint, (p) => behindCut_m(cut, p));
