@@ -15,7 +15,7 @@ import type { PlanViewOptions } from './plan-view.ts';
 import { PRINT, WEIGHT } from './print-ink.ts';
 import { arrowHead, builtPlaceSymbol, drawnPlaceSymbol } from './symbols.ts';
 import { cornersOf, textBoxOf } from './text-box.ts';
-import { type ViewDraft, uprightBox } from './view-draft.ts';
+import { type ViewDraft, inLayer, uprightBox } from './view-draft.ts';
 
 /** Begins a figure that does not hold any more: the sheet strikes it through. */
 const WAS = 'was ';
@@ -34,7 +34,7 @@ function strikeThrough(view: ViewDraft): void {
   for (const mark of [...view.texts]) {
     if (mark.kind !== 'text' || !mark.text.startsWith(WAS)) continue;
     const [ax = 0, ay = 0, bx = 0, by = 0, cx = 0, cy = 0, dx = 0, dy = 0] = cornersOf(textBoxOf(mark));
-    view.texts.push(line(pen(WEIGHT.medium * view.sizes.factor), (ax + dx) / 2, (ay + dy) / 2, (bx + cx) / 2, (by + cy) / 2));
+    view.texts.push({ ...line(pen(WEIGHT.medium * view.sizes.factor), (ax + dx) / 2, (ay + dy) / 2, (bx + cx) / 2, (by + cy) / 2), ...(mark.layer ? { layer: mark.layer } : {}) });
   }
 }
 
@@ -83,11 +83,11 @@ export const drawAsBuilt =
     const nozzles = new Map(content.networks.flatMap((network) => network.nozzles.map((nozzle) => [refKey(nozzle.ref), nozzle] as const)));
     const marks = new Map(pipeMarks(content, all).map((mark) => [mark.key, mark]));
     const cylinders = new Map(content.networks.flatMap(({ network, hasCylinders }) => (hasCylinders ? Object.values(network.network.cylinders).map((cylinder) => [refKey({ kind: 'cylinder', network: network.ref.id, id: cylinder.id }), cylinder] as const) : [])));
-    drawWalls(view, [room]);
-    for (const network of content.networks) drawPipes(view, network);
-    for (const network of content.networks) drawCylinders(view, network);
-    drawNozzles(view, [...nozzles.values()]);
-    drawFieldRoom(view, room, datum, content.layer === 'room' ? all.filter(({ id }) => measurements[id]) : [], words);
+    inLayer(view, 'building', () => drawWalls(view, [room]));
+    for (const network of content.networks) inLayer(view, 'pipe', () => drawPipes(view, network));
+    for (const network of content.networks) inLayer(view, 'cylinders', () => drawCylinders(view, network));
+    inLayer(view, 'nozzles', () => drawNozzles(view, [...nozzles.values()]));
+    inLayer(view, 'dimensions', () => drawFieldRoom(view, room, datum, content.layer === 'room' ? all.filter(({ id }) => measurements[id]) : [], words));
     const placeOf = (key: string): { at: { x: number; y: number }; name: string } | undefined => {
       const [nozzle, mark, cylinder] = [nozzles.get(key), marks.get(key), cylinders.get(key)];
       if (nozzle?.at) return { at: nozzle.at, name: nozzle.nozzle.name };
@@ -99,7 +99,7 @@ export const drawAsBuilt =
     });
     for (const each of placed) {
       const isMoved = each.measured.some(({ id, planned_m }) => Math.abs((measurements[id]?.value_m ?? planned_m) - planned_m) > siteTolerance_m);
-      drawPlace(view, each, placeOf(each.key)?.name ?? '', each.measured.flatMap(words), isMoved);
+      inLayer(view, nozzles.has(each.key) ? 'nozzles' : marks.has(each.key) ? 'pipe' : 'cylinders', () => drawPlace(view, each, placeOf(each.key)?.name ?? '', each.measured.flatMap(words), isMoved));
     }
     settleLabels(view);
     strikeThrough(view);

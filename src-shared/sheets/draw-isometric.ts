@@ -7,7 +7,7 @@ import { circle, line, pen, segments, text } from './marks.ts';
 import { PRINT, WEIGHT } from './print-ink.ts';
 import { heightText, sizeText } from './sheet-text.ts';
 import { NOZZLE_REACH_mm, arrowHead, breakSymbol, fittingSymbol, nozzleSymbol, pipeLine, reducerSymbol, supportSymbol, zoneColour } from './symbols.ts';
-import { type ViewDraft, addLine, uprightBox } from './view-draft.ts';
+import { type ViewDraft, addLine, inLayer, uprightBox } from './view-draft.ts';
 
 const ownerOf = ({ id }: Pick<IsometricNode, 'id'>): string => `node ${id}`;
 
@@ -96,18 +96,20 @@ const isJoint = ({ network }: Isometric, { nozzle, fittings }: IsometricNode): b
 export function drawIsometric(view: ViewDraft, iso: Isometric): void {
   const { frame, sizes, placer } = view;
   const { factor } = sizes;
-  for (const run of [...iso.runs].sort((a, b) => a.nearness - b.nearness)) drawRun(view, run, iso);
-  drawFittings(view, iso);
+  inLayer(view, 'pipe', () => {
+    for (const run of [...iso.runs].sort((a, b) => a.nearness - b.nearness)) drawRun(view, run, iso);
+    drawFittings(view, iso);
+  });
   for (const { placed, place, pipe_rad } of iso.supports) {
     const [x, y] = [frame.x(place.x), frame.y(place.y)];
     view.used.add(`support-${placed.support.kind}`);
-    view.lines.push(...supportSymbol(x, y, placed.support.kind, { pipe_rad }, factor));
+    inLayer(view, 'supports', () => view.lines.push(...supportSymbol(x, y, placed.support.kind, { pipe_rad }, factor)));
     placer.block({ x, y, halfWidth: 1.5 * factor, halfHeight: 1.7 * factor, rotation_rad: pipe_rad }, `support ${placed.ref.id}`);
   }
   for (const node of iso.nodes) {
     const [x, y] = [frame.x(node.place.x), frame.y(node.place.y)];
-    drawNozzle(view, iso, node);
-    if (isJoint(iso, node)) view.lines.push(circle(undefined, x, y, 0.8 * factor, zoneColour(iso.zone)));
+    inLayer(view, 'nozzles', () => drawNozzle(view, iso, node));
+    if (isJoint(iso, node)) inLayer(view, 'pipe', () => view.lines.push(circle(undefined, x, y, 0.8 * factor, zoneColour(iso.zone))));
     placer.block(uprightBox(x, y, 1.5 * factor, 1.5 * factor), ownerOf(node));
   }
 }
@@ -138,7 +140,7 @@ export function labelIsometricNodes(view: ViewDraft, { nodes, network }: Isometr
     const middling = isShort ? [flag, { text: height }] : words.filter(({ font }) => font === 'bold');
     const ways = [words, middling, [least]].map((lines) => ({ lines, wish }));
     // A lone elbow tells its kind by its sign: a far label would tell less than a short one at hand.
-    addLabelWays(view, isTerse || isShort ? ways : ways.slice(0, 1), `node ${number}`);
+    inLayer(view, nozzle ? 'nozzles' : 'pipe', () => addLabelWays(view, isTerse || isShort ? ways : ways.slice(0, 1), `node ${number}`));
   }
 }
 

@@ -17,7 +17,7 @@ import type { PlanViewOptions } from './plan-view.ts';
 import { PRINT, WEIGHT } from './print-ink.ts';
 import { shiftText, turnText } from './room-table.ts';
 import { ceilingPlaceSymbol, datumSymbol, pipeMarkSymbol } from './symbols.ts';
-import { type ViewDraft, addLine, uprightBox } from './view-draft.ts';
+import { type ViewDraft, addLine, inLayer, uprightBox } from './view-draft.ts';
 
 /** The small letter that ends a dimension's name: "a" of "Room 1 a". */
 const shortName = ({ name }: FieldDimension): string => name.slice(name.lastIndexOf(' ') + 1);
@@ -112,17 +112,17 @@ export const drawFieldSheet =
     const datum = datums.get(space.key);
     const nozzles = content.networks.flatMap((network) => network.nozzles);
     const { lengths, sizes, frame } = view;
-    drawWalls(view, [room]);
-    for (const network of content.networks) drawPipes(view, network);
-    for (const network of content.networks) drawCylinders(view, network);
-    drawNozzles(view, nozzles);
-    drawPatches(view, nozzles, rooms);
-    drawFieldRoom(view, room, datum, content.layer === 'room' ? all : [], (dimension) => [{ text: `${shortName(dimension)} ${formatLength(dimension.planned_m, lengths)}` }]);
-    drawPipeMarks(view, content, all);
+    inLayer(view, 'building', () => drawWalls(view, [room]));
+    for (const network of content.networks) inLayer(view, 'pipe', () => drawPipes(view, network));
+    for (const network of content.networks) inLayer(view, 'cylinders', () => drawCylinders(view, network));
+    inLayer(view, 'nozzles', () => drawNozzles(view, nozzles));
+    inLayer(view, 'nozzles', () => drawPatches(view, nozzles, rooms));
+    inLayer(view, 'dimensions', () => drawFieldRoom(view, room, datum, content.layer === 'room' ? all : [], (dimension) => [{ text: `${shortName(dimension)} ${formatLength(dimension.planned_m, lengths)}` }]));
+    inLayer(view, 'pipe', () => drawPipeMarks(view, content, all));
     for (const { at, ref, nozzle } of nozzles) {
       if (!at) continue;
-      addLabel(view, [{ text: nozzle.name, font: 'bold', flag: true }, ...roomWords(rooms.get(refKey(ref)), datum, lengths)], { x: frame.x(at.x), y: frame.y(at.y), clearance_mm: 3 * sizes.factor, owner: ref.id, toward_rad: Math.PI / 5 }, `nozzle ${nozzle.name}`);
+      inLayer(view, 'nozzles', () => addLabel(view, [{ text: nozzle.name, font: 'bold', flag: true }, ...roomWords(rooms.get(refKey(ref)), datum, lengths)], { x: frame.x(at.x), y: frame.y(at.y), clearance_mm: 3 * sizes.factor, owner: ref.id, toward_rad: Math.PI / 5 }, `nozzle ${nozzle.name}`));
     }
-    for (const network of content.networks) labelCylinders(view, network);
+    for (const network of content.networks) inLayer(view, 'cylinders', () => labelCylinders(view, network));
     settleLabels(view);
   };

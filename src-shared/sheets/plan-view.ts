@@ -133,11 +133,15 @@ function drawContent(view: ViewDraft, content: PlanContent, options: PlanViewOpt
   on('nozzles', () => drawRays(view, nozzles));
   on('pipe', () => {
     for (const network of networks) drawPipes(view, network);
+  });
+  on('cylinders', () => {
     for (const network of networks) drawCylinders(view, network);
+  });
+  on('pipe', () => {
     for (const network of networks) drawUprights(view, network);
   });
   on('nozzles', () => drawNozzles(view, nozzles));
-  on('pipe', () => {
+  on('supports', () => {
     for (const network of networks) drawSupports(view, network);
   });
   if (options.isOverview) {
@@ -167,14 +171,14 @@ function drawContent(view: ViewDraft, content: PlanContent, options: PlanViewOpt
       });
     }
   });
-  for (const network of networks) on('pipe', () => labelCylinders(view, network));
+  for (const network of networks) on('cylinders', () => labelCylinders(view, network));
   for (const network of networks) on('nozzles', () => labelNozzles(view, network, apart));
   for (const network of networks) on('pipe', () => labelUprights(view, network));
   on('findings', () => labelFindings(view, options.findings, content));
   for (const network of networks) on('pipe', () => labelPipes(view, network));
-  labelSolids(view, solids);
+  on('building', () => labelSolids(view, solids));
   if (layer === 'room') {
-    labelOpenings(view, rooms);
+    on('building', () => labelOpenings(view, rooms));
     labelNotes(view, level);
   }
   labelRooms(view, spaces);
@@ -184,15 +188,17 @@ function drawContent(view: ViewDraft, content: PlanContent, options: PlanViewOpt
 /** Names of rooms and nozzles, the user's own notes and dimensions, and where findings are. */
 function labelOverview(view: ViewDraft, content: PlanContent, options: PlanViewOptions): void {
   if (content.layer === 'room') {
-    drawInRounds(view, () => drawUserDimensions(view, content.level));
+    inLayer(view, 'dimensions', () => drawInRounds(view, () => drawUserDimensions(view, content.level)));
     labelNotes(view, content.level);
     const inRooms = new Set(content.rooms.flatMap(({ solids }) => solids.map(({ ref }) => ref.id)));
-    labelSolids(view, content.solids.filter(({ ref }) => !inRooms.has(ref.id)));
+    inLayer(view, 'building', () => labelSolids(view, content.solids.filter(({ ref }) => !inRooms.has(ref.id))));
   }
-  for (const network of content.networks) nameNozzles(view, network);
+  inLayer(view, 'nozzles', () => {
+    for (const network of content.networks) nameNozzles(view, network);
+  });
   labelRooms(view, content.spaces);
-  labelFindings(view, options.findings, content);
-  settleLabels(view);
+  inLayer(view, 'findings', () => labelFindings(view, options.findings, content));
+  inLayer(view, 'notes', () => settleLabels(view));
 }
 
 /** What of a layer has its place within a window; walls and things stay, for they are cut at its edge. */

@@ -16,7 +16,7 @@ export interface Stroke {
 export type FontName = 'plain' | 'bold';
 
 /** What a viewer of the sheets can hide and show by itself, in the order in which it lists them. */
-export const SHEET_LAYERS = ['underlay', 'coverage', 'building', 'pipe', 'nozzles', 'dimensions', 'findings', 'notes'] as const;
+export const SHEET_LAYERS = ['underlay', 'coverage', 'building', 'pipe', 'supports', 'cylinders', 'nozzles', 'devices', 'dimensions', 'findings', 'notes'] as const;
 export type SheetLayer = (typeof SHEET_LAYERS)[number];
 
 /** Closed or open run of places on paper, x and y in turn [mm]. */

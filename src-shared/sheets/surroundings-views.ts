@@ -17,7 +17,7 @@ import { type NetworkContent, type PlanContent, contentBounds } from './plan-con
 import type { PlanViewOptions } from './plan-view.ts';
 import { PRINT, WEIGHT } from './print-ink.ts';
 import { datumSymbol } from './symbols.ts';
-import { type ViewDraft, addLine, onPaper } from './view-draft.ts';
+import { type ViewDraft, addLine, inLayer, onPaper } from './view-draft.ts';
 
 /** Plans of what surrounds the pipe: the ceiling from below, the electrical and safety devices, the hazard with its surroundings. */
 export type SurroundingsKind = 'site' | 'ceiling' | 'electrical';
@@ -77,41 +77,41 @@ function drawCeilingZones(view: ViewDraft, rooms: readonly Space[]): void {
 function drawCeiling(view: ViewDraft, content: PlanContent, { drawings }: PlanViewOptions): void {
   const overhead = content.solids.filter(isOverhead);
   const devices = shownDevices('ceiling', content);
-  drawUnderlay(view, content.level, drawings);
-  drawSolids(view, overhead);
-  drawWalls(view, content.rooms);
-  drawCeilingZones(view, content.rooms);
-  for (const { nozzles } of content.networks) drawNozzles(view, nozzles);
-  drawDevices(view, devices);
-  for (const network of content.networks) nameNozzles(view, network);
-  labelDevices(view, devices);
-  labelSolids(view, overhead);
+  inLayer(view, 'underlay', () => drawUnderlay(view, content.level, drawings));
+  inLayer(view, 'building', () => drawSolids(view, overhead));
+  inLayer(view, 'building', () => drawWalls(view, content.rooms));
+  inLayer(view, 'building', () => drawCeilingZones(view, content.rooms));
+  for (const { nozzles } of content.networks) inLayer(view, 'nozzles', () => drawNozzles(view, nozzles));
+  inLayer(view, 'devices', () => drawDevices(view, devices));
+  for (const network of content.networks) inLayer(view, 'nozzles', () => nameNozzles(view, network));
+  inLayer(view, 'devices', () => labelDevices(view, devices));
+  inLayer(view, 'building', () => labelSolids(view, overhead));
   labelRooms(view, content.rooms);
-  settleLabels(view);
+  inLayer(view, 'notes', () => settleLabels(view));
 }
 
 /** Panel, detectors, alarms, releases, switches, signs, doors. */
 function drawElectrical(view: ViewDraft, content: PlanContent, { drawings, datums }: PlanViewOptions): void {
   const devices = shownDevices('electrical', content);
   const adjoining = Object.values(content.level.adjoining);
-  drawUnderlay(view, content.level, drawings);
-  drawAdjoining(view, adjoining);
-  drawSolids(view, content.solids.filter(({ obstruction }) => obstruction.kind === 'panel'));
-  drawWalls(view, content.rooms);
-  for (const network of content.networks) drawCylinders(view, network);
+  inLayer(view, 'underlay', () => drawUnderlay(view, content.level, drawings));
+  inLayer(view, 'building', () => drawAdjoining(view, adjoining));
+  inLayer(view, 'building', () => drawSolids(view, content.solids.filter(({ obstruction }) => obstruction.kind === 'panel')));
+  inLayer(view, 'building', () => drawWalls(view, content.rooms));
+  for (const network of content.networks) inLayer(view, 'cylinders', () => drawCylinders(view, network));
   for (const room of content.rooms) {
     const datum = datums.get(room.key);
     if (!datum) continue;
     view.used.add('datum');
-    view.lines.push(...datumSymbol(view.frame.x(datum.corner.x), view.frame.y(datum.corner.y), view.sizes.factor));
+    inLayer(view, 'dimensions', () => view.lines.push(...datumSymbol(view.frame.x(datum.corner.x), view.frame.y(datum.corner.y), view.sizes.factor)));
   }
-  drawDevices(view, devices);
-  labelDevices(view, devices);
-  for (const network of content.networks) labelCylinders(view, network);
-  labelOpenings(view, content.rooms);
-  labelAdjoining(view, adjoining, true);
+  inLayer(view, 'devices', () => drawDevices(view, devices));
+  inLayer(view, 'devices', () => labelDevices(view, devices));
+  for (const network of content.networks) inLayer(view, 'cylinders', () => labelCylinders(view, network));
+  inLayer(view, 'building', () => labelOpenings(view, content.rooms));
+  inLayer(view, 'building', () => labelAdjoining(view, adjoining, true));
   labelRooms(view, content.rooms);
-  settleLabels(view);
+  inLayer(view, 'notes', () => settleLabels(view));
 }
 
 const LEADS: Readonly<Record<Opening['leadsTo'], string>> = { unknown: 'to: not known', outdoors: 'to outdoors', corridor: 'to a corridor', room: 'to another room', exit: 'to an exit way' };
@@ -120,16 +120,16 @@ const LEADS: Readonly<Record<Opening['leadsTo'], string>> = { unknown: 'to: not 
 function drawSite(view: ViewDraft, content: PlanContent, { drawings }: PlanViewOptions): void {
   const devices = shownDevices('site', content);
   const adjoining = Object.values(content.level.adjoining);
-  drawUnderlay(view, content.level, drawings);
-  drawAdjoining(view, adjoining);
-  drawWalls(view, content.rooms);
-  for (const network of content.networks) drawCylinders(view, network);
-  drawDevices(view, devices);
+  inLayer(view, 'underlay', () => drawUnderlay(view, content.level, drawings));
+  inLayer(view, 'building', () => drawAdjoining(view, adjoining));
+  inLayer(view, 'building', () => drawWalls(view, content.rooms));
+  for (const network of content.networks) inLayer(view, 'cylinders', () => drawCylinders(view, network));
+  inLayer(view, 'devices', () => drawDevices(view, devices));
   for (const { id, name, at, facing_rad } of devices) {
     const wish = { x: view.frame.x(at.x), y: view.frame.y(at.y), clearance_mm: 2.2 * view.sizes.factor, owner: id, toward_rad: facing_rad ?? Math.PI / 4 };
-    addLabel(view, [{ text: name, font: 'bold' }], wish, name);
+    inLayer(view, 'devices', () => addLabel(view, [{ text: name, font: 'bold' }], wish, name));
   }
-  for (const network of content.networks) labelBank(view, network);
+  for (const network of content.networks) inLayer(view, 'cylinders', () => labelBank(view, network));
   for (const room of content.rooms) {
     for (const { opening, middle, inward_rad } of openingPlaces(room)) {
       const at = polar(middle, inward_rad + Math.PI, opening.kind === 'door' ? opening.width_m * 0.45 : 0.1);
@@ -138,13 +138,13 @@ function drawSite(view: ViewDraft, content: PlanContent, { drawings }: PlanViewO
       const wish = { x, y, clearance_mm: isDoor ? 0.5 : 3 * view.sizes.factor, owner: opening.id, toward_rad: inward_rad + Math.PI, ...(isDoor ? { spots: [x, y] } : {}) };
       const name = { text: opening.name, font: 'bold' as const };
       const leads = { text: LEADS[opening.leadsTo] };
-      addLabelWays(view, [{ lines: [name, leads], wish: { ...wish, farthest_mm: 12 * view.sizes.factor } }, { lines: [leads], wish: { ...wish, farthest_mm: 12 * view.sizes.factor } }, { lines: [name, leads], wish }], `${opening.name} of ${room.name}`);
+      inLayer(view, 'building', () => addLabelWays(view, [{ lines: [name, leads], wish: { ...wish, farthest_mm: 12 * view.sizes.factor } }, { lines: [leads], wish: { ...wish, farthest_mm: 12 * view.sizes.factor } }, { lines: [name, leads], wish }], `${opening.name} of ${room.name}`));
     }
   }
   // What stands in the table too gives way to the doors.
-  labelAdjoining(view, adjoining);
+  inLayer(view, 'building', () => labelAdjoining(view, adjoining));
   labelRooms(view, content.rooms);
-  settleLabels(view);
+  inLayer(view, 'notes', () => settleLabels(view));
 }
 
 /** The cylinders of a network in one label: which is which stands on the nozzle and pipe plan. */

@@ -69,7 +69,7 @@ describe('layers', () => {
     const groups = order.map((id) => config.getGroup(id));
     expect(groups.map((group) => [group.name, group.visible])).toEqual([
       ['Imported floor plan', true],
-      ['Building and what stands in it', true],
+      ['Walls and what stands between them', true],
       ['Nozzles and their jets', true],
     ]);
   });

@@ -58,7 +58,7 @@ describe('a plan view by itself', () => {
     expect(() => readSvgText(text)).not.toThrow();
     expect(text).toContain('SAMPLE PROFILE: NOT FOR CONSTRUCTION');
     expect(text).toContain('1:50');
-    for (const title of ['Rooms and things in them', 'Pipe and cylinders', 'Nozzles', 'Dimensions', 'Names and notes: texts']) expect(text).toContain(`<title>${title}</title>`);
+    for (const title of ['Rooms and things in them', 'Pipe and fittings', 'Nozzles', 'Dimensions', 'Names and notes: texts']) expect(text).toContain(`<title>${title}</title>`);
     const room = sure(sure(content).rooms[0]).bounds;
     expect(drawing.width_mm).toBeGreaterThan(((room.maxX - room.minX) * 1000) / 50);
     expect(planViewDrawing(evaluation, { ...sure(content), rooms: [], networks: [], solids: [], level: { ...sure(content).level, dimensions: {}, notes: {} } }, new Map())).toBeUndefined();
