@@ -14,8 +14,8 @@ export interface TypeSizes {
 
 const HAND_HELD: TypeSizes = { note_mm: 2.5, text_mm: 2.5, heading_mm: 3.5, title_mm: 5, factor: 1 };
 
-/** A large sheet is read from its half-size print as well: essential text is then still 3/32 in (2.4 mm) high. */
-const LARGE: TypeSizes = { note_mm: 3.6, text_mm: 4.8, heading_mm: 6, title_mm: 8, factor: 1.9 };
+/** A large sheet is read from its half-size print as well: every text is then still 3/32 in (2.4 mm) high. */
+const LARGE: TypeSizes = { note_mm: 4.8, text_mm: 4.8, heading_mm: 6, title_mm: 8, factor: 1.9 };
 
 /** Longest side of a sheet that is held in the hand [mm]. */
 const HAND_HELD_mm = 450;

@@ -149,7 +149,7 @@ export function roomBlocks(set: ViewSet, rooms: readonly PlanContent[]): { reado
       height_mm: view.box.bottom - view.box.top + VIEW_TITLE_mm * sizes.factor,
     };
     const cut = set.cuts.find((one) => content.layer === 'room' && one.room.key === content.rooms[0]?.key);
-    const section = cut && sectionBlock(set, cut, scale, false);
+    const section = cut && sectionBlock(set, cut, scale);
     const gap = 6 * sizes.factor;
     if (!cut || !section || plan.height_mm + gap + section.height_mm > area.bottom - area.top) return [plan];
     placedCuts.add(cut);
@@ -175,14 +175,14 @@ function stacked(above: ViewBlock, below: ViewBlock, gap: number): ViewBlock {
   };
 }
 
-function sectionBlock(set: ViewSet, cut: SectionCut, scale: number, hasBar = true): ViewBlock {
+function sectionBlock(set: ViewSet, cut: SectionCut, scale: number): ViewBlock {
   const { layout, derived } = set;
   const { sizes } = layout;
   const { lengths } = derived.plan.settings;
   const { width_mm, height_mm } = sectionSize(cut, scale, sizes);
   const section = composeSection(derived, cut, scale, sizes, lengths, { left: 0, top: 0, right: width_mm, bottom: height_mm });
   const { left, top, right, bottom } = section.box;
-  const title = viewTitle(0, bottom - top, sectionTitle(cut), scale, lengths, layout, hasBar);
+  const title = viewTitle(0, bottom - top, sectionTitle(cut), scale, lengths, layout);
   const width = Math.max(right - left, title.width_mm);
   return {
     plans: [],

@@ -43,7 +43,7 @@ export function composeSheets(evaluation: Evaluation, drawings: ReadonlyMap<stri
   const layout = sheetLayout(options.paper === 'auto' ? bestPaper(derived, contents, options) : PAPERS[options.paper]);
   const numbered = options.set === 'field' ? [] : numberFindings(findings);
   const set: ViewSet = { derived, layout, drawings, cuts: planCuts(derived), findings: numbered, datums: datumsOf(derived), rooms: options.rooms ?? new Map(), issue: derived.plan.lastIssue, scale: options.scale, dimensions: sheets.dimensions };
-  const facts = sheetFacts(derived, drawings);
+  const facts = sheetFacts(derived, drawings, options.logo);
 
   const drafts = placeViews(set, seriesOf(set, evaluation, options), options.set).flatMap((series) => {
     const pages = seriesSheets(series, layout);
@@ -81,6 +81,7 @@ function seriesOf(set: ViewSet, evaluation: Evaluation, options: SheetOptions): 
   const electrical = surroundingsSheets(set, contents, 'electrical');
   const isometrics = isometricSheets(set);
   const nodes = isometrics.tables.map((table): FlowBlock => ({ table, span: layout.tableColumns > 1 ? 'column' : 'full' }));
+  const field = roomSheets(set, fieldDrawing(set));
   return [
     { number: 1, drafts: site.drafts, blocks: site.tables.map(full) },
     { number: 2, drafts: [...plans.flatMap(({ drafts }) => drafts), ...roomPlans.drafts], blocks: [] },
@@ -92,8 +93,8 @@ function seriesOf(set: ViewSet, evaluation: Evaluation, options: SheetOptions): 
     { number: 8, drafts: [], blocks: scheduleBlocks(facts) },
     ...(isField ? [] : [{ number: 9, drafts: [], blocks: sumBlocks(facts) }, { number: 10, drafts: [], blocks: reviewBlocks(facts) }]),
     { number: 11, drafts: [], blocks: testBlocks(facts) },
-    { number: 12, drafts: roomSheets(set, fieldDrawing(set)), blocks: fieldBlocks(facts) },
-    { number: 13, drafts: roomSheets(set, asBuiltDrawing(set)), blocks: [full(asBuiltTable(derived, options.rooms, options.answers))] },
+    { number: 12, ...field, blocks: fieldBlocks(facts, field.drafts.length > 0) },
+    { number: 13, ...roomSheets(set, asBuiltDrawing(set)), blocks: [full(asBuiltTable(derived, options.rooms, options.answers))] },
   ];
 }
 

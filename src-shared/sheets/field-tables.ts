@@ -56,8 +56,15 @@ export function printedTolerances(derived: Derived, rooms: ReadonlyMap<string, F
 
 const BLANK_ROWS = 2;
 
-/** The sheet that a fitter fills in: planned against measured, with room to write. */
-export function fieldTable(derived: Derived, rooms?: ReadonlyMap<string, FieldRoomAnswer>): Table {
+/** The dimensions of one room. */
+export interface FieldPart {
+  /** Of the room. */
+  readonly name: string;
+  readonly holds: (dimension: FieldDimension) => boolean;
+}
+
+/** The sheet that a fitter fills in: planned against measured, with room to write. @param part only those of one room */
+export function fieldTable(derived: Derived, rooms?: ReadonlyMap<string, FieldRoomAnswer>, part?: FieldPart): Table {
   const { measurements } = derived.plan.siteRecord;
   const { lengths } = derived.plan.settings;
   const columns = [
@@ -70,13 +77,14 @@ export function fieldTable(derived: Derived, rooms?: ReadonlyMap<string, FieldRo
     { head: 'Measured', least_mm: 26 },
     { head: 'Deviation', least_mm: 18 },
     { head: 'Pass, fail, re-check', least_mm: 18 },
-    { head: 'By', least_mm: 16 },
-    { head: 'Date and time', least_mm: 26 },
-    { head: 'Instrument', least_mm: 20 },
-    { head: 'Reason or note', least_mm: 34, isWide: true },
+    { head: 'By', least_mm: 14 },
+    { head: 'Date and time', least_mm: 24 },
+    { head: 'Instrument', least_mm: 18 },
+    { head: 'Reason or note', least_mm: 30, isWide: true },
   ];
   const dimensions = fieldDimensionsOf(derived);
-  const rows = dimensions.map((dimension) => {
+  const shown = part ? dimensions.filter(part.holds) : dimensions;
+  const rows = shown.map((dimension) => {
     const { id, name, from, to, planned_m } = dimension;
     const tolerance_m = fieldTolerance(dimension, dimensions, rooms);
     const measured = measurements[id];
@@ -94,11 +102,11 @@ export function fieldTable(derived: Derived, rooms?: ReadonlyMap<string, FieldRo
     ];
   });
   return {
-    title: 'Field verification',
+    title: part ? `Field verification: ${part.name}` : 'Field verification',
     note: 'Every dimension starts at the stated face, never at another nozzle. Take two readings. Plumb the drop points with a laser. Write in ink, or fill in the fields on a screen and hand the file back.',
     columns,
     identity: identityCell(formIdentityOf(derived, dimensions)),
-    rows: [...rows, ...Array.from({ length: BLANK_ROWS }, () => columns.map(() => ''))],
+    rows: part && rows.length === 0 ? [] : [...rows, ...Array.from({ length: BLANK_ROWS }, () => columns.map(() => ''))],
     rowHeight_mm: FIELD_ROW_mm,
   };
 }

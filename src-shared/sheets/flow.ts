@@ -26,8 +26,9 @@ const GAP_mm = 7;
  * unless it alone is higher than a sheet: it then begins a sheet of its own.
  * @param sheet  paper of each sheet
  * @param begins  paper left on the sheets where the flow begins, one after the other; the first pages answered are what they got, maybe nothing
+ * @param mayPart  a table begins on what another sheet has left though a sheet of its own would keep it whole
  */
-export function flowTables(blocks: readonly FlowBlock[], sheet: PaperBox, columns: number, sizes: TypeSizes, begins: readonly PaperBox[] = []): FlowPage[] {
+export function flowTables(blocks: readonly FlowBlock[], sheet: PaperBox, columns: number, sizes: TypeSizes, begins: readonly PaperBox[] = [], mayPart = false): FlowPage[] {
   const gap = GAP_mm * sizes.factor;
   let area = begins[0] ?? sheet;
   const width = sheet.right - sheet.left;
@@ -69,7 +70,7 @@ export function flowTables(blocks: readonly FlowBlock[], sheet: PaperBox, column
   const run = (laid: LaidTable, span: FlowBlock['span']): void => {
     // What another sheet has left takes no part of a table that a sheet of its own keeps whole.
     const height = [laid.titleRow(false), laid.head, ...laid.rows].reduce((sum, row) => sum + row.height_mm, 0);
-    while (area !== sheet && span === 'full' && y + height > area.bottom && sheet.top + height <= sheet.bottom) turnPage();
+    while (!mayPart && area !== sheet && span === 'full' && y + height > area.bottom && sheet.top + height <= sheet.bottom) turnPage();
     let isContinued = false;
     let rest = [...laid.rows];
     while (rest.length > 0 || !isContinued) {

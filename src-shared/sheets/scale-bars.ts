@@ -1,5 +1,6 @@
 import type { Settings } from '../model/plan.ts';
 import { FOOT_m } from '../units/convert.ts';
+import { formatLength } from '../units/length-text.ts';
 import { textWidth_mm } from './font-widths.ts';
 import { box, line, pen, text } from './marks.ts';
 import { PRINT, WEIGHT } from './print-ink.ts';
@@ -55,6 +56,25 @@ export function groundBar(x: number, y: number, scale: number, lengths: Settings
   const style = { height_mm: sizes.note_mm };
   marks.push(text(x, y + sizes.note_mm + 0.9 * sizes.factor, '0', style), text(x + width, y + sizes.note_mm + 0.9 * sizes.factor, name, { ...style, align: 'middle' }));
   return { marks, width_mm: width };
+}
+
+/** Parts of a view's bar, filled in turn: inches, or 20 mm. */
+const BAR_PARTS = { feet: 4, metric: 5 } as const;
+
+/**
+ * The bar below a view: 4 in long on paper, 100 mm on a metric sheet, with the length on site that it stands for. A view
+ * that is copied out of its sheet can still be checked with a ruler. Never scaled with the text.
+ */
+export function viewBar(x: number, y: number, scale: number, lengths: Settings['lengths'], sizes: TypeSizes): { readonly marks: Mark[]; readonly width_mm: number } {
+  const long = lengths === 'feet' ? FOUR_INCHES_mm : CHECK_BAR_mm;
+  const parts = BAR_PARTS[lengths];
+  const tall = 1.1 * sizes.factor;
+  const marks: Mark[] = [box(pen(WEIGHT.hair), x, y - tall, long, tall)];
+  for (let i = 0; i < parts; i += 2) marks.push(box(pen(WEIGHT.hair), x + (i * long) / parts, y - tall, long / parts, tall, PRINT.ink));
+  const words = `${lengths === 'feet' ? '4 in' : '100 mm'} = ${formatLength((long * scale) / 1000, lengths)}`;
+  const left = long + 2 * sizes.factor;
+  marks.push(text(x + left, y - tall / 2 + sizes.text_mm / 2, words, { height_mm: sizes.text_mm }));
+  return { marks, width_mm: left + textWidth_mm(words, sizes.text_mm, 'plain') };
 }
 
 /** The strip at the foot of a sheet with views: check bar, what to do with it, and plan north. */

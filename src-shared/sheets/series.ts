@@ -41,6 +41,9 @@ export function sheetTitle(parts: readonly string[]): string {
 
 const holdsSomething = ({ table }: FlowBlock): boolean => table.rows.length > 0 || (table.foot ?? []).length > 0;
 
+/** What the title of a sheet is made of: what is drawn on it, and its tables. */
+const titlesOf = ({ title, home, tables = [] }: SheetDraft): string[] => (tables.length === 0 ? [title] : [...(home === undefined ? [] : [home]), ...tables]);
+
 /** The sheets of a series: what is drawn, then its tables, beginning on the paper that the drawings leave. */
 export function seriesSheets({ drafts, left, blocks }: Series, { area, tableColumns, sizes }: SheetLayout): SheetDraft[] {
   const held = blocks.filter(holdsSomething);
@@ -51,7 +54,7 @@ export function seriesSheets({ drafts, left, blocks }: Series, { area, tableColu
   const pages = flowTables(held, area, tableColumns, sizes, begins);
   if (begins.length > 0 && last) {
     const page = pages.shift();
-    if (page && page.titles.length > 0) drawn[drawn.length - 1] = { ...last, home: last.title, title: sheetTitle([last.title, ...page.titles]), tables: page.titles, marks: [...last.marks, ...page.marks], fields: [...(last.fields ?? []), ...page.fields] };
+    if (page && page.titles.length > 0) drawn[drawn.length - 1] = { ...last, home: last.home ?? last.title, title: sheetTitle([...titlesOf(last), ...page.titles]), tables: [...(last.tables ?? []), ...page.titles], marks: [...last.marks, ...page.marks], fields: [...(last.fields ?? []), ...page.fields] };
   }
   const tables = pages
     .filter(({ marks }) => marks.length > 0)

@@ -101,5 +101,5 @@ export const reviewBlocks = ({ evaluation, findings }: TableFacts): FlowBlock[] 
 /** Hold points and tests to be signed, with what was read already, and the service that follows. */
 export const testBlocks = ({ evaluation, options }: TableFacts): FlowBlock[] => testForms(evaluation, options.printedAt);
 
-/** Every dimension to be measured, rooms first, and how far a nozzle may be moved without a call. */
-export const fieldBlocks = ({ evaluation: { derived }, options: { rooms } }: TableFacts): FlowBlock[] => [full(fieldTable(derived, rooms)), ...(rooms ? [full(roomTable(derived, rooms))] : [])];
+/** How far a nozzle may be moved without a call, below the rooms as they are measured; every dimension where no room could be drawn. */
+export const fieldBlocks = ({ evaluation: { derived }, options: { rooms } }: TableFacts, hasRooms: boolean): FlowBlock[] => [...(hasRooms ? [] : [full(fieldTable(derived, rooms))]), ...(rooms ? [full(roomTable(derived, rooms))] : [])];

@@ -4,7 +4,7 @@ import { printable, textWidth_mm } from './font-widths.ts';
 import type { SheetLayout } from './frame.ts';
 import { line, pen, text } from './marks.ts';
 import { WEIGHT } from './print-ink.ts';
-import { groundBar } from './scale-bars.ts';
+import { viewBar } from './scale-bars.ts';
 import { scaleName } from '../paper/scales.ts';
 import type { Mark, SheetField } from './sheet.ts';
 import { shortened } from './text-box.ts';
@@ -43,31 +43,23 @@ export const missingLabels = (count: number): string[] =>
   count === 0 ? [] : [`${count} ${count === 1 ? 'label' : 'labels'} had no room at this scale: see the schedules, or print larger`];
 
 /** Paper that a view's title takes below it [mm at factor 1]. */
-export const VIEW_TITLE_mm = 12;
+export const VIEW_TITLE_mm = 12.5;
 
-/** What stands beside the words of a view's title at most: gaps and the bar of site lengths [mm at factor 1]. */
-const BESIDE_TITLE_mm = 66;
+/** From the rule under a view's title to the lower edge of its bar [mm at factor 1]. */
+const BAR_BELOW_mm = 3.3;
 
-/** Title below a view: its name, its scale, and a bar of site lengths unless the view beside it has the same one. */
-export function viewTitle(
-  x: number,
-  y: number,
-  words: string,
-  scale: number,
-  lengths: Settings['lengths'],
-  { sizes, area }: SheetLayout,
-  hasBar = true,
-): { readonly marks: Mark[]; readonly width_mm: number } {
+/** Title below a view: its name and its scale, and under them the bar that is checked with a ruler. */
+export function viewTitle(x: number, y: number, words: string, scale: number, lengths: Settings['lengths'], { sizes, area }: SheetLayout): { readonly marks: Mark[]; readonly width_mm: number } {
   const { factor, heading_mm, text_mm } = sizes;
   const base = y + heading_mm + 2 * factor;
   const name = scaleName(scale, lengths);
   const scaleWidth = textWidth_mm(name, text_mm, 'plain');
-  const longest = area.right - Math.max(x, area.left) - scaleWidth - BESIDE_TITLE_mm * factor;
+  const longest = area.right - Math.max(x, area.left) - scaleWidth - 6 * factor;
   const title = shortened(printable(words), longest, heading_mm, 'bold');
   const nameWidth = textWidth_mm(title, heading_mm, 'bold');
   const ruleY = base + 1.6 * factor;
   const right = x + nameWidth + 5 * factor + scaleWidth;
-  const bar = hasBar ? groundBar(right + 6 * factor, base, scale, lengths, sizes) : { marks: [], width_mm: -12 * factor };
+  const bar = viewBar(x, ruleY + BAR_BELOW_mm * factor, scale, lengths, sizes);
   return {
     marks: [
       text(x, base, title, { height_mm: heading_mm, font: 'bold' }),
@@ -75,6 +67,6 @@ export function viewTitle(
       line(pen(WEIGHT.wide), x, ruleY, right, ruleY),
       ...bar.marks,
     ],
-    width_mm: right - x + bar.width_mm + 12 * factor,
+    width_mm: Math.max(right - x, bar.width_mm) + factor,
   };
 }
