@@ -53,14 +53,16 @@ export function sheetsCommand(out: ConsoleOut, end: (code: ExitCode) => void): C
       const readAsset = async (sha256: string) => {
         const found = assets.find((asset) => asset.sha256 === sha256);
         const name = Object.values(plan.assets).find((asset) => asset.sha256 === sha256)?.name;
-        if (!found) out.aside(`The floor plan ${name} is not in ${path}: the sheets are printed without it, and say so.`);
+        if (!found) out.aside(`The file ${name} is not in ${path}: the sheets are printed without it, and say so.`);
         return found;
       };
       const now = out.now();
       const find = async (sha256: string) => assets.find((asset) => asset.sha256 === sha256);
+      const changes = issued ? undefined : await issuedChanges(plan, find);
+      if (changes?.unread !== undefined) out.aside(changes.unread);
       const pdf = issued
         ? await reprintIssue(plan, issued.id, null, find, now)
-        : await printPlan(plan, { ...printChoiceOf(options.paper, options.scale, options.set), changes: await issuedChanges(plan, find) }, readAsset, now);
+        : await printPlan(plan, { ...printChoiceOf(options.paper, options.scale, options.set), changes }, readAsset, now);
       const place = join(resolve(options.out), `${fileNameOf(planNameOf(path))} ${issued ? `set ${fileNameOf(issued.mark)}` : options.set} sheets.pdf`);
       await replaceFile(place, pdf).catch((error: unknown) => {
         throw asHostProblem(error, place);

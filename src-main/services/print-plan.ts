@@ -4,6 +4,7 @@ import type { ReportProgress } from './jobs.ts';
 import { packForSheets } from './plan-files.ts';
 import type { PrintChoice } from './print-choice.ts';
 import { printInThread } from './print-thread.ts';
+import { readLogo } from './read-logo.ts';
 import { startImport } from './underlay/import-job.ts';
 
 /** Finds the bytes of an imported floor plan by its digest; undefined prints the sheet without it, and says so there. */
@@ -28,8 +29,9 @@ export async function printPlan(
     return asset;
   };
   const drawings = await readDrawings(plan, readOnce, (done, doing) => report(READING * done, doing), signal);
+  const logo = await readLogo(plan, readOnce, signal);
   const attached = await packForSheets(plan, readOnce);
-  return printInThread({ plan, choice, drawings, attached, now }, (done, doing) => report(READING + (1 - READING) * done, doing), signal);
+  return printInThread({ plan, choice: { ...choice, logo }, drawings, attached, now }, (done, doing) => report(READING + (1 - READING) * done, doing), signal);
 }
 
 const isPrinted = ({ visible, opacity }: Underlay): boolean => visible && opacity > 0;

@@ -13,13 +13,16 @@ export type DrawingState =
 /** Follows a job of the host to its end. */
 export type FollowJob = (host: Host, job: string, onState: (state: JobState) => void, signal: AbortSignal) => Promise<Answer<JobState>>;
 
+/** One page of a file that the plan holds. */
+type PageOf = Pick<Underlay, 'asset' | 'page'>;
+
 /** The floor plans that were read, kept outside the plan: each page of a file once, however often it is placed. */
 export interface UnderlayDrawings {
   /** State of the page that an underlay shows; undefined while nobody asked for it. */
-  stateOf(plan: Plan, underlay: Underlay): DrawingState | undefined;
+  stateOf(plan: Plan, underlay: PageOf): DrawingState | undefined;
   /** The page that an underlay shows, once it is read. */
-  find(plan: Plan, underlay: Underlay): UnderlayDrawing | undefined;
-  /** Starts reading what the visible underlays of a plan show and what is not yet read. */
+  find(plan: Plan, underlay: PageOf): UnderlayDrawing | undefined;
+  /** Starts reading what the visible underlays and the title block of a plan show and what is not yet read. */
   want(plan: Plan): void;
   /** Keeps a page that an import has read already. */
   keep(sha256: string, page: number, drawing: UnderlayDrawing): void;
@@ -38,7 +41,7 @@ export function makeUnderlayDrawings(host: Host, followJob: FollowJob): Underlay
   const listeners = new Set<() => void>();
   let version = 0;
 
-  const keyOf = (plan: Plan, underlay: Underlay): string | undefined => {
+  const keyOf = (plan: Plan, underlay: PageOf): string | undefined => {
     const asset = plan.assets[underlay.asset];
     return asset && `${asset.sha256}/${underlay.page}`;
   };
@@ -67,7 +70,7 @@ export function makeUnderlayDrawings(host: Host, followJob: FollowJob): Underlay
     }
   }
 
-  const wantOne = (plan: Plan, underlay: Underlay): void => {
+  const wantOne = (plan: Plan, underlay: PageOf): void => {
     const asset = plan.assets[underlay.asset];
     const key = keyOf(plan, underlay);
     if (asset && key !== undefined && !pages.has(key)) void load(key, asset.sha256, underlay.page, asset.name);
@@ -86,6 +89,8 @@ export function makeUnderlayDrawings(host: Host, followJob: FollowJob): Underlay
       for (const level of Object.values(plan.levels)) {
         for (const underlay of Object.values(level.underlays)) if (underlay.visible) wantOne(plan, underlay);
       }
+      const { logo } = plan.settings.sheets.titleBlock;
+      if (logo !== null) wantOne(plan, { asset: logo, page: 1 });
     },
     keep: (sha256, page, drawing) => become(`${sha256}/${page}`, { state: 'ready', drawing }),
     retry(plan, underlay) {

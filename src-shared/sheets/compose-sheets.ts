@@ -6,7 +6,7 @@ import { bestPaper } from './best-paper.ts';
 import { packBlocks, roomBlocks, sectionBlocks } from './block-sheets.ts';
 import { coverSheets } from './cover-sheets.ts';
 import { detailSheets } from './details/detail-sheets.ts';
-import { elevationBlocks } from './elevation-blocks.ts';
+import { wallSheets } from './elevation-blocks.ts';
 import { numberFindings } from './findings-table.ts';
 import { finishSheet, legendFits, sheetFacts } from './finish-sheet.ts';
 import type { FlowBlock } from './flow.ts';
@@ -74,7 +74,7 @@ function seriesOf(set: ViewSet, evaluation: Evaluation, options: SheetOptions): 
   const rooms = plans.map((plan) => roomBlocks(set, plan.rooms));
   const roomPlans = packBlocks(set, rooms.flatMap(({ blocks }) => blocks));
   const sections = cuts.filter((cut) => !placed.has(cut) && !rooms.some(({ placedCuts }) => placedCuts.has(cut)));
-  const walls = packBlocks(set, [...(sections.length > 0 ? sectionBlocks(set, sections) : []), ...elevationBlocks(set)]);
+  const walls = wallSheets(set, sections.length > 0 ? sectionBlocks(set, sections) : []);
   const listed = new Set(contents.flatMap((content, i) => (plans[i]?.hasSchedule ? content.networks.flatMap(({ nozzles }) => nozzles.map(({ ref }) => `${ref.network}/${ref.id}`)) : [])));
   const facts: TableFacts = { evaluation, layout, options, findings: set.findings, listed };
   const site = isField ? { drafts: [], tables: [] } : surroundingsSheets(set, contents, 'site');

@@ -21,7 +21,7 @@ export interface SetFacts {
 }
 
 /** Whether the set rests on sample figures, and what it lacks. */
-export function sheetFacts(derived: Derived, drawings: ReadonlyMap<string, UnderlayDrawing>): SetFacts {
+export function sheetFacts(derived: Derived, drawings: ReadonlyMap<string, UnderlayDrawing>, logo: SheetOptions['logo']): SetFacts {
   const inUse = profilesInUse(derived);
   const profiles = inUse.length > 0 ? inUse : Object.values(derived.plan.profiles);
   const lost = derived.networks.filter(({ profile }) => !profile);
@@ -30,6 +30,7 @@ export function sheetFacts(derived: Derived, drawings: ReadonlyMap<string, Under
     isSample: profiles.some(({ isSample }) => isSample),
     warnings: [
       ...(lost.length > 0 ? ['UNIT PROFILE MISSING: LIMITS NOT CHECKED'] : []),
+      ...(derived.plan.settings.sheets.titleBlock.logo !== null && !logo ? ['LOGO NOT PRINTED: ITS FILE IS MISSING OR DAMAGED'] : []),
       ...(missing.length > 0 ? ['IMPORTED FLOOR PLAN NOT PRINTED'] : []),
     ],
   };

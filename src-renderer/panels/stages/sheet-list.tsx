@@ -1,6 +1,7 @@
-import { useEffect, useRef, useState } from 'react';
+import { useEffect, useRef, useState, useSyncExternalStore } from 'react';
 import type { Evaluation } from '#shared/evaluate';
 import { composeSheets } from '#shared/sheets/compose-sheets';
+import { logoOf } from '#shared/sheets/logo-of';
 import { isPaperId } from '#shared/paper/papers';
 import type { Sheet } from '#shared/sheets/sheet';
 import type { UnderlayDrawing } from '#shared/underlay/drawing';
@@ -28,7 +29,9 @@ function compose(evaluation: Evaluation, drawings: UnderlayDrawings, { paper, sc
       if (drawing) read.set(underlay.id, drawing);
     }
   }
-  return composeSheets(evaluation, read, { paper: isPaperId(paper) ? paper : 'auto', scale, set, takeOff, printedAt: 'preview' });
+  const { logo } = plan.settings.sheets.titleBlock;
+  const picture = logo === null ? undefined : drawings.find(plan, { asset: logo, page: 1 });
+  return composeSheets(evaluation, read, { logo: picture && logoOf(picture), paper: isPaperId(paper) ? paper : 'auto', scale, set, takeOff, printedAt: 'preview' });
 }
 
 function SheetPicture({ sheet, width_px }: { readonly sheet: Sheet; readonly width_px: number }) {
@@ -53,8 +56,10 @@ export function SheetList({ choice }: { readonly choice: PrintChoice }) {
   const takeOff = useStore(takeOffOf);
   const drawings = useDrawings();
   const [sheets, setSheets] = useState<readonly Sheet[] | null>(null);
+  const read = useSyncExternalStore(drawings.subscribe, drawings.version);
   const { desk } = useActionContext();
   const paper = useDesk((state) => state.paper);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what was read since belongs on the sheets
   useEffect(() => {
     const timer = setTimeout(() => {
       const composed = compose(evaluation, drawings, choice, takeOff);
@@ -62,7 +67,7 @@ export function SheetList({ choice }: { readonly choice: PrintChoice }) {
       desk.set({ sheets: composed });
     }, COMPOSE_AFTER_ms);
     return () => clearTimeout(timer);
-  }, [evaluation, drawings, choice, takeOff, desk]);
+  }, [evaluation, drawings, read, choice, takeOff, desk]);
   // The paper belongs to this stage: the plan comes back with the next one.
   useEffect(() => () => desk.set({ paper: null }), [desk]);
   return (

@@ -5,11 +5,12 @@ import { Tick } from '../fields/choice.tsx';
 import { TextField } from '../fields/text-field.tsx';
 import { RowButtons } from '../network/row-buttons.tsx';
 import { useRun } from '../window-context.ts';
+import { LogoField } from './logo-field.tsx';
 
 /** Lines of the user's own that a title block takes. */
 const MOST_LINES = 8;
 
-/** What stands in the title block of every sheet: the project, lines of the user's own, a box for stamps. */
+/** What stands in the title block of every sheet: the project, a logo and lines of the user's own, a box for stamps. */
 export function TitleBlockSlip() {
   const { titleBlock, hasStampBox } = useShownPlan().settings.sheets;
   const commit = useCommit();
@@ -23,6 +24,7 @@ export function TitleBlockSlip() {
       <button type="button" className="button" onClick={() => run('info')}>
         Project, basis and revisions…
       </button>
+      <LogoField />
       {lines.map((each, i) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: a line has no identity beside its place
         <div key={i} className="part-fields">
