@@ -1,16 +1,19 @@
 import { useMemo, useState } from 'react';
-import { recordMeasurements } from '#shared/commands/record-measurements';
 import { derivePlan } from '#shared/derived/derive-plan';
 import type { Measurement, Plan } from '#shared/model/plan';
 import type { FieldReading, FieldRecord, FieldRowAnswer } from '#shared/site/field-entries';
+import { formTicks, takeFromForm } from '#shared/site/form-ticks';
 import type { SiteJudge } from '#shared/site/judge-measurements';
 import { readEntries } from '#shared/site/read-entries';
 import { countOf } from '../../plan-words.ts';
+import { presentEvaluation } from '../../store/selectors.ts';
+import { useStore } from '../../store/use-store.ts';
 import { Slip } from '../bench/slip.tsx';
 import { useCommit, useFigures } from '../bench/use-plan.ts';
 import { FileField } from '../dialogs/file-field.tsx';
 import { VerdictMark } from '../verdict-mark.tsx';
 import { useActionContext } from '../window-context.ts';
+import { FormTickList } from './form-tick-list.tsx';
 import { ANSWER_MARKS } from './measured-row.tsx';
 
 interface ReadFile {
@@ -32,6 +35,10 @@ function withRows(plan: Plan, rows: readonly FieldRowAnswer[]): Record<string, M
   return all;
 }
 
+const toggled = (ids: ReadonlySet<string>, id: string): ReadonlySet<string> => new Set(ids.has(id) ? [...ids].filter((each) => each !== id) : [...ids, id]);
+
+const applyWords = (rows: number, ticks: number): string => `Apply ${ticks === 0 || rows > 0 ? countOf(rows, 'row') : ''}${rows > 0 && ticks > 0 ? ' and ' : ''}${ticks > 0 ? countOf(ticks, 'hold point') : ''}`;
+
 interface DifferenceProps {
   readonly file: ReadFile;
   readonly plan: Plan;
@@ -49,13 +56,15 @@ function Difference({ file, plan, judge, onDone }: DifferenceProps) {
   const chosen = told.filter((row) => isTakable(row) && taken.has(row.id));
   const judged = useMemo(() => judge.judge(plan, withRows(plan, chosen)), [judge, plan, chosen]);
   const answers = new Map(judged.rows.map((row) => [row.dimension.id, row]));
-  const toggle = (id: string): void => setTaken((before) => new Set(before.has(id) ? [...before].filter((each) => each !== id) : [...before, id]));
+  const evaluation = useStore(presentEvaluation);
+  const [signed, setSigned] = useState<ReadonlySet<string>>(() => new Set(reading.checks.filter(({ kind }) => kind === 'taken').map(({ id }) => id)));
+  const ticks = useMemo(() => formTicks(evaluation, reading.checks, signed), [evaluation, reading, signed]);
+  const ticked = ticks.filter(({ id, kind }) => kind === 'can' && signed.has(id));
   const apply = (): void => {
     const entries = chosen.flatMap(({ id, value_m, by, at, instrument, reason }) => (value_m === null ? [] : [{ id, value_m, by, at, instrument, ...(reason === '' ? {} : { reason }) }]));
-    if (commit(recordMeasurements(entries))) onDone();
+    if (commit(takeFromForm(entries, ticked))) onDone();
   };
   const count = (kind: FieldRowAnswer['kind']): number => reading.rows.filter((row) => row.kind === kind).length;
-  const ticks = reading.checks.filter(({ kind }) => kind === 'taken').length;
   return (
     <div className="read-back" data-part="read-back">
       <h4>{file.name}</h4>
@@ -79,7 +88,7 @@ function Difference({ file, plan, judge, onDone }: DifferenceProps) {
           return (
             <li key={`${row.id} ${row.where}`} data-kind={row.kind}>
               <label className="check">
-                <input type="checkbox" disabled={!canTake} checked={canTake && taken.has(row.id)} onChange={() => toggle(row.id)} /> <strong>{row.name}</strong> {row.kept_m === null ? 'not measured' : length(row.kept_m)} → <strong>{row.value_m === null ? `“${row.written}”` : length(row.value_m)}</strong>
+                <input type="checkbox" disabled={!canTake} checked={canTake && taken.has(row.id)} onChange={() => setTaken(toggled(taken, row.id))} /> <strong>{row.name}</strong> {row.kept_m === null ? 'not measured' : length(row.kept_m)} → <strong>{row.value_m === null ? `“${row.written}”` : length(row.value_m)}</strong>
                 {row.planned_m === null ? null : <span className="quiet"> planned {length(row.planned_m)}</span>}
               </label>
               <p>
@@ -94,10 +103,10 @@ function Difference({ file, plan, judge, onDone }: DifferenceProps) {
           );
         })}
       </ul>
-      {ticks > 0 ? <p className="quiet">The form also ticks {countOf(ticks, 'hold point')}. They are not taken from it: tick them below, in their order.</p> : null}
+      <FormTickList ticks={ticks} taken={signed} onToggle={(id) => setSigned(toggled(signed, id))} />
       <div className="row">
-        <button type="button" className="button is-main" disabled={chosen.length === 0} onClick={apply}>
-          Apply {countOf(chosen.length, 'row')}
+        <button type="button" className="button is-main" disabled={chosen.length + ticked.length === 0} onClick={apply}>
+          {applyWords(chosen.length, ticked.length)}
         </button>
         <button type="button" className="button" onClick={onDone}>
           Leave everything as it is
