@@ -1,5 +1,6 @@
 import { type Box, boundsOf } from '#shared/geometry/outline';
 import type { PlanPoint } from '#shared/geometry/point';
+import { findCorner, findThing } from '#shared/model/find-thing';
 import type { Plan, Ref, Underlay } from '#shared/model/plan';
 import { toPlan } from '#shared/underlay/placement';
 import { fittedCamera } from '../canvas/viewport.ts';
@@ -26,55 +27,37 @@ export function placesOfLevel(plan: Plan, levelId: string): PlanPoint[] {
 
 /** Places of one thing, for looking at it. */
 export function placesOfThing(plan: Plan, ref: Ref): PlanPoint[] {
-  if (ref.kind === 'network') {
-    const network = plan.networks[ref.id];
-    return network ? [...Object.values(network.nodes).map((node) => node.at), ...Object.values(network.cylinders).map((cylinder) => cylinder.at)] : [];
-  }
-  if ('network' in ref) {
-    const network = plan.networks[ref.network];
-    const nodeIds =
-      ref.kind === 'pipe' ? [network?.pipes[ref.id]?.from, network?.pipes[ref.id]?.to] : ref.kind === 'nozzle' ? [network?.nozzles[ref.id]?.node] : ref.kind === 'node' ? [ref.id] : [];
-    const places = nodeIds.flatMap((id) => (id && network?.nodes[id] ? [network.nodes[id].at] : []));
-    const standing = ref.kind === 'cylinder' ? network?.cylinders[ref.id] : ref.kind === 'support' ? network?.supports[ref.id] : undefined;
-    return standing ? [standing.at] : places;
-  }
-  const level = plan.levels[ref.level];
-  if (!level) return [];
-  switch (ref.kind) {
+  const found = findThing(plan, ref);
+  const nodes = (...ids: readonly string[]): PlanPoint[] => (found && 'network' in found ? ids.flatMap((id) => found.network.nodes[id]?.at ?? []) : []);
+  switch (found?.kind) {
+    case 'network':
+      return [...Object.values(found.thing.nodes), ...Object.values(found.thing.cylinders)].map(({ at }) => at);
+    case 'pipe':
+      return nodes(found.thing.from, found.thing.to);
+    case 'nozzle':
+      return nodes(found.thing.node);
+    case 'node':
+    case 'cylinder':
+    case 'support':
+    case 'device':
+    case 'note':
+      return [found.thing.at];
     case 'enclosure':
-      return level.enclosures[ref.id]?.outline ?? [];
-    case 'obstruction':
-      return level.obstructions[ref.id]?.footprint ?? [];
     case 'adjoining':
-      return level.adjoining[ref.id]?.outline ?? [];
-    case 'device': {
-      const device = level.devices[ref.id];
-      return device ? [device.at] : [];
-    }
-    case 'note': {
-      const note = level.notes[ref.id];
-      return note ? [note.at] : [];
-    }
-    case 'dimension': {
-      const dimension = level.dimensions[ref.id];
-      return dimension ? [dimension.a, dimension.b] : [];
-    }
     case 'ceiling-zone':
-      return level.enclosures[ref.enclosure]?.ceilingZones[ref.id]?.outline ?? [];
+      return found.thing.outline;
+    case 'obstruction':
+      return found.thing.footprint;
+    case 'dimension':
+      return [found.thing.a, found.thing.b];
     case 'corner':
+      return [found.thing];
     case 'wall':
     case 'opening': {
-      const enclosure = level.enclosures[ref.enclosure];
-      const cornerId = ref.kind === 'opening' ? enclosure?.openings[ref.id]?.wall : ref.id;
-      for (const ring of enclosure ? [enclosure.outline, ...enclosure.holes] : []) {
-        const at = ring.findIndex((corner) => corner.id === cornerId);
-        const a = ring[at];
-        const b = ring[(at + 1) % ring.length];
-        if (a && b) return ref.kind === 'corner' ? [a] : [a, b];
-      }
-      return [];
+      const wall = findCorner(found.enclosure, found.kind === 'opening' ? found.thing.wall : found.thing.id);
+      return wall ? [wall.corner, wall.next] : [];
     }
-    case 'underlay':
+    default:
       return [];
   }
 }

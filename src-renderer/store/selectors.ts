@@ -6,7 +6,6 @@ import { refKey } from '#shared/model/plan';
 import type { FindingCounts } from '#shared/rules/count-findings';
 import type { Finding } from '#shared/rules/finding';
 import { askedOf, evaluationOf, evaluationUntil, followingEvaluation } from './evaluations.ts';
-import { type FoundThing, findThing } from './find-thing.ts';
 import { type Ledger, ledgerOf } from './ledger.ts';
 import type { State } from './state.ts';
 
@@ -69,15 +68,3 @@ const ledgers = remembered((evaluation: Evaluation): Ledger => ledgerOf(evaluati
 
 /** The live numbers of the bottom line. */
 export const selectLedger = (state: State): Ledger => ledgers(selectEvaluation(state));
-
-let lastSelected: { plan: Plan; selection: readonly Ref[]; things: readonly FoundThing[] } | null = null;
-
-/** The selected things as they are in the shown plan; those that have gone are left out. */
-export function selectedThings(state: State): readonly FoundThing[] {
-  const plan = shownPlan(state);
-  const { selection } = state.session;
-  if (lastSelected?.plan !== plan || lastSelected.selection !== selection) {
-    lastSelected = { plan, selection, things: selection.flatMap((ref) => findThing(plan, ref) ?? []) };
-  }
-  return lastSelected.things;
-}

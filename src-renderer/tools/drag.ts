@@ -15,9 +15,9 @@ import { axisAngle_rad } from '#shared/geometry/angle';
 import { type PlanPoint, type PlanPoint3, bearing_rad, distance_m, midpoint, polar } from '#shared/geometry/point';
 import { alongSegment_m, nearestOnSegment } from '#shared/geometry/segment';
 import { SAME_PLACE_m } from '#shared/geometry/tolerance';
+import { type FoundThing, findThing } from '#shared/model/find-thing';
 import { heldPipe } from '#shared/model/held-pipe';
 import type { Network, Plan, Ref, RefOf } from '#shared/model/plan';
-import { type FoundThing, findThing } from '../store/find-thing.ts';
 import type { PipeMove } from '../store/state.ts';
 import { cylinderPlace, cylinderRadius_m } from './cylinder-place.ts';
 import { devicePlace } from './device-place.ts';
@@ -84,7 +84,7 @@ function nearestCorner(ring: readonly PlanPoint[], pressed: PlanPoint, reach_m: 
   return nearest && distance_m(nearest, pressed) <= reach_m ? nearest : pressed;
 }
 
-function dragPipe({ network, thing, ref }: Extract<FoundThing, { kind: 'pipe' }>, plan: Plan, pressed: PlanPoint): Drag | undefined {
+function dragPipe({ network, thing, ref }: FoundThing<'pipe'>, plan: Plan, pressed: PlanPoint): Drag | undefined {
   const a = network.nodes[thing.from]?.at;
   const b = network.nodes[thing.to]?.at;
   if (!a || !b) return undefined;
@@ -105,7 +105,7 @@ function dragPipe({ network, thing, ref }: Extract<FoundThing, { kind: 'pipe' }>
   };
 }
 
-function dragCylinder(found: Extract<FoundThing, { kind: 'cylinder' }>, view: ToolView): Drag {
+function dragCylinder(found: FoundThing<'cylinder'>, view: ToolView): Drag {
   const { network, thing, ref } = found;
   const grab = { x: thing.at.x, y: thing.at.y };
   const source = network.source === null ? undefined : network.nodes[network.source];
@@ -124,7 +124,7 @@ function dragCylinder(found: Extract<FoundThing, { kind: 'cylinder' }>, view: To
 }
 
 /** A support slides along its pipe, clear of the fittings at its ends; on upright pipe the section strip moves it. */
-function dragSupport({ network, thing, ref }: Extract<FoundThing, { kind: 'support' }>): Drag | undefined {
+function dragSupport({ network, thing, ref }: FoundThing<'support'>): Drag | undefined {
   const held = heldPipe(network, thing.at);
   const [a, b] = [network.nodes[held?.from ?? '']?.at, network.nodes[held?.to ?? '']?.at];
   if (!held || !a || !b || distance_m(a, b) <= SAME_PLACE_m) return undefined;

@@ -1,10 +1,11 @@
 import type { Draft } from 'immer';
 import { assetsInUse } from '../model/assets-in-use.ts';
+import { entryOf } from '../model/find-thing.ts';
 import type { Enclosure, Network, Pipe, Plan, Ref, RefOf } from '../model/plan.ts';
 import { thingsInSentence } from '../model/thing-name.ts';
 import { asItStood } from './as-it-stood.ts';
 import { command, refuse } from './command.ts';
-import { adjoiningOf, ceilingZoneOf, cornerOf, cylinderOf, deviceOf, dimensionOf, enclosureOf, entryOf, levelOf, networkOf, nodeIn, nodeOf, noteOf, nozzleOf, obstructionOf, openingOf, pipeOf, supportOf, underlayOf } from './lookup.ts';
+import { adjoiningOf, ceilingZoneOf, cornerOf, cylinderOf, deviceOf, dimensionOf, enclosureOf, levelOf, networkOf, nodeIn, nodeOf, noteOf, nozzleOf, obstructionOf, openingOf, pipeOf, supportOf, underlayOf } from './lookup.ts';
 import { wholeRefs } from './map-things.ts';
 import { clearNetwork } from './new-network.ts';
 import { clearNodes, nozzleAt, otherEnd, pipesAt } from './pipe-joins.ts';

@@ -1,7 +1,7 @@
 import { LIMIT_CATALOGUE, type LimitKey } from '../profile/limit-catalogue.ts';
 import type { SourcedLimit } from '../profile/unit-profile.ts';
 import { command, refuse } from './command.ts';
-import { entryOf } from './lookup.ts';
+import { entryOf } from '../model/find-thing.ts';
 
 /**
  * Sets one figure of a unit profile with the place it was read from, or blanks it: what needs a blank figure is not

@@ -1,7 +1,8 @@
 import type { PlanPoint3 } from '../geometry/point.ts';
+import { entryOf } from '../model/find-thing.ts';
 import type { Plan, RefOf } from '../model/plan.ts';
 import { command } from './command.ts';
-import { entryOf, networkOf, nodeIn, nozzleOf } from './lookup.ts';
+import { networkOf, nodeIn, nozzleOf } from './lookup.ts';
 import { setHeight } from './nozzle-drops.ts';
 import { joinMoved, pipesAt, refuseShortPipes } from './pipe-joins.ts';
 import { shiftNodes } from './pipe-columns.ts';

@@ -4,7 +4,7 @@ import { distanceToSegment_m, meetingOf } from '../geometry/segment.ts';
 import { type Segment3, distanceBetween3_m } from '../geometry/segment3.ts';
 import { type Enclosure, type Network, type Plan, ringOf } from '../model/plan.ts';
 import { pipeOutside_m } from '../profile/pipe-table.ts';
-import { entryOf } from './lookup.ts';
+import { entryOf } from '../model/find-thing.ts';
 
 /** Height of the lid over a place [m]; undefined while it is not known. A ceiling that hangs below a void may be passed. */
 function lidOver_m({ height_m, slope, ceilingZones, ceilingVoid }: Enclosure, { x, y }: { readonly x: number; readonly y: number }): number | undefined {

@@ -1,3 +1,4 @@
+import { findCorner, findThing } from './find-thing.ts';
 import type { DeviceKind, Plan, Ref } from './plan.ts';
 
 /** Kinds of opening in the user's words. */
@@ -73,39 +74,31 @@ const named = (word: string, name: string | undefined): string => {
 /** Name of a thing as the user knows it: "Nozzle N2", "Wall 3 of Signal hut". A thing that has gone answers its kind. */
 export function thingName(plan: Pick<Plan, 'levels' | 'networks'>, ref: Ref): string {
   const word = kindWord(ref);
-  if (ref.kind === 'network') return plan.networks[ref.id]?.name || word;
-  if ('network' in ref) {
-    const network = plan.networks[ref.network];
-    if (ref.kind === 'pipe') return named(word, network?.pipes[ref.id]?.size.concat(' in'));
-    if (ref.kind === 'cylinder') return named(word, network?.cylinders[ref.id]?.name);
-    if (ref.kind === 'nozzle') return named(word, network?.nozzles[ref.id]?.name);
-    return word;
+  const found = findThing(plan, ref);
+  switch (found?.kind) {
+    case 'network':
+    case 'enclosure':
+    case 'adjoining':
+      return found.thing.name || word;
+    case 'cylinder':
+    case 'nozzle':
+    case 'ceiling-zone':
+    case 'underlay':
+      return named(word, found.thing.name);
+    case 'pipe':
+      return named(word, found.thing.size.concat(' in'));
+    case 'opening':
+      return named(OPENING_WORDS[found.thing.kind], found.thing.name);
+    case 'obstruction':
+      return named(OBSTRUCTION_WORDS[found.thing.kind], found.thing.name);
+    case 'device':
+      return named(DEVICE_WORDS[found.thing.kind], found.thing.name);
+    case 'corner':
+    case 'wall':
+      return `${word} ${(findCorner(found.enclosure, ref.id)?.index ?? 0) + 1} of ${found.enclosure.name || 'the enclosure'}`;
+    default:
+      return word;
   }
-  const level = plan.levels[ref.level];
-  if ('enclosure' in ref) {
-    const enclosure = level?.enclosures[ref.enclosure];
-    if (!enclosure) return word;
-    if (ref.kind === 'opening') {
-      const opening = enclosure.openings[ref.id];
-      return opening ? named(OPENING_WORDS[opening.kind], opening.name) : word;
-    }
-    if (ref.kind === 'ceiling-zone') return named(word, enclosure.ceilingZones[ref.id]?.name);
-    const rings = [enclosure.outline, ...enclosure.holes];
-    const at = rings.map((ring) => ring.findIndex((corner) => corner.id === ref.id)).find((index) => index >= 0);
-    return at === undefined ? word : `${word} ${at + 1} of ${enclosure.name || 'the enclosure'}`;
-  }
-  if (ref.kind === 'enclosure') return level?.enclosures[ref.id]?.name || word;
-  if (ref.kind === 'obstruction') {
-    const solid = level?.obstructions[ref.id];
-    return solid ? named(OBSTRUCTION_WORDS[solid.kind], solid.name) : word;
-  }
-  if (ref.kind === 'device') {
-    const device = level?.devices[ref.id];
-    return device ? named(DEVICE_WORDS[device.kind], device.name) : word;
-  }
-  if (ref.kind === 'adjoining') return level?.adjoining[ref.id]?.name || word;
-  if (ref.kind === 'underlay') return named(word, level?.underlays[ref.id]?.name);
-  return word;
 }
 
 /** The same inside a sentence: "nozzle N2", "door", "3 things". A name that the user gave keeps its capitals. */

@@ -3,7 +3,8 @@ import { moveCorner } from '#shared/commands/move-corner';
 import { moveWall } from '#shared/commands/move-wall';
 import { removeCorner } from '#shared/commands/remove-corner';
 import { distance_m } from '#shared/geometry/point';
-import type { Corner, Plan, RefOf, Wall } from '#shared/model/plan';
+import { type PlacedCorner, findCorner, findThing } from '#shared/model/find-thing';
+import type { Plan, RefOf, Wall } from '#shared/model/plan';
 import { useStoreItself } from '../../store/use-store.ts';
 import { DoWithLength } from '../fields/action-fields.tsx';
 import { Choice, KnownChoice, optionsOf } from '../fields/choice.tsx';
@@ -13,22 +14,16 @@ import { useCommit, useFigures, useShownPlan } from './use-plan.ts';
 import { CONSTRUCTION, REACHES, wallSide } from './wall-words.ts';
 
 /** A wall or corner with the corner after it, in whichever ring it stands. */
-export function findCorner(plan: Plan, at: RefOf<'wall'> | RefOf<'corner'>): { readonly corner: Corner; readonly next: Corner } | undefined {
-  const enclosure = plan.levels[at.level]?.enclosures[at.enclosure];
-  for (const ring of enclosure ? [enclosure.outline, ...enclosure.holes] : []) {
-    const index = ring.findIndex((corner) => corner.id === at.id);
-    const corner = ring[index];
-    const next = ring[(index + 1) % ring.length];
-    if (corner && next) return { corner, next };
-  }
-  return undefined;
+function findPlacedCorner(plan: Plan, at: RefOf<'wall'> | RefOf<'corner'>): PlacedCorner | undefined {
+  const found = findThing(plan, at);
+  return found && findCorner(found.enclosure, at.id);
 }
 
 /** Whether a wall carries loads, and what it bears where a cylinder's rail is fixed to it. */
 export function WallStrengthFields({ at }: { readonly at: RefOf<'wall'> }) {
   const plan = useShownPlan();
   const commit = useCommit();
-  const found = findCorner(plan, at);
+  const found = findPlacedCorner(plan, at);
   if (!found) return null;
   const { loadBearing, capacity_N } = found.corner.wall;
   return (
@@ -53,7 +48,7 @@ export function WallForm({ at }: { readonly at: RefOf<'wall'> }) {
   const plan = useShownPlan();
   const commit = useCommit();
   const { length } = useFigures();
-  const found = findCorner(plan, at);
+  const found = findPlacedCorner(plan, at);
   if (!found) return null;
   const { wall } = found.corner;
   const enclosure = plan.levels[at.level]?.enclosures[at.enclosure];
@@ -94,7 +89,7 @@ export function CornerForm({ at }: { readonly at: RefOf<'corner'> }) {
   const plan = useShownPlan();
   const commit = useCommit();
   const store = useStoreItself();
-  const found = findCorner(plan, at);
+  const found = findPlacedCorner(plan, at);
   if (!found) return null;
   const { x, y } = found.corner;
   return (

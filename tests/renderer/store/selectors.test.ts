@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { editEnclosure } from '#shared/commands/edit-enclosure';
 import { moveNozzle } from '#shared/commands/move-nozzle';
 import { findingKey } from '#shared/rules/finding';
-import { findingCounts, findingsOf, presentEvaluation, selectEvaluation, selectLedger, selectOpenFindings, selectShownFinding, selectedThings, shownPlan } from '../../../src-renderer/store/selectors.ts';
+import { findingCounts, findingsOf, presentEvaluation, selectEvaluation, selectLedger, selectOpenFindings, selectShownFinding, shownPlan } from '../../../src-renderer/store/selectors.ts';
 import { startSession } from '../../../src-renderer/store/start-session.ts';
 import { makeStore } from '../../../src-renderer/store/store.ts';
 import { place3, planBuilder } from '../../support/plan-builder.ts';
@@ -25,12 +25,11 @@ describe('selectors', () => {
   test('answer the same object until the plan changes', () => {
     const store = open();
     store.session({ selection: [built.lastNozzle] });
-    const first = { findings: selectOpenFindings(store.get()), ledger: selectLedger(store.get()), counts: findingCounts(store.get()), things: selectedThings(store.get()), of: findingsOf(store.get(), built.lastNozzle) };
+    const first = { findings: selectOpenFindings(store.get()), ledger: selectLedger(store.get()), counts: findingCounts(store.get()), of: findingsOf(store.get(), built.lastNozzle) };
     store.session({ benchWidth_px: 500 });
     expect(selectOpenFindings(store.get())).toBe(first.findings);
     expect(selectLedger(store.get())).toBe(first.ledger);
     expect(findingCounts(store.get())).toBe(first.counts);
-    expect(selectedThings(store.get())).toBe(first.things);
     expect(findingsOf(store.get(), built.lastNozzle)).toBe(first.of);
     store.commit(editEnclosure(built.enclosure, { height_m: 3 }));
     expect(selectLedger(store.get())).not.toBe(first.ledger);
@@ -54,14 +53,5 @@ describe('selectors', () => {
     expect(selectShownFinding(store.get())).toBeUndefined();
     store.session({ finding: null });
     expect(selectShownFinding(store.get())).toBeUndefined();
-  });
-
-  test('selected things come with their owners; what has gone is left out', () => {
-    const store = open();
-    store.session({ selection: [built.lastNozzle, built.wall(1), { kind: 'note', level: 'level-0', id: 'gone' }] });
-    expect(selectedThings(store.get())).toMatchObject([
-      { kind: 'nozzle', thing: { name: 'N1' }, network: { id: built.networkId } },
-      { kind: 'wall', thing: { x: 6, y: 0 }, enclosure: { name: 'Room 1' } },
-    ]);
   });
 });

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { Ref } from '#shared/model/plan';
-import { findThing } from '../../../src-renderer/store/find-thing.ts';
+import { findThing } from '#shared/model/find-thing';
 import { place3, planBuilder } from '../../support/plan-builder.ts';
 
 const built = planBuilder()
