@@ -1,6 +1,6 @@
 import { elevationsOf } from '../elevation/elevations-of.ts';
 import type { Elevation } from '../elevation/elevation.ts';
-import type { ViewBlock } from './block-sheets.ts';
+import { type BlockSheets, type ViewBlock, packBlocks } from './block-sheets.ts';
 import type { DraftView } from './draft-view.ts';
 import { elevationLayout } from './elevation-frame.ts';
 import { composeElevation } from './elevation-view.ts';
@@ -14,24 +14,42 @@ import { type ViewSet, viewArea } from './view-set.ts';
 
 /** Line pitch of the notes over the height of their capitals. */
 const NOTE_PITCH = 1.7;
-/** Notes are at least this wide, however narrow the wall is [mm at factor 1]: as wide as most titles. */
+/** Notes below a wall are at least this wide, however narrow the wall is [mm at factor 1]: as wide as most titles. */
 const NOTES_mm = 126;
+/** Width of notes beside a wall, and from them to it [mm at factor 1]. */
+const BESIDE_mm = 76;
+const APART_mm = 5;
+/** From the upper edge of a wall's paper to notes beside it [mm at factor 1]. */
+const ABOVE_mm = 6;
+
+/** Where the notes to a wall stand: beside it they leave room for another wall below. */
+export type NotesAt = 'below' | 'beside';
 
 function notesOf({ layout: { sizes }, derived }: ViewSet, elevation: Elevation, width_mm: number): string[] {
   return mountNotes(elevation, derived.plan.settings.lengths).flatMap((note) => wrapText(printable(note), width_mm, sizes.note_mm, 'plain'));
 }
 
-/** Paper that a wall takes at a scale with its title and notes [mm]. */
-function sizeAt(set: ViewSet, elevation: Elevation, scale: number): { readonly width_mm: number; readonly height_mm: number } {
-  const { sizes } = set.layout;
-  const { width_mm, height_mm } = elevationLayout(elevation, scale, sizes, set.derived.plan.settings.lengths);
-  const width = Math.max(width_mm, NOTES_mm * sizes.factor);
-  const notes = notesOf(set, elevation, width).length * sizes.note_mm * NOTE_PITCH;
-  return { width_mm: width, height_mm: height_mm + VIEW_TITLE_mm * sizes.factor + notes + 2 * sizes.factor };
+/** Where the notes of a wall lie on its own paper, and how much of that wall, title and notes take [mm]. */
+function placesOf(set: ViewSet, elevation: Elevation, at: NotesAt, wall: { readonly width_mm: number; readonly height_mm: number }, title_mm = 0): { readonly words: readonly string[]; readonly x: number; readonly y: number; readonly wall_mm: number; readonly width_mm: number; readonly height_mm: number } {
+  const { factor, note_mm } = set.layout.sizes;
+  const under = wall.height_mm + VIEW_TITLE_mm * factor;
+  if (at === 'below') {
+    const width_mm = Math.max(wall.width_mm, title_mm, NOTES_mm * factor);
+    const words = notesOf(set, elevation, width_mm);
+    return { words, x: 0, y: under, wall_mm: width_mm, width_mm, height_mm: under + words.length * note_mm * NOTE_PITCH + 2 * factor };
+  }
+  const words = notesOf(set, elevation, BESIDE_mm * factor);
+  const x = wall.width_mm + APART_mm * factor;
+  const y = ABOVE_mm * factor;
+  return { words, x, y, wall_mm: wall.width_mm, width_mm: Math.max(title_mm, x + BESIDE_mm * factor), height_mm: Math.max(under, y + words.length * note_mm * NOTE_PITCH) + 2 * factor };
 }
 
+/** Paper that a wall takes at a scale with its title and notes [mm]. */
+const sizeAt = (set: ViewSet, elevation: Elevation, scale: number, at: NotesAt): { readonly width_mm: number; readonly height_mm: number } =>
+  placesOf(set, elevation, at, elevationLayout(elevation, scale, set.layout.sizes, set.derived.plan.settings.lengths));
+
 /** The finest scale at which every wall fits on the paper and, where there are several, two stand in a row; the user's where it does. */
-function scaleFor(set: ViewSet, elevations: readonly Elevation[]): number {
+function scaleFor(set: ViewSet, elevations: readonly Elevation[], at: NotesAt): number {
   const area = viewArea(set.layout);
   const width = area.right - area.left;
   const gap = 7 * set.layout.sizes.factor;
@@ -39,7 +57,7 @@ function scaleFor(set: ViewSet, elevations: readonly Elevation[]): number {
   const rowsAt = (scale: number): number | undefined => {
     let [rows, left] = [0, 0];
     for (const elevation of elevations) {
-      const { width_mm, height_mm } = sizeAt(set, elevation, scale);
+      const { width_mm, height_mm } = sizeAt(set, elevation, scale, at);
       if (width_mm > width || height_mm > area.bottom - area.top) return undefined;
       if (rows === 0 || left < width_mm) [rows, left] = [rows + 1, width];
       left -= width_mm + gap;
@@ -54,43 +72,38 @@ function scaleFor(set: ViewSet, elevations: readonly Elevation[]): number {
   return (wish === 'auto' ? inPairs : undefined) ?? wished.find(fits) ?? coarserUntil(fits, wished.at(-1) ?? 100);
 }
 
-function blockOf(set: ViewSet, elevation: Elevation, scale: number): ViewBlock {
+function blockOf(set: ViewSet, elevation: Elevation, scale: number, at: NotesAt): ViewBlock {
   const { layout, derived } = set;
   const { sizes } = layout;
   const { lengths } = derived.plan.settings;
-  const view = composeElevation(elevation, derived.spaces, scale, sizes, lengths, derived.plan.lastIssue);
-  const { width_mm, height_mm } = view.layout;
-  const title = viewTitle(0, height_mm, elevationTitle(elevation), scale, lengths, layout);
-  const width = Math.max(width_mm, title.width_mm, NOTES_mm * sizes.factor);
-  const top = height_mm + VIEW_TITLE_mm * sizes.factor;
-  const pitch = sizes.note_mm * NOTE_PITCH;
-  const notes = notesOf(set, elevation, width);
+  const view = composeElevation(elevation, derived.spaces, scale, sizes, lengths);
+  const title = viewTitle(0, view.layout.height_mm, elevationTitle(elevation), scale, lengths, layout);
+  const { words, x, y, wall_mm, width_mm, height_mm } = placesOf(set, elevation, at, view.layout, title.width_mm);
+  const notes = words.map((each, i) => text(x, y + sizes.note_mm * (1 + i * NOTE_PITCH), each, { height_mm: sizes.note_mm }));
   const drawn: DraftView = {
     key: `elevation/${elevation.key}`,
     title: elevationTitle(elevation),
-    marks: [...shiftMarks(view.marks, (width - width_mm) / 2, 0), ...title.marks, ...notes.map((words, i) => text(0, top + sizes.note_mm + i * pitch, words, { height_mm: sizes.note_mm }))],
+    marks: [...shiftMarks(view.marks, (wall_mm - view.layout.width_mm) / 2, 0), ...title.marks, ...notes],
     scale,
     used: view.used,
     ground: null,
-    again: (wish) => blockOf(set, elevation, wish.scale).views[0],
+    again: (wish) => blockOf(set, elevation, wish.scale, at).views[0],
   };
-  return {
-    plans: [],
-    sections: [],
-    walls: [elevation.network.network.name],
-    scale,
-    views: [drawn],
-    used: view.used,
-    unplaced: view.unplaced.length,
-    width_mm: width,
-    height_mm: top + notes.length * pitch + 2 * sizes.factor,
-  };
+  return { plans: [], sections: [], walls: [elevation.network.network.name], scale, views: [drawn], used: view.used, unplaced: view.unplaced.length, width_mm, height_mm };
 }
 
 /** Every wall that carries cylinders as a block, all to one scale so that they can be compared. */
-export function elevationBlocks(set: ViewSet): ViewBlock[] {
+export function elevationBlocks(set: ViewSet, at: NotesAt): ViewBlock[] {
   const elevations = elevationsOf(set.derived);
   if (elevations.length === 0) return [];
-  const scale = scaleFor(set, elevations);
-  return elevations.map((elevation) => blockOf(set, elevation, scale));
+  const scale = scaleFor(set, elevations, at);
+  return elevations.map((elevation) => blockOf(set, elevation, scale, at));
+}
+
+/** Sections and cylinder walls on their sheets, the notes of the walls where fewer sheets are needed. */
+export function wallSheets(set: ViewSet, sections: readonly ViewBlock[]): BlockSheets {
+  const below = packBlocks(set, [...sections, ...elevationBlocks(set, 'below')]);
+  if (below.drafts.length < 2) return below;
+  const beside = packBlocks(set, [...sections, ...elevationBlocks(set, 'beside')]);
+  return beside.drafts.length < below.drafts.length ? beside : below;
 }

@@ -27,6 +27,9 @@ export interface RoomDrawing {
 /** Between two drawings, and between a drawing and its table [mm at factor 1]. */
 const GAP_mm = 5;
 
+/** Paper that is worth parting drawings from their tables for, in sheets. */
+const MUCH = 0.4;
+
 /** Counts for more than any number of labels without room. */
 const OUTSIDE = 1e6;
 
@@ -211,7 +214,9 @@ export function roomSheets(set: ViewSet, drawing: RoomDrawing): { readonly draft
   const tables = drawing.tablesOf?.(blocks.map(({ content }) => content)) ?? new Map<PlanContent, Table>();
   const rows = inRows(blocks, area.right - area.left, GAP_mm * sizes.factor);
   const [byRow, drawingsFirst] = [rows.map((row) => [row]), [rows]].map((groups) => arranged(set, groups, tables));
-  const best = byRow && drawingsFirst && drawingsFirst.pages.length < byRow.pages.length ? drawingsFirst : byRow;
+  // Paper used, in sheets: what is left of the last one serves what follows.
+  const used = ({ pages, top }: { readonly pages: readonly Page[]; readonly top: number }): number => pages.length + (top - area.top) / (area.bottom - area.top);
+  const best = byRow && drawingsFirst && used(drawingsFirst) < used(byRow) - MUCH ? drawingsFirst : byRow;
   const last = best?.pages.at(-1);
   if (!best || !last) return { drafts: [], left: undefined };
   return { drafts: best.pages.map((page) => draftOf(set, drawing.title, page)), left: { ...area, top: best.top, bottom: last.views.length > 0 ? viewArea(layout).bottom : area.bottom } };
