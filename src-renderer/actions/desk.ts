@@ -2,6 +2,7 @@ import type { CalculationTopic } from '#shared/calculations/lines/calculation';
 import type { Problem, Recovery } from '#shared/host/contract';
 import type { PlanPoint } from '#shared/geometry/point';
 import type { Ref } from '#shared/model/plan';
+import { type Astray, NOTHING_ASTRAY } from '#shared/sheets/astray';
 import type { Sheet } from '#shared/sheets/sheet';
 
 /** A figure of the ledger whose sum is shown on the bench. */
@@ -33,6 +34,8 @@ export interface DeskState {
   readonly clipboard: { readonly refs: readonly Ref[]; readonly cut: boolean; readonly from: PlanPoint } | null;
   /** The sheets as they were last composed; the number of the one that lies on the board in place of the plan. */
   readonly sheets: readonly Sheet[];
+  /** What the user put on sheets and none of them shows any more. */
+  readonly astray: Astray;
   readonly paper: string | null;
   /** The five steps of a first drawing stand on the bench until they are done or put away. */
   readonly showsSteps: boolean;
@@ -58,6 +61,7 @@ export function makeDesk(): Desk {
     menu: null,
     clipboard: null,
     sheets: [],
+    astray: NOTHING_ASTRAY,
     paper: null,
     showsSteps: true,
     isTrying: false,

@@ -4,7 +4,7 @@ import { type SheetLayout, drawFrame, sampleStamp } from './frame.ts';
 import { legendTable } from './legend.ts';
 import { profilesInUse } from './limits-table.ts';
 import { text } from './marks.ts';
-import { notesOnSheet } from './sheet-notes.ts';
+import { coveringNotes, notesOnSheet } from './sheet-notes.ts';
 import { printStrip } from './scale-bars.ts';
 import type { Mark, Sheet, SheetOptions } from './sheet.ts';
 import { type SheetDraft, homeOf } from './sheet-draft.ts';
@@ -88,7 +88,10 @@ export function finishSheet(layout: SheetLayout, facts: SetFacts, draft: SheetDr
   }
   const home = homeOf(draft);
   const dimensions = (draft.views ?? []).flatMap((view) => sheetDimensions(view.marks));
-  const notes = notesOnSheet(derived.plan.settings.sheets.notes, home, sizes);
+  const own = derived.plan.settings.sheets.notes;
+  const notes = notesOnSheet(own, home, sizes);
+  const drawn = [...(draft.views ?? []).flatMap((view) => view.marks), ...draft.marks];
+  const around = [...drawFrame(layout), ...(draft.hasViews ? printStrip(area.left, area.right, area.bottom, draft.hasPlan, sizes) : []), ...marks, ...legend];
   return {
     number: place.number,
     title: draft.title,
@@ -96,19 +99,15 @@ export function finishSheet(layout: SheetLayout, facts: SetFacts, draft: SheetDr
     views: sheetViews(draft.views ?? []),
     dimensions,
     notes: notes.places,
-    placing: [...(draft.placing ?? []), ...dimensions.filter(({ isOver }) => isOver).map(({ words }) => `The dimension text “${words}” lies over a symbol or another text. Move it.`)],
+    placing: [...(draft.placing ?? []), ...dimensions.filter(({ isOver }) => isOver).map(({ words }) => `The dimension text “${words}” lies over a symbol or another text. Move it.`), ...coveringNotes(own, home, sizes, [...drawn, ...around])],
     paper: layout.paper,
     ...(draft.fields && draft.fields.length > 0 ? { fields: draft.fields } : {}),
     marks: [
       ...(facts.isSample ? sampleStamp(layout) : []),
       ...(options.supersededBy ? supersededStamp(layout, options.supersededBy) : []),
-      ...(draft.views ?? []).flatMap((view) => view.marks),
-      ...draft.marks,
+      ...drawn,
       ...notes.marks,
-      ...drawFrame(layout),
-      ...(draft.hasViews ? printStrip(area.left, area.right, area.bottom, draft.hasPlan, sizes) : []),
-      ...marks,
-      ...legend,
+      ...around,
     ],
   };
 }

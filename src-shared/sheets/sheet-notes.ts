@@ -3,7 +3,7 @@ import type { TypeSizes } from '../paper/type-sizes.ts';
 import { printable } from './font-widths.ts';
 import { text } from './marks.ts';
 import type { Mark, SheetNotePlace } from './sheet.ts';
-import { wrapText } from './text-box.ts';
+import { type TurnedBox, textBoxOf, turnedBoxesOverlap, wrapText } from './text-box.ts';
 
 /** Line pitch over the height of capitals. */
 const PITCH = 1.6;
@@ -20,4 +20,19 @@ export function notesOnSheet(notes: SheetSettings['notes'], home: string, { text
     return { id, box: { left: x_mm, top: y_mm, right: x_mm + width_mm, bottom: y_mm + text_mm * (1 + (Math.max(1, lines.length) - 1) * PITCH + 0.5) } };
   });
   return { marks, places };
+}
+
+const textBoxes = (marks: readonly Mark[]): TurnedBox[] => marks.flatMap((mark) => (mark.kind === 'clip' ? textBoxes(mark.marks) : mark.kind === 'text' && mark.text !== '' ? [textBoxOf(mark)] : []));
+
+/** Says which notes lie over other words of their sheet. @param others  all else on the sheet */
+export function coveringNotes(notes: SheetSettings['notes'], home: string, sizes: TypeSizes, others: readonly Mark[]): string[] {
+  const own = Object.values(notes).filter(({ sheet }) => sheet === home);
+  const under = own.length > 0 ? textBoxes(others) : [];
+  const lines = new Map(own.map((note) => [note, textBoxes(notesOnSheet({ [note.id]: note }, home, sizes).marks)]));
+  return own.flatMap((note, i) => {
+    // Of two notes over each other, the later tells.
+    const below = [...under, ...own.slice(0, i).flatMap((other) => lines.get(other) ?? [])];
+    const isOver = (lines.get(note) ?? []).some((line) => below.some((box) => turnedBoxesOverlap(line, box)));
+    return isOver ? [`The note “${note.text.length > 60 ? `${note.text.slice(0, 59)}…` : note.text}” lies over other words. Move it.`] : [];
+  });
 }

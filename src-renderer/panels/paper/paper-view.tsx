@@ -4,6 +4,7 @@ import { editSheetNote } from '#shared/commands/edit-sheet-note';
 import type { Sheet } from '#shared/sheets/sheet';
 import { useCommit, useShownPlan } from '../bench/use-plan.ts';
 import { useActionContext, useDesk } from '../window-context.ts';
+import { AstrayList } from './astray-list.tsx';
 import { PaperBar } from './paper-bar.tsx';
 import { PaperCanvas } from './paper-canvas.tsx';
 import type { PaperHit, PaperPlace } from './paper-geometry.ts';
@@ -86,6 +87,7 @@ function Paper({ sheet, sheets }: { readonly sheet: Sheet; readonly sheets: read
           />
         ) : null}
       </div>
+      <AstrayList sheet={sheet} />
       {sheet.placing.length > 0 ? (
         <ul className="paper-remarks" aria-label="What became of the placed views">
           {sheet.placing.map((remark) => (

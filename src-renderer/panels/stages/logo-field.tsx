@@ -22,7 +22,9 @@ export function LogoField() {
 
   const read = async (name: string, bytes: Uint8Array): Promise<void> => {
     reading.current?.abort();
-    const { signal } = (reading.current = new AbortController());
+    const controller = new AbortController();
+    reading.current = controller;
+    const { signal } = controller;
     const fail = (text: string): void => {
       if (!signal.aborted) say({ text, isFault: true });
     };

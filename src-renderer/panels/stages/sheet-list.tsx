@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState, useSyncExternalStore } from 'react';
 import type { Evaluation } from '#shared/evaluate';
+import { NOTHING_ASTRAY, astrayOf } from '#shared/sheets/astray';
 import { composeSheets } from '#shared/sheets/compose-sheets';
 import { logoOf } from '#shared/sheets/logo-of';
 import { isPaperId } from '#shared/paper/papers';
@@ -59,12 +60,14 @@ export function SheetList({ choice }: { readonly choice: PrintChoice }) {
   const read = useSyncExternalStore(drawings.subscribe, drawings.version);
   const { desk } = useActionContext();
   const paper = useDesk((state) => state.paper);
+  const astray = useDesk((state) => state.astray);
   // biome-ignore lint/correctness/useExhaustiveDependencies: what was read since belongs on the sheets
   useEffect(() => {
     const timer = setTimeout(() => {
       const composed = compose(evaluation, drawings, choice, takeOff);
       setSheets(composed);
-      desk.set({ sheets: composed });
+      // A field set leaves sheets out on purpose.
+      desk.set({ sheets: composed, astray: choice.set === 'submittal' ? astrayOf(evaluation.derived.plan.settings.sheets, composed) : NOTHING_ASTRAY });
     }, COMPOSE_AFTER_ms);
     return () => clearTimeout(timer);
   }, [evaluation, drawings, read, choice, takeOff, desk]);
@@ -73,6 +76,11 @@ export function SheetList({ choice }: { readonly choice: PrintChoice }) {
   return (
     <Slip title={sheets ? `Sheets: ${sheets.length}` : 'Sheets'} part="sheets">
       {sheets === null ? <p className="quiet">Composing…</p> : null}
+      {astray.notes.length > 0 ? (
+        <p role="status">
+          {astray.notes.length === 1 ? 'A note stands on a sheet that is no longer in the set: it is not printed.' : `${astray.notes.length} notes stand on sheets that are no longer in the set: they are not printed.`} Lay any sheet on the board, to put {astray.notes.length === 1 ? 'it' : 'them'} there or to delete {astray.notes.length === 1 ? 'it' : 'them'}.
+        </p>
+      ) : null}
       {sheets?.length === 0 ? <p className="quiet">Nothing to print yet: draw an enclosure first.</p> : null}
       <ul className="sheet-list">
         {sheets?.map((sheet) => (
