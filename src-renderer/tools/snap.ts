@@ -48,7 +48,7 @@ const nearest = (at: PlanPoint, reach_m: number, candidates: readonly Candidate[
 };
 
 /** Nearest grid crossing. */
-export const onGrid = ({ x, y }: PlanPoint, grid_m: number): PlanPoint => planPoint(Math.round(x / grid_m) * grid_m, Math.round(y / grid_m) * grid_m);
+const onGrid = ({ x, y }: PlanPoint, grid_m: number): PlanPoint => planPoint(Math.round(x / grid_m) * grid_m, Math.round(y / grid_m) * grid_m);
 
 const lineKind = (line: SnapLine, kind: 'intersection' | 'on-line' | 'perpendicular'): Snap['kind'] => (line.isUnderlay ? 'underlay' : kind);
 

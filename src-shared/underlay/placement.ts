@@ -1,16 +1,15 @@
 import { type PlanPoint, planPoint } from '../geometry/point.ts';
 import type { Underlay } from '../model/plan.ts';
-import type { UnderlayDrawing, UnderlayLayer } from './drawing.ts';
-import { type Matrix, transformed } from './matrix.ts';
+import type { Matrix } from './matrix.ts';
 
 /** What says where a floor plan lies on the plan. */
 export type Placement = Pick<Underlay, 'at' | 'rotation_rad' | 'metresPerUnit'>;
 
 /** Metres on the plan for one file unit; 1 until the scale is known. */
-export const metresPerFileUnit = ({ metresPerUnit }: Placement): number => metresPerUnit ?? 1;
+const metresPerFileUnit = ({ metresPerUnit }: Placement): number => metresPerUnit ?? 1;
 
 /** Carries file units to plan metres: scale, then turn, then shift. */
-export function placementMatrix(placement: Placement): Matrix {
+function placementMatrix(placement: Placement): Matrix {
   const scale = metresPerFileUnit(placement);
   const cos = Math.cos(placement.rotation_rad) * scale;
   const sin = Math.sin(placement.rotation_rad) * scale;
@@ -31,16 +30,6 @@ export function toFile(placement: Placement, p: PlanPoint): { readonly x: number
   const dx = p.x - placement.at.x;
   const dy = p.y - placement.at.y;
   return { x: cos * dx + sin * dy, y: -sin * dx + cos * dy };
-}
-
-/** The straight pieces of a layer in plan metres, four numbers each. */
-export const placedSegments = (placement: Placement, layer: UnderlayLayer): Float64Array =>
-  transformed(placementMatrix(placement), layer.segments);
-
-/** The layers of a drawing that an underlay shows. */
-export function shownLayers(underlay: Pick<Underlay, 'hiddenLayers'>, drawing: UnderlayDrawing): UnderlayLayer[] {
-  const hidden = new Set(underlay.hiddenLayers);
-  return drawing.layers.filter(({ name }) => !hidden.has(name));
 }
 
 /** Names of the layers that the file itself hides: what a fresh underlay starts with as `hiddenLayers`. */

@@ -6,7 +6,7 @@ import { CYLINDER_px, type PlacedAssembly, type Stretch, nodeRef, runRefs, runSt
 import type { ShownIsometric } from './keep-isometric.ts';
 
 /** Distance from a place to a straight stretch [px]. */
-export function besideStretch_px(p: Px, { a, b }: Stretch): number {
+function besideStretch_px(p: Px, { a, b }: Stretch): number {
   const [dx, dy] = [b.x - a.x, b.y - a.y];
   const length2 = dx * dx + dy * dy;
   const share = length2 === 0 ? 0 : Math.max(0, Math.min(1, ((p.x - a.x) * dx + (p.y - a.y) * dy) / length2));

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { layersHiddenByFile, placedSegments, shownLayers, toFile, toPlan } from '#shared/underlay/placement';
-import { readEntities, readParts } from '../../support/underlay.ts';
+import { layersHiddenByFile, toFile, toPlan } from '#shared/underlay/placement';
+import { readParts } from '../../support/underlay.ts';
 import { line } from '../../support/dxf-file.ts';
 
 const number = fc.double({ min: -1e4, max: 1e4, noNaN: true });
@@ -28,18 +28,7 @@ test('there and back is the same place', () => {
   );
 });
 
-test('placed segments are the places of their ends', () => {
-  const drawing = readEntities(line(1, 2, 30, 40));
-  const placement = { at: { x: 5, y: 6 }, rotation_rad: 0.3, metresPerUnit: 0.001 };
-  const [layer] = drawing.layers;
-  if (!layer) throw new Error('no layer');
-  const a = toPlan(placement, 1, 2);
-  const b = toPlan(placement, 30, 40);
-  expect([...placedSegments(placement, layer)]).toEqual([a.x, a.y, b.x, b.y].map((value) => expect.closeTo(value, 12)));
-});
-
-test('hidden layers are left out; those the file hides are named', () => {
+test('layers that the file hides are named', () => {
   const drawing = readParts({ layers: [{ name: 'Off', colour: -3 }, { name: 'On' }], entities: [line(0, 0, 1, 1, 'Off'), line(0, 0, 1, 1, 'On')] });
   expect(layersHiddenByFile(drawing.layers)).toEqual(['Off']);
-  expect(shownLayers({ hiddenLayers: ['On'] }, drawing).map(({ name }) => name)).toEqual(['Off']);
 });
