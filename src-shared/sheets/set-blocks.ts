@@ -16,6 +16,7 @@ import { openingSchedule } from './opening-schedule.ts';
 import { pathSchedule } from './pipe-schedules.ts';
 import { releaseMatrix } from './release-matrix.ts';
 import { releasingTable } from './releasing-table.ts';
+import { riserBlocks } from './riser/riser-blocks.ts';
 import { roomTable } from './room-table.ts';
 import { cylinderSchedule, nozzleSchedule, spaceSchedule } from './schedules.ts';
 import type { SheetOptions } from './sheet.ts';
@@ -66,8 +67,9 @@ export function coverBlocks({ evaluation, options }: TableFacts): FlowBlock[] {
 /** The scope, above the index. */
 export const scopeBlocks = ({ evaluation, options }: TableFacts): FlowBlock[] => (options.set === 'field' ? [] : [narrow(scopeTable(evaluation.derived))]);
 
-/** Matrix, terminals, voltage drop and battery: what an electrician works from besides the plans. */
+/** Riser, matrix, terminals, voltage drop and battery: what an electrician works from besides the plans. */
 export const electricalBlocks = ({ evaluation, layout, options }: TableFacts): FlowBlock[] => [
+  ...riserBlocks(evaluation, layout),
   full(releaseMatrix(evaluation.derived)),
   full(releasingTable(evaluation.design, evaluation.derived.plan.settings.lengths)),
   ...(options.set === 'field' ? [] : calculationBlocks(evaluation, layout, (topic) => ELECTRICAL.includes(topic))),
