@@ -9,6 +9,7 @@ import { gaugeOf_Pa } from '../units/convert.ts';
 import { formatQuantity } from '../units/quantity-text.ts';
 import { FIELD_ROW_mm } from './cautions.ts';
 import type { Cell, Table } from './tables.ts';
+import { byField, testText, unitExample } from './test-fields.ts';
 
 const BLANK_ROWS = 3;
 
@@ -22,7 +23,9 @@ function dueTable(plan: Plan, printedAt: string): Table {
     columns: [{ head: 'What', font: 'bold', most_mm: 52 }, { head: 'Of', isWide: true }, { head: 'Last', least_mm: 22 }, { head: 'Due', least_mm: 22 }, { head: printed ? `On ${dayText(printed)}` : 'Stands', least_mm: 22 }, { head: 'Done on', least_mm: 24 }, { head: 'By', least_mm: 28 }],
     rows: groupDue(all).map((group): Cell[] => {
       const [{ kind, last, due, standing }] = group;
-      return [SERVICE_WORDS[kind], group.map(({ name }) => name).join(', '), last ?? 'not known', due ?? 'not known', printed || due === undefined ? (standing === 'overdue' ? { kind: 'bold', words: 'OVERDUE' } : DUE_WORDS[standing]) : '', '', ''];
+      const what = `${SERVICE_WORDS[kind]}, ${group.map(({ name }) => name).join(', ')}`;
+      const about = `${kind}/${group.map((each) => each.about).join('+')}`;
+      return [SERVICE_WORDS[kind], group.map(({ name }) => name).join(', '), last ?? 'not known', due ?? 'not known', printed || due === undefined ? (standing === 'overdue' ? { kind: 'bold', words: 'OVERDUE' } : DUE_WORDS[standing]) : '', testText('service', about, 'done-on', `${what}: day on which it was done, such as 2026-03-04`), byField('service', about, what)];
     }),
     rowHeight_mm: FIELD_ROW_mm,
   };
@@ -32,8 +35,20 @@ function pressureRows(plan: Plan, trends: readonly PressureTrend[]): Cell[][] {
   const { lengths } = plan.settings;
   const names = namesByKey(plan);
   const gauge = (value_Pa: number): string => formatQuantity(gaugeOf_Pa(value_Pa), 'gaugePressure', lengths);
-  const blank = (): Cell[] => ['', '', '', '', '', '', ''];
   return trends.flatMap(({ about, readings }) => {
+    const name = names.get(about) ?? 'Cylinder';
+    const blank = (_: unknown, i: number): Cell[] => {
+      const [key, what] = [`${about}/${readings.length + i + 1}`, `${name}, reading ${readings.length + i + 1}`];
+      return [
+        '',
+        testText('pressure', key, 'when', `${what}: date and time, such as 2026-03-04 15:20`),
+        testText('pressure', key, 'gauge', `${what}: pressure as read, ${unitExample('gaugePressure', lengths)}`),
+        testText('pressure', key, 'temperature', `${what}: temperature of the cylinder with its unit, such as ${formatQuantity(293.15, 'temperature', lengths)}`),
+        testText('pressure', key, 'corrected', `${what}: pressure at the filling temperature by the chart of the manual, ${unitExample('gaugePressure', lengths)}`),
+        testText('pressure', key, 'answer', `${what}: good, refill or replace`),
+        byField('pressure', key, what),
+      ];
+    };
     const recorded = readings.map(({ entry, corrected_Pa, lossShare, isShort }): Cell[] => [
       '',
       entry.at,
@@ -43,7 +58,7 @@ function pressureRows(plan: Plan, trends: readonly PressureTrend[]): Cell[][] {
       isShort === undefined ? 'not checked' : isShort ? { kind: 'bold', words: `${lossShare.isKnown ? `${(lossShare.sums * 100).toFixed(1)} % lost: ` : ''}REFILL OR REPLACE` } : lossShare.isKnown ? `${Math.max(0, lossShare.sums * 100).toFixed(1)} % lost` : '',
       entry.by,
     ]);
-    return [...recorded, ...Array.from({ length: BLANK_ROWS }, blank)].map((row, i) => (i === 0 ? [names.get(about) ?? 'Cylinder', ...row.slice(1)] : row));
+    return [...recorded, ...Array.from({ length: BLANK_ROWS }, blank)].map((row, i) => (i === 0 ? [name, ...row.slice(1)] : row));
   });
 }
 
