@@ -15,6 +15,13 @@ import { usePaperInput } from './use-paper-input.ts';
 /** Width of a new note [mm]. */
 const NOTE_mm = 60;
 
+/** A note while it is being written: a new one has no id yet. */
+interface Writing {
+  readonly id: string | null;
+  readonly at: PaperPlace;
+  readonly text: string;
+}
+
 /** A sheet on the board in place of the plan: its views are moved, scaled and cropped on it, notes are written. */
 export function PaperView() {
   const sheets = useDesk((desk) => desk.sheets);
@@ -30,7 +37,13 @@ function Paper({ sheet, sheets }: { readonly sheet: Sheet; readonly sheets: read
   const field = useRef<HTMLDivElement>(null);
   const { camera, size, fit, zoom, pan } = usePaperCamera(field, sheet.paper);
   const [chosen, choose] = useState<PaperHit | null>(null);
-  const [writing, write] = useState<{ readonly id: string | null; readonly at: PaperPlace; readonly text: string } | null>(null);
+  const [writing, setWriting] = useState<Writing | null>(null);
+  // Going back to the paper takes the focus off the field, which would write the note a second time.
+  const isDone = useRef(false);
+  const write = (next: Writing | null): void => {
+    isDone.current = next === null;
+    setWriting(next);
+  };
   const show = (paper: string | null): void => {
     choose(null);
     write(null);
@@ -47,6 +60,8 @@ function Paper({ sheet, sheets }: { readonly sheet: Sheet; readonly sheets: read
   const addNote = (): void => write({ id: null, at: { x: camera.x + size.width / 2 / camera.scale - NOTE_mm / 2, y: camera.y + size.height / 2 / camera.scale }, text: '' });
   const { ghost, handlers } = usePaperInput({ sheet, camera, field, chosen, choose, editNote, addNote, step, fit, zoom, pan, close: () => show(null) });
   const finish = (text: string): void => {
+    if (isDone.current) return;
+    isDone.current = true;
     if (writing && text.trim() !== '') {
       const { id, at } = writing;
       if (id === null) commit(addSheetNote(sheet.home, at.x, at.y, NOTE_mm, text));
