@@ -49,7 +49,7 @@ export function composeSheets(evaluation: Evaluation, drawings: ReadonlyMap<stri
     const pages = seriesSheets(series, layout);
     return pages.map((draft, i) => ({ draft, series: series.number, number: numberOf(derived.plan.info.sheetPrefix, options, series.number, i) }));
   });
-  const homeless = new Set<SymbolName>(drafts.filter(({ draft }) => !legendFits(layout, facts, draft, derived, options)).flatMap(({ draft }) => [...draft.used]));
+  const homeless = new Set<SymbolName>(drafts.filter(({ draft, number }) => !legendFits(layout, facts, draft, number, derived, options)).flatMap(({ draft }) => [...draft.used]));
   const cover = coverSheets({ evaluation, layout, options, findings: numbered, listed: new Set() }, { homeless, others: drafts, numberOf: (i) => numberOf(derived.plan.info.sheetPrefix, options, 0, i) });
   const all = [...cover.sheets, ...drafts];
   return all.map(({ draft, number }, index) => finishSheet(layout, facts, draft, { index, count: all.length, number, legendAt: cover.legendAt }, derived, options));

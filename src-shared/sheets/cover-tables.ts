@@ -47,10 +47,13 @@ export function basisTable({ info, basis }: Plan): Table {
   return { title: 'Codes and basis of design', shortTitle: 'Codes', columns: [{ head: '', font: 'bold', most_mm: 40 }, { head: '', isWide: true }], rows: rows.map(([what, words]) => [what, sentence(words)]), isPlain: true };
 }
 
-/** The results that are looked for first, word for word as on the calculation sheets. */
+/** "Net volume" of "Net volume, V": the signs of the formulas stand beside them, on the calculation sheets. */
+const withoutSign = (label: string): string => label.replace(/, (?:\w{1,2}|\w+_\w+)$/u, '');
+
+/** The results that are looked for first, as on the calculation sheets. */
 export function resultsTable(calculations: readonly Calculation[]): Table {
   const rows = calculations.flatMap(({ title, subjectName, lines }) =>
-    lines.filter(({ isMain }) => isMain).map((line, i): Cell[] => [i === 0 ? subjectName : '', i === 0 ? title : '', line.label, { kind: 'bold', words: line.result }]),
+    lines.filter(({ isMain }) => isMain).map((line, i): Cell[] => [i === 0 ? subjectName : '', i === 0 ? title : '', withoutSign(line.label), { kind: 'bold', words: line.result }]),
   );
   return {
     title: 'Design at a glance',

@@ -17,7 +17,7 @@ const NOTE_PITCH = 1.7;
 /** Notes below a wall are at least this wide, however narrow the wall is [mm at factor 1]: as wide as most titles. */
 const NOTES_mm = 126;
 /** Width of notes beside a wall, and from them to it [mm at factor 1]. */
-const BESIDE_mm = 76;
+const BESIDE_mm = 70;
 const APART_mm = 5;
 /** From the upper edge of a wall's paper to notes beside it [mm at factor 1]. */
 const ABOVE_mm = 6;
@@ -44,12 +44,12 @@ function placesOf(set: ViewSet, elevation: Elevation, at: NotesAt, wall: { reado
   return { words, x, y, wall_mm: wall.width_mm, width_mm: Math.max(title_mm, x + BESIDE_mm * factor), height_mm: Math.max(under, y + words.length * note_mm * NOTE_PITCH) + 2 * factor };
 }
 
-/** Paper that a wall takes at a scale with its title and notes [mm]. */
-const sizeAt = (set: ViewSet, elevation: Elevation, scale: number, at: NotesAt): { readonly width_mm: number; readonly height_mm: number } =>
-  placesOf(set, elevation, at, elevationLayout(elevation, scale, set.layout.sizes, set.derived.plan.settings.lengths));
+/** Paper that a wall takes at a scale with its title and the notes below it [mm]. */
+const sizeAt = (set: ViewSet, elevation: Elevation, scale: number): { readonly width_mm: number; readonly height_mm: number } =>
+  placesOf(set, elevation, 'below', elevationLayout(elevation, scale, set.layout.sizes, set.derived.plan.settings.lengths));
 
 /** The finest scale at which every wall fits on the paper and, where there are several, two stand in a row; the user's where it does. */
-function scaleFor(set: ViewSet, elevations: readonly Elevation[], at: NotesAt): number {
+function scaleFor(set: ViewSet, elevations: readonly Elevation[]): number {
   const area = viewArea(set.layout);
   const width = area.right - area.left;
   const gap = 7 * set.layout.sizes.factor;
@@ -57,7 +57,7 @@ function scaleFor(set: ViewSet, elevations: readonly Elevation[], at: NotesAt): 
   const rowsAt = (scale: number): number | undefined => {
     let [rows, left] = [0, 0];
     for (const elevation of elevations) {
-      const { width_mm, height_mm } = sizeAt(set, elevation, scale, at);
+      const { width_mm, height_mm } = sizeAt(set, elevation, scale);
       if (width_mm > width || height_mm > area.bottom - area.top) return undefined;
       if (rows === 0 || left < width_mm) [rows, left] = [rows + 1, width];
       left -= width_mm + gap;
@@ -96,7 +96,8 @@ function blockOf(set: ViewSet, elevation: Elevation, scale: number, at: NotesAt)
 export function elevationBlocks(set: ViewSet, at: NotesAt): ViewBlock[] {
   const elevations = elevationsOf(set.derived);
   if (elevations.length === 0) return [];
-  const scale = scaleFor(set, elevations, at);
+  // The scale is that of notes below, so that no wall is drawn smaller to save a sheet.
+  const scale = scaleFor(set, elevations);
   return elevations.map((elevation) => blockOf(set, elevation, scale, at));
 }
 
@@ -104,6 +105,9 @@ export function elevationBlocks(set: ViewSet, at: NotesAt): ViewBlock[] {
 export function wallSheets(set: ViewSet, sections: readonly ViewBlock[]): BlockSheets {
   const below = packBlocks(set, [...sections, ...elevationBlocks(set, 'below')]);
   if (below.drafts.length < 2) return below;
-  const beside = packBlocks(set, [...sections, ...elevationBlocks(set, 'beside')]);
+  const area = viewArea(set.layout);
+  const walls = elevationBlocks(set, 'beside');
+  if (walls.some(({ width_mm, height_mm }) => width_mm > area.right - area.left || height_mm > area.bottom - area.top)) return below;
+  const beside = packBlocks(set, [...sections, ...walls]);
   return beside.drafts.length < below.drafts.length ? beside : below;
 }

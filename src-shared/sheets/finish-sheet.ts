@@ -69,8 +69,8 @@ const columnOf = (layout: SheetLayout, facts: SetFacts, draft: SheetDraft, { ind
 const laidLegend = ({ column, sizes }: SheetLayout, used: ReadonlySet<SymbolName>) => layTable(legendTable(used, sizes), column.right - column.left - 4 * sizes.factor, sizes);
 
 /** Whether the legend of a view sheet has room in its own title column. */
-export function legendFits(layout: SheetLayout, facts: SetFacts, draft: SheetDraft, derived: Derived, options: SheetOptions): boolean {
-  const { free } = columnOf(layout, facts, draft, { index: 98, count: 99, number: 'XX-99.99', legendAt: undefined }, derived, options);
+export function legendFits(layout: SheetLayout, facts: SetFacts, draft: SheetDraft, number: string, derived: Derived, options: SheetOptions): boolean {
+  const { free } = columnOf(layout, facts, draft, { index: 98, count: 99, number, legendAt: undefined }, derived, options);
   return tableHeight_mm(laidLegend(layout, draft.used)) + 3 * layout.sizes.factor <= free.bottom - free.top;
 }
 
@@ -81,7 +81,7 @@ export function finishSheet(layout: SheetLayout, facts: SetFacts, draft: SheetDr
   const legend: Mark[] = [];
   if (draft.used.size > 0) {
     const left = column.left + 2 * sizes.factor;
-    if (legendFits(layout, facts, draft, derived, options)) legend.push(...drawTable(laidLegend(layout, draft.used), left, free.top + 2 * sizes.factor));
+    if (legendFits(layout, facts, draft, place.number, derived, options)) legend.push(...drawTable(laidLegend(layout, draft.used), left, free.top + 2 * sizes.factor));
     else if (place.legendAt && free.bottom - free.top > sizes.text_mm * 3) {
       legend.push(text(left, free.top + 2 * sizes.factor + sizes.text_mm, `Legend: see sheet ${place.legendAt}`, { height_mm: sizes.text_mm }));
     }

@@ -25,7 +25,7 @@ export function riserSign(x: number, y: number, sign: RiserSign, factor: number)
     case 'end-of-line':
       return [box(1.1, 2.4)];
     case 'pressure-switch':
-      return [circle(stroke, x, y, 2.3 * factor, PRINT.paper), text(x, y + 1.1 * factor, 'P', { height_mm: 2.2 * factor, align: 'middle', font: 'bold' })];
+      return [circle(stroke, x, y, 2.3 * factor, PRINT.paper), text(x, y + 1.3 * factor, 'P', { height_mm: 2.6 * factor, align: 'middle', font: 'bold' })];
     case 'contact':
       return [circle(undefined, x - 1.9 * factor, y, 0.5 * factor, PRINT.ink), at(-1.9, 0, 1.5, -1.6), circle(undefined, x + 1.9 * factor, y, 0.5 * factor, PRINT.ink)];
     case 'missing':

@@ -7,25 +7,16 @@ import { SAMPLE_STAMP, sheetLayout } from '#shared/sheets/frame';
 import { nozzlePlaces } from '#shared/sheets/schedules';
 import type { PaperId } from '#shared/model/paper-ids';
 import type { Mark, Sheet } from '#shared/sheets/sheet';
-import { boxHolds, markBox, textBoxOf, turnedBoxesOverlap } from '#shared/sheets/text-box';
+import { boxHolds, markBox } from '#shared/sheets/text-box';
 import { heightText } from '#shared/sheets/sheet-text';
 import { typeSizesOf } from '#shared/paper/type-sizes';
 import { formatLength } from '#shared/units/length-text';
 import { DEMO_NAMES, buildDemo } from '../../../src-main/demos/build-demo.ts';
 import { place3, planBuilder } from '../../support/plan-builder.ts';
-import { allMarks, demoSheets, isStamp, sheetsOf, textsOf, wordsOf } from '../../support/sheet-set.ts';
+import { allMarks, composedDemo, demoSheets, isStamp, sheetsOf, textsOf, wordsOf } from '../../support/sheet-set.ts';
+import { textOverlaps } from '../../support/text-overlaps.ts';
 
 const PAPER_CHOICES: readonly PaperId[] = ['A4', 'A3', 'ANSI-B', 'ANSI-D', 'ARCH-D'];
-
-/** Pairs of texts that run over each other. */
-function overlaps(sheet: Sheet): string[] {
-  const texts = textsOf(sheet).map((mark) => ({ mark, box: textBoxOf(mark) }));
-  const found: string[] = [];
-  texts.forEach((a, i) => {
-    for (const b of texts.slice(i + 1)) if (turnedBoxesOverlap(a.box, b.box)) found.push(`${sheet.number}: “${a.mark.text}” over “${b.mark.text}”`);
-  });
-  return found;
-}
 
 /** Marks that leave the paper, and texts that leave the frame. */
 function fallen(sheet: Sheet): string[] {
@@ -48,7 +39,7 @@ const numbersOf = (mark: Mark): number[] =>
 /** Everything that must hold of any sheet. */
 function expectSound(sheets: readonly Sheet[]): void {
   for (const sheet of sheets) {
-    expect(overlaps(sheet)).toEqual([]);
+    expect(textOverlaps(textsOf(sheet)), sheet.number).toEqual([]);
     expect(fallen(sheet)).toEqual([]);
     const { note_mm } = typeSizesOf(sheet.paper);
     const isWrong = ({ text, height_mm }: { text: string; height_mm: number }): boolean =>
@@ -60,7 +51,7 @@ function expectSound(sheets: readonly Sheet[]): void {
 
 describe.each(DEMO_NAMES)('sheets of %s', (name) => {
   test.each(PAPER_CHOICES)('on %s nothing overlaps, falls off, is too small or is not a number', async (paper) => {
-    expectSound(await demoSheets(name, { paper }));
+    expectSound(await composedDemo(name, { paper }));
   });
 
   test('so it is for the field set and for a scale of the user', async () => {
@@ -70,18 +61,18 @@ describe.each(DEMO_NAMES)('sheets of %s', (name) => {
   });
 
   test('the same plan gives the same sheets', async () => {
-    expect(JSON.stringify(await demoSheets(name))).toBe(JSON.stringify(await demoSheets(name)));
+    expect(JSON.stringify(await demoSheets(name))).toBe(JSON.stringify(await composedDemo(name)));
   });
 
   test('every label of the plan found room on the papers it is meant for', async () => {
     for (const paper of ['A3', 'ANSI-B', 'ANSI-D', 'ARCH-D'] as const) {
-      for (const sheet of await demoSheets(name, { paper })) expect(wordsOf(sheet).join('\n')).not.toContain('had no room');
+      for (const sheet of await composedDemo(name, { paper })) expect(wordsOf(sheet).join('\n')).not.toContain('had no room');
     }
   });
 
   test('plan and schedule give one and the same figure for each nozzle', async () => {
     const { plan } = await buildDemo(name);
-    const sheets = sheetsOf(plan, { paper: 'ANSI-B' });
+    const sheets = await composedDemo(name, { paper: 'ANSI-B' });
     const words = sheets.map(wordsOf);
     for (const { nozzle, fromFaces_m } of nozzlePlaces(derivePlan(plan))) {
       const { at } = nozzle;
@@ -98,7 +89,7 @@ describe.each(DEMO_NAMES)('sheets of %s', (name) => {
   });
 
   test('every sheet is stamped, numbered, and says what stands above it', async () => {
-    const sheets = await demoSheets(name);
+    const sheets = await composedDemo(name);
     sheets.forEach((sheet, i) => {
       const words = wordsOf(sheet);
       expect(allMarks(sheet.marks).some(isStamp)).toBe(true);
@@ -234,7 +225,7 @@ describe('what is on the sheets', () => {
   });
 
   test('a void with nozzles has a plan of its own', async () => {
-    const titles = (await demoSheets('F2')).map(({ title }) => title);
+    const titles = (await composedDemo('F2')).map(({ title }) => title);
     expect(titles.filter((title) => title.includes('under the floor'))).toHaveLength(1);
   });
 
