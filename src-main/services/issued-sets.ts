@@ -45,9 +45,24 @@ export function unpackIssue(bytes: Uint8Array, where: string, find: FindAsset): 
   return { plan, remarks, findAsset: async (sha256) => within.get(sha256) ?? find(sha256) };
 }
 
+/** What a set says in place of its changes when the one before it cannot be read. */
+const unreadWords = (since: string, problem: unknown): string => {
+  const why = problem instanceof HostProblem ? problem.message : `The plan of issued set ${since} cannot be read.`;
+  return `${why} What was changed since then is not listed: compare with the copy that was given out.`;
+};
+
+async function changesBetween(plan: Plan, before: IssuedSet, mark: string, readNow: () => Promise<Plan>, find: FindAsset): Promise<Changes> {
+  try {
+    const was = await readIssuedPlan(plan, before, find);
+    return { since: before.mark, mark, list: comparePlans(was.plan, await readNow(), plan.settings.lengths) };
+  } catch (problem) {
+    return { since: before.mark, mark, list: [], unread: unreadWords(before.mark, problem) };
+  }
+}
+
 /**
  * What the newest issue of a plan changed against the one before it, as its sheets list it; undefined for a first
- * issue, or when the one before was not kept.
+ * issue. Where one of the two cannot be read, why stands in place of the list.
  */
 export async function issuedChanges(plan: Plan, find: FindAsset): Promise<Changes | undefined> {
   const { lastIssue, issuedSets } = plan;
@@ -56,12 +71,7 @@ export async function issuedChanges(plan: Plan, find: FindAsset): Promise<Change
   const before = at < 0 ? issuedSets.at(-1) : issuedSets[at - 1];
   const self = issuedSets[at];
   if (!before) return undefined;
-  try {
-    const [was, is] = [await readIssuedPlan(plan, before, find), self?.plan ? (await readIssuedPlan(plan, self, find)).plan : plan];
-    return { since: before.mark, mark: lastIssue.mark, list: comparePlans(was.plan, is, plan.settings.lengths) };
-  } catch {
-    return undefined;
-  }
+  return changesBetween(plan, before, lastIssue.mark, async () => (self?.plan ? (await readIssuedPlan(plan, self, find)).plan : plan), find);
 }
 
 const SUBMITTAL = { paper: 'auto', scale: 'auto', set: 'submittal' } as const;
@@ -105,8 +115,7 @@ export async function reprintIssue(plan: Plan, setId: string, takeOff: PrintChoi
   }
   const issued = await readIssuedPlan(plan, set, find);
   const before = plan.issuedSets[at - 1];
-  const earlier = before?.plan ? await readIssuedPlan(plan, before, find).catch(() => undefined) : undefined;
-  const changes = before && earlier ? { since: before.mark, mark: set.mark, list: comparePlans(earlier.plan, issued.plan) } : undefined;
+  const changes = before && (await changesBetween(plan, before, set.mark, async () => issued.plan, find));
   const supersededBy = newest && newest !== set ? newest.mark : undefined;
   return printPlan(issued.plan, { ...SUBMITTAL, takeOff, changes, supersededBy }, issued.findAsset, now, report, signal);
 }

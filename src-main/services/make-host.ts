@@ -194,12 +194,13 @@ export function makeHost(options: HostOptions): LocalHost {
         const job = jobs.start('printing', 'Printing sheets', async (report, signal) => {
           const { printPlan } = await import('./print-plan.ts');
           const { issuedChanges } = await import('./issued-sets.ts');
-          const bytes = await printPlan(plan, { ...choice, changes: await issuedChanges(plan, assets.find) }, assets.read, now(), report, signal);
-          return { name: `${fileNameOf(plan.info.project || 'Plan')} ${set} sheets.pdf`, bytes };
+          const changes = await issuedChanges(plan, assets.find);
+          const bytes = await printPlan(plan, { ...choice, changes }, assets.read, now(), report, signal);
+          return { name: `${fileNameOf(plan.info.project || 'Plan')} ${set} sheets.pdf`, bytes, remark: changes?.unread ?? null };
         });
         return { job };
       }),
-    printResult: ({ job }) => answering('', () => jobs.result(job, 'printing') as { name: string; bytes: Uint8Array }),
+    printResult: ({ job }) => answering('', () => jobs.result(job, 'printing') as { name: string; bytes: Uint8Array; remark: string | null }),
 
     readFieldRecord: ({ name, bytes }) =>
       answering(name, async () => {
@@ -228,7 +229,7 @@ export function makeHost(options: HostOptions): LocalHost {
         if (!issued) throw new HostProblem('not-found', 'This set is not in the log of issued sets.', set, 'Choose a set of the log.');
         const job = jobs.start('printing', `Printing set ${issued.mark}`, async (report, signal) => {
           const { issueFileName, reprintIssue } = await import('./issued-sets.ts');
-          return { name: issueFileName(plan, issued), bytes: await reprintIssue(plan, set, takeOff, assets.find, now(), report, signal) };
+          return { name: issueFileName(plan, issued), bytes: await reprintIssue(plan, set, takeOff, assets.find, now(), report, signal), remark: null };
         });
         return { job };
       }),

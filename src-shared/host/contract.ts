@@ -171,7 +171,8 @@ export interface Host {
 
   /** Starts printing; the result is one PDF. `takeOff`: length that pipe is bought in and width of a saw cut [m]; null: the usual ones. */
   printSheets(request: { plan: Plan; paper: string; scale: number | 'auto'; set: 'submittal' | 'field'; takeOff: { stock_m: number; kerf_m: number } | null }): Promise<Answer<{ job: string }>>;
-  printResult(request: { job: string }): Promise<Answer<{ name: string; bytes: Bytes }>>;
+  /** `remark`: what the sheets had to leave out, a sentence; null: nothing. */
+  printResult(request: { job: string }): Promise<Answer<{ name: string; bytes: Bytes; remark: string | null }>>;
 
   /** Freezes a plan that is being issued, its new revision entered already: prints its set, keeps plan and sheets. */
   keepIssue(request: { plan: Plan; takeOff: TakeOffChoice | null }): Promise<Answer<{ job: string }>>;

@@ -56,8 +56,8 @@ export function fieldChanges(label: string, key: string, before: unknown, now: u
   return [{ label, before: valueWords(key, before, telling.before), now: valueWords(key, now, telling.now) }];
 }
 
-/** A part is called by its own name where it has one: entries of records stand under ids. */
-const partLabel = (part: string, before: unknown, now: unknown): string => (/-\d+$/.test(part) ? nameIn(now, before, fieldLabel(part)) : fieldLabel(part));
+/** A part is called by its own name where it has one: entries of records stand under ids. The source within a field is that of a figure. */
+const partLabel = (part: string, before: unknown, now: unknown): string => (part === 'source' ? 'Source' : /-\d+$/.test(part) ? nameIn(now, before, fieldLabel(part)) : fieldLabel(part));
 
 function listChanges(label: string, key: string, before: readonly unknown[], now: readonly unknown[], telling: Telling): FieldChange[] {
   if (!hasIds(before) || !hasIds(now)) {

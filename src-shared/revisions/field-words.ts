@@ -70,7 +70,8 @@ export function valueWords(key: string, value: unknown, wording: Wording): strin
   if (typeof value === 'number') return numberWords(key, value, system);
   if (typeof value === 'string') {
     if (value.trim() === '') return 'blank';
-    if (NAMING.has(key)) return nameOf(value) ?? 'something that has gone';
+    // Pipe begins at a thing; what a figure was taken from is written out.
+    if (NAMING.has(key) && !(key === 'source' && !/-\d+$/.test(value))) return nameOf(value) ?? 'something that has gone';
     const isWord = !WRITTEN.has(key) && /^[a-z0-9]+(-[a-z0-9]+)+$/.test(value) && !/^\d/.test(value);
     return shortened(isWord ? value.replaceAll('-', ' ') : value);
   }

@@ -243,7 +243,8 @@ describe.each([
     const { job } = goodOf(await host.printSheets({ plan: demo.plan, paper: 'auto', scale: 'auto', set: 'field', takeOff: null }));
     expect(problemIn(await host.printResult({ job })).code).toBe('refused');
     expect(await ended(host, job)).toMatchObject({ state: 'done', problem: null });
-    const { name, bytes } = goodOf(await host.printResult({ job }));
+    const { name, bytes, remark } = goodOf(await host.printResult({ job }));
+    expect(remark).toBeNull();
     expect(name).toMatch(/field sheets\.pdf$/);
     expect(new TextDecoder('latin1').decode(bytes.subarray(0, 5))).toBe('%PDF-');
     const second = goodOf(await host.printSheets({ plan: demo.plan, paper: 'A3', scale: 50, set: 'submittal', takeOff: { stock_m: 6, kerf_m: 0.002 } }));

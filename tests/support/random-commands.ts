@@ -14,6 +14,7 @@ import { addOpening } from '#shared/commands/add-opening';
 import { addPipeRun } from '#shared/commands/add-pipe-run';
 import { addRevision } from '#shared/commands/add-revision';
 import { addSupport } from '#shared/commands/add-support';
+import { approveSet } from '#shared/commands/approve-set';
 import { addUnderlay } from '#shared/commands/add-underlay';
 import { alignToWall } from '#shared/commands/align-to-wall';
 import { calibrateUnderlay } from '#shared/commands/calibrate-underlay';
@@ -45,6 +46,7 @@ import { insertCorner } from '#shared/commands/insert-corner';
 import { insertNode } from '#shared/commands/insert-node';
 import { insertPart } from '#shared/commands/insert-part';
 import { mirrorThings } from '#shared/commands/mirror-things';
+import { issueSet } from '#shared/commands/issue-set';
 import { moveCorner } from '#shared/commands/move-corner';
 import { moveNozzle } from '#shared/commands/move-nozzle';
 import { movePipeNode } from '#shared/commands/move-pipe-node';
@@ -209,6 +211,8 @@ export const MAKERS: readonly Maker[] = [
   (p, d) => alignToWall(some(p, d), pick(p, d, 'wall'), d.length()),
   (_, d) => editInfo({ project: d.of(['Hut', 'Annex']) }),
   (_, d) => addRevision({ mark: d.of(['A', 'B', '']), date: '', text: '' }),
+  (_, d) => issueSet({ mark: `S${d.below(30)}`, date: '2026-03-04', by: d.of(['R. Vale', '']), purpose: 'For approval' }, { sha256: 'c'.repeat(64), plan: d.of([null, asset(d)]), sheets: null }),
+  (p, d) => approveSet(p.issuedSets.length > 0 ? d.of(p.issuedSets).id : 'set-0', { by: 'Authority', date: d.of(['2026-03-10', '']), reference: '7' }),
   (_, d) => editSettings({ lengths: d.of(['feet', 'metric']), grid_m: d.length() }),
   (_, d) => saveProfileInPlan(blankProfile(d.of(['own', 'other', 'a/b']), 'Unit')),
   (p, d) => setProfile(pick(p, d, 'network').id, d.of(['own', 'sample-80'])),

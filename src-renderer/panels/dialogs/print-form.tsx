@@ -36,6 +36,7 @@ export function PrintForm({ choice, onChoice }: PrintFormProps) {
   const commit = useCommit();
   const [state, setState] = useState<JobState | 'asked' | null>(null);
   const [place, setPlace] = useState<string | null>(null);
+  const [remark, setRemark] = useState<string | null>(null);
   const cancel = useRef<AbortController | null>(null);
   const { host, store } = context;
 
@@ -44,12 +45,15 @@ export function PrintForm({ choice, onChoice }: PrintFormProps) {
     cancel.current = controller;
     setState('asked');
     setPlace(null);
+    setRemark(null);
     const begun = await host.printSheets({ plan: store.get().history.present, ...choice, takeOff: store.get().session.takeOff });
     const done = begun.ok ? await followJob(host, begun.value.job, setState, controller.signal) : begun;
     const result = begun.ok && done.ok ? await host.printResult({ job: begun.value.job }) : null;
     setState(null);
-    if (result?.ok) setPlace(await keepBytes(context, result.value.name, result.value.bytes, 'application/pdf'));
-    else {
+    if (result?.ok) {
+      setRemark(result.value.remark);
+      setPlace(await keepBytes(context, result.value.name, result.value.bytes, 'application/pdf'));
+    } else {
       const problem = result && !result.ok ? result.problem : !done.ok ? done.problem : null;
       if (problem && problem.code !== 'cancelled') showProblem(context, problem);
     }
@@ -92,6 +96,11 @@ export function PrintForm({ choice, onChoice }: PrintFormProps) {
           {counts['not-checked'] > 0 ? `${counts['not-checked']} ${counts['not-checked'] === 1 ? 'check was' : 'checks were'} not made. ` : ''}The sheets say so.
         </p>
       ) : null}
+      {remark === null ? null : (
+        <p className="advice" role="status">
+          {remark}
+        </p>
+      )}
       {state === null ? (
         <div className="row">
           <button type="button" className="button is-main" onClick={() => void print()}>

@@ -12,6 +12,7 @@ import type { Plan } from '#shared/model/plan';
 import { printPlan } from '#shared/model/print-plan';
 import { frozenPlan } from '#shared/revisions/frozen-plan';
 import { makeAssetStore, sha256Of } from '../../../src-main/services/asset-store.ts';
+import { changesTable } from '#shared/sheets/changes-table';
 import { issuedChanges, keepIssue, readIssuedPlan, reprintIssue } from '../../../src-main/services/issued-sets.ts';
 import { packWithAssets, readPlanBytes } from '../../../src-main/services/plan-files.ts';
 import { place3, planBuilder } from '../../support/plan-builder.ts';
@@ -115,5 +116,19 @@ describe('issued sets', () => {
     await expect(reprintIssue(none, 'gone', null, find, TEST_TIME)).rejects.toThrow('not in the log');
     expect(await issuedChanges(none, find)).toBeUndefined();
     expect(await issuedChanges(drawn(), find)).toBeUndefined();
+  });
+
+  test('changes since a set that cannot be read are not left out in silence: the list and a reprint say why', async () => {
+    const one = done(drawn(), issueSet(first, { sha256: 'a'.repeat(64), plan: null, sheets: null })).next;
+    const two = done(one, issueSet({ ...first, mark: 'B' }, { sha256: 'b'.repeat(64), plan: null, sheets: null })).next;
+    const find = async () => undefined;
+    const changes = await issuedChanges(two, find);
+    expect(changes).toMatchObject({ since: 'A', mark: 'B', list: [] });
+    expect(changes?.unread).toBe('The plan of issued set A was not kept with this plan. What was changed since then is not listed: compare with the copy that was given out.');
+    const table = changesTable(changes ?? { since: '', mark: '', list: [] }, 'feet');
+    expect(JSON.stringify(table.rows)).toContain('is not listed');
+    // A file that is there, but holds no plan.
+    const noise = { ...two, issuedSets: two.issuedSets.map((set) => ({ ...set, plan: 'asset-90' })), assets: { 'asset-90': { id: 'asset-90', name: 'x', file: 'x.nzw', sha256: 'b'.repeat(64) } } };
+    expect((await issuedChanges(noise, async () => ({ name: 'x', bytes: new Uint8Array(9) })))?.unread).toContain('is not listed');
   });
 });

@@ -23,7 +23,7 @@ describe('host over a transport', () => {
     const request = { name: 'a.dxf', bytes: Uint8Array.of(1, 2) };
     expect(unpackRequest('importUnderlay', packRequest('importUnderlay', request))).toEqual(request);
     expect(unpackRequest('openPlan', packRequest('openPlan', request))).not.toEqual(request);
-    const answer = answered({ name: 'sheets.pdf', bytes: Uint8Array.of(3) });
+    const answer = answered({ name: 'sheets.pdf', bytes: Uint8Array.of(3), remark: null });
     expect(unpackAnswer('printResult', packAnswer('printResult', answer))).toEqual(answer);
   });
 

@@ -72,6 +72,14 @@ describe('what a command did is told in words', () => {
     expect(change?.before).toEqual({ level: 'level-0', places: [{ x: 2, y: 1 }], isClosed: false });
     expect(change?.now?.places).toEqual([{ x: 2.3, y: 1 }]);
   });
+  test('what a limit was taken from is told as it was written', () => {
+    const [id = ''] = Object.keys(start.profiles);
+    const [change] = comparePlans(start, changedBy(editLimit(id, 'nozzleToWall_m', { value: 0.4, source: 'Manual, page 12' })));
+    expect(change?.fields.map(({ label, now }) => [label.split(': ').at(-1), now])).toEqual([
+      ['value', '400 mm'],
+      ['source', 'Manual, page 12'],
+    ]);
+  });
   test('two figures that print alike are written so finely that they differ', () => {
     const [change] = comparePlans(start, changedBy(editEnclosure(the('enclosure'), { height_m: 2.7000001 })));
     expect(change?.fields[0]?.before).not.toBe(change?.fields[0]?.now);
