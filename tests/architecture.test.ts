@@ -83,6 +83,7 @@ const LAYERS: Readonly<Record<string, readonly string[]>> = {
     'src-shared/isometric/fitting-sign.ts',
     'src-shared/workbook/',
     'src-shared/underlay/drawing.ts',
+    'src-shared/underlay/placement.ts',
     'src-shared/evaluate.ts',
     'src-shared/rules/',
     'src-shared/margins/field-room.ts',

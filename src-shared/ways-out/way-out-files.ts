@@ -24,7 +24,7 @@ export interface WayOutFile {
 export interface WayOutOptions extends SchedulesOptions {
   /** Views that are drawn: every level and void when missing. */
   readonly views?: readonly PlanContent[];
-  /** Imported floor plans by underlay id; a view in SVG is drawn without those that are missing. */
+  /** Imported floor plans by underlay id; a view is drawn without those that are missing, and a drawing in DXF says so. */
   readonly drawings?: ReadonlyMap<string, UnderlayDrawing>;
 }
 
@@ -45,7 +45,7 @@ export function* wayOutFiles(evaluation: Evaluated, kind: WayOutKind, options: W
     return;
   }
   for (const content of options.views ?? planContents(derived)) {
-    if (kind === 'dxf') yield { of: content.title, kind, bytes: strToU8(writeDxf(planDrawing(derived, content))) };
+    if (kind === 'dxf') yield { of: content.title, kind, bytes: strToU8(writeDxf(planDrawing(derived, content, options.drawings))) };
     else {
       const drawing = planViewDrawing(evaluation, content, options.drawings ?? new Map());
       if (drawing) yield { of: content.title, kind, bytes: strToU8(writeSvg(drawing)) };

@@ -4,6 +4,7 @@ import type { DxfLayer } from './drawing.ts';
 
 /** Layers by what is on them, each with its colour, line width and line type. */
 const LAYERS = {
+  underlay: ['Floor plan beneath', 9, 13, 'Continuous'],
   walls: ['Walls', 7, 50, 'Continuous'],
   doors: ['Doors', 7, 25, 'Continuous'],
   openings: ['Vents and openings', 7, 25, 'Continuous'],

@@ -2,6 +2,7 @@ import type { Derived } from '../../derived/derived.ts';
 import { datumsOf } from '../../derived/datum.ts';
 import { profilesInUse } from '../../sheets/limits-table.ts';
 import type { PlanContent } from '../../sheets/plan-content.ts';
+import type { UnderlayDrawing } from '../../underlay/drawing.ts';
 import { formatLength } from '../../units/length-text.ts';
 import { boundsOfEntities } from './bounds-of-entities.ts';
 import type { DxfDrawing } from './drawing.ts';
@@ -10,6 +11,7 @@ import { dimensionNozzles, dimensionWalls, drawUserDimensions } from './draw-dim
 import { drawNetwork } from './draw-network.ts';
 import { drawAdjoining, drawRooms, nameRooms } from './draw-rooms.ts';
 import { drawSolids } from './draw-solids.ts';
+import { type LeftOut, drawUnderlays } from './draw-underlays.ts';
 import { DRAWN_FOR, type DrawingDraft, M_PER_MM, TEXT_m, addWords, at3, drawingDraft } from './drawing-draft.ts';
 import { layersInUse } from './layers.ts';
 
@@ -18,13 +20,15 @@ const PITCH = 1.7;
 
 /**
  * One plan view as a drawing in real measures: rooms, things, pipe, nozzles, devices and dimensions at their places.
- * The imported floor plan is not in it: who wants both lays this drawing over that file.
+ * The imported floor plans lie beneath, on a layer of their own.
+ * @param drawings  floor plans by underlay id; the drawing says of those that are missing that they are
  */
-export function planDrawing(derived: Derived, content: PlanContent): DxfDrawing {
+export function planDrawing(derived: Derived, content: PlanContent, drawings: ReadonlyMap<string, UnderlayDrawing> = new Map()): DxfDrawing {
   const { lengths } = derived.plan.settings;
   const { level, layer, rooms, spaces, networks, solids } = content;
   const draft = drawingDraft(lengths);
   const isRoom = layer === 'room';
+  const leftOut = drawUnderlays(draft, level, drawings);
   blockSymbols(draft, content);
   drawRooms(draft, rooms);
   if (isRoom) drawAdjoining(draft, Object.values(level.adjoining));
@@ -43,7 +47,7 @@ export function planDrawing(derived: Derived, content: PlanContent): DxfDrawing 
     for (const { at, text } of Object.values(level.notes)) for (const [i, line] of text.split(/\r?\n/).entries()) addWords(draft, 'notes', [at.x, at.y - i * TEXT_m * PITCH, 0], line);
   }
   nameRooms(draft, spaces);
-  writeRemarks(draft, derived, content);
+  writeRemarks(draft, derived, content, leftOut);
   return { lengths, text_m: TEXT_m, layers: layersInUse(layersOf(draft)), blocks: draft.blocks, entities: draft.entities };
 }
 
@@ -59,7 +63,7 @@ function blockSymbols(draft: DrawingDraft, { level, networks }: PlanContent): vo
 const layersOf = ({ entities }: DrawingDraft): ReadonlySet<string> => new Set(entities.map(({ layer }) => layer));
 
 /** What must be known before anything is measured in the drawing, below it. */
-function writeRemarks(draft: DrawingDraft, derived: Derived, content: PlanContent): void {
+function writeRemarks(draft: DrawingDraft, derived: Derived, content: PlanContent, { missing, pictures }: LeftOut): void {
   const { plan } = derived;
   const { lengths } = plan.settings;
   const own = profilesInUse(derived);
@@ -69,6 +73,8 @@ function writeRemarks(draft: DrawingDraft, derived: Derived, content: PlanConten
     [plan.info.project, plan.info.site].filter((words) => words.trim() !== '').join(', '),
     `Nozzle and pipe plan: ${content.title}`,
     `Drawn in ${lengths === 'feet' ? 'inches' : 'metres'}. Heights are above the finished floor of this level${elevation_m === 0 ? '' : `, which lies at ${formatLength(elevation_m, lengths)}`}. Symbols and texts have their size for a print 1:${DRAWN_FOR}.`,
+    ...(missing > 0 ? ['An imported floor plan of this level is not in this drawing: lay it over the file that it came from.'] : []),
+    ...(pictures > 0 ? ['The floor plan beneath has pictures that are not in this drawing.'] : []),
     ...(profiles.some(({ isSample }) => isSample) ? ['SAMPLE PROFILE: NOT FOR CONSTRUCTION'] : []),
     'A copy for reference. The issued sheets, the listing and the manual of the unit, and local codes come first.',
   ].filter((words) => words !== '');

@@ -11,10 +11,12 @@ import { decode, quiet } from '../../support/underlay.ts';
 import { readXlsx } from '../../support/xlsx-reading.ts';
 
 async function exported(...words: string[]) {
-  const { plan } = await buildDemo('F2');
+  const isHut = words.at(-1) === '--demo-hut';
+  if (isHut) words.pop();
+  const { plan } = await buildDemo(isHut ? 'F1' : 'F2');
   for (const level of Object.values(plan.levels)) level.underlays = {};
   const folder = tempFolder();
-  const path = join(folder, 'annex.json');
+  const path = join(folder, isHut ? 'hut.json' : 'annex.json');
   writeFileSync(path, printPlan({ ...plan, assets: {} }));
   const [lines, asides]: [string[], string[]] = [[], []];
   const to = join(folder, 'out');
@@ -34,10 +36,21 @@ describe('export', () => {
   test('SVG, CSV and a spreadsheet', async () => {
     const svg = await exported('--as', 'svg', '--level', 'Ground floor, under the floor');
     expect(new TextDecoder().decode(svg.files[0]?.bytes)).toContain('</svg>');
-    expect((await exported('--as', 'csv')).names).toContain('annex Nozzles.csv');
-    const [book] = (await exported('--as', 'xlsx')).files;
+    expect((await exported('--as', 'csv', '--no-tolerances')).names).toContain('annex Nozzles.csv');
+    const [book] = (await exported('--as', 'xlsx', '--no-tolerances')).files;
     expect(book?.name).toBe('annex.xlsx');
     expect(readXlsx(book?.bytes ?? new Uint8Array()).length).toBeGreaterThan(10);
+  });
+
+  test('tables tell how far each nozzle may be moved, and what is being worked out; or leave it out', async () => {
+    const rowsOf = ({ files }: Awaited<ReturnType<typeof exported>>) => new TextDecoder().decode(files.find(({ name }) => name === 'hut Field dimensions.csv')?.bytes).split('\r\n').filter((row) => row.includes('/first,'));
+    const full = await exported('--as', 'csv', '--demo-hut');
+    expect(full.err).toContain('Looking how far nozzle 1 of 1 may be moved');
+    const bare = await exported('--as', 'csv', '--no-tolerances', '--demo-hut');
+    expect(bare.err).toBe('');
+    const known = (rows: readonly string[]) => rows.filter((row) => row.includes('nozzle')).map((row) => row.split(',').filter((cell) => cell !== '').length);
+    expect(known(rowsOf(full)).every((count, i) => count > (known(rowsOf(bare))[i] ?? Infinity))).toBe(true);
+    expect(known(rowsOf(full)).length).toBeGreaterThan(0);
   });
 
   test('a level that is not there, a level of tables and an unknown kind are said, with code 2', async () => {

@@ -7,6 +7,7 @@ import { derivePlan } from '#shared/derived/derive-plan';
 import { rectangle } from '#shared/geometry/outline';
 import type { Plan } from '#shared/model/plan';
 import { type PlanContent, planContents } from '#shared/sheets/plan-content';
+import type { UnderlayDrawing } from '#shared/underlay/drawing';
 import { readDxf } from '#shared/underlay/dxf/read-dxf';
 import type { DxfDrawing } from '#shared/ways-out/dxf/drawing';
 import { planDrawing } from '#shared/ways-out/dxf/plan-drawing';
@@ -105,6 +106,37 @@ describe('our own reader finds the same geometry', () => {
     for (const lengths of ['feet', 'metric'] as const) {
       plan.settings.lengths = lengths;
       expectReadBack(plan);
+    }
+  });
+
+  test('of the floor plan beneath, on a layer of its own, turned, scaled and shifted as it lies', () => {
+    const { plan } = wholePlan();
+    const [level] = Object.values(plan.levels);
+    if (!level) throw new Error('No level.');
+    level.underlays = {
+      u1: { id: 'u1', asset: 'a', kind: 'dxf', page: 1, name: 'Floor', at: { x: 1.25, y: -2.5 }, rotation_rad: 0.3, metresPerUnit: 0.001, calibration: 'file-units', visible: true, locked: true, opacity: 1, hiddenLayers: ['Furniture'], knownLengths: [] },
+    };
+    const layerOf = (name: string, segments: number[], fills: number[][]) => ({ name, visible: true, colour: '#000000', segments: Float64Array.from(segments), fills: fills.map((fill) => Float64Array.from(fill)), closed: [], texts: [] });
+    const drawing = {
+      kind: 'dxf', metresPerUnit: 0.001, unitsText: '', unitsDoubt: null, extents: { minX: 0, minY: 0, maxX: 9000, maxY: 9000 }, images: [], pageCount: 1, warnings: [],
+      layers: [layerOf('Shell', [0, 0, 8123.456, 0, 8123.456, 0, 8123.456, 5000.5], [[100, 100, 200, 100, 200, 300]]), layerOf('Furniture', [0, 0, 1, 1], [])],
+    } satisfies UnderlayDrawing;
+    // By hand: scaled, turned by 0.3 rad about the file's origin, shifted.
+    const placed = (x: number, y: number): [number, number] => [(x * Math.cos(0.3) - y * Math.sin(0.3)) / 1000 + 1.25, (x * Math.sin(0.3) + y * Math.cos(0.3)) / 1000 - 2.5];
+    const wanted = [[0, 0, 8123.456, 0], [8123.456, 0, 8123.456, 5000.5], [100, 100, 200, 100], [200, 100, 200, 300], [200, 300, 100, 100]].map(([ax = 0, ay = 0, bx = 0, by = 0]) => [placed(ax, ay), placed(bx, by)] as const);
+    for (const lengths of ['feet', 'metric'] as const) {
+      plan.settings.lengths = lengths;
+      const derived = derivePlan(structuredClone(plan));
+      for (const content of planContents(derived)) {
+        const text = writeDxf(planDrawing(derived, content, new Map([['u1', drawing]])));
+        const read = readDxf(bytesOf(text), decode, quiet);
+        const { segments } = layerNamed(read, 'Floor plan beneath');
+        expectPieces(wanted, segments, unitOf(plan));
+        expect(segments.length / 4).toBe(wanted.length);
+        expectStructure(text);
+        expect(new DxfParser().parseSync(text)?.entities.filter(({ layer }) => layer === 'Floor plan beneath')).toHaveLength(3);
+        expect(writeDxf(planDrawing(derived, content))).toContain('An imported floor plan of this level is not in this drawing');
+      }
     }
   });
 
