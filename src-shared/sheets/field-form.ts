@@ -5,6 +5,7 @@ import type { FieldCell } from '../site/field-entries.ts';
 import { IDENTITY_FIELD, fieldNameOf } from '../site/field-names.ts';
 import { type FormIdentity, identityText } from '../site/form-identity.ts';
 import { toMillimetres } from '../units/convert.ts';
+import { exactLengthText } from '../units/exact-length-text.ts';
 import { type LengthSystem, formatLength } from '../units/length-text.ts';
 import type { FormCell } from './sheet.ts';
 import type { Cell } from './tables.ts';
@@ -26,7 +27,7 @@ export function measuredTooltip({ name, from, to, planned_m }: FieldDimension, l
 
 /** The field for the measured value of a dimension. */
 export const measuredField = (dimension: FieldDimension, lengths: LengthSystem, measured: Measurement | undefined): Cell =>
-  text(dimension.id, 'measured', measuredTooltip(dimension, lengths), measured ? formatLength(measured.value_m, lengths) : '');
+  text(dimension.id, 'measured', measuredTooltip(dimension, lengths), measured ? exactLengthText(measured.value_m, lengths) : '');
 
 /** The fields for who measured, when, with what, and why it was built otherwise. */
 export const noteFields = (id: string, name: string, measured: Measurement | undefined): Cell[] => [

@@ -1,6 +1,7 @@
 import type { FieldDimension } from '../derived/field-dimensions.ts';
 import type { Measurement } from '../model/plan.ts';
 import { toMillimetres } from '../units/convert.ts';
+import { exactLengthText } from '../units/exact-length-text.ts';
 import { type LengthSystem, formatLength } from '../units/length-text.ts';
 import { cellText, isDamaged, quoted } from './entry-texts.ts';
 import type { FieldEntry, FieldMatch, FieldRowAnswer } from './field-entries.ts';
@@ -103,6 +104,6 @@ export function answerRow(dimension: FieldDimension, entries: readonly FieldEntr
 
 /** Whether a row says only what the site record has already: what was printed into the form counts as the value behind it. */
 function isAsKept(kept: Measurement, value_m: number, notes: { readonly by: string; readonly at: string; readonly instrument: string; readonly reason: string }, written: string, lengths: LengthSystem): boolean {
-  const isSameValue = Math.abs(kept.value_m - value_m) < SAME_m || written === formatLength(kept.value_m, lengths);
+  const isSameValue = Math.abs(kept.value_m - value_m) < SAME_m || written === exactLengthText(kept.value_m, lengths) || written === formatLength(kept.value_m, lengths);
   return isSameValue && kept.by === notes.by && kept.at === notes.at && kept.instrument === notes.instrument && kept.reason.replace(/\s+/g, ' ').trim() === notes.reason;
 }

@@ -2,6 +2,7 @@ import type { Derived } from '../derived/derived.ts';
 import { fieldDimensionsOf } from '../derived/field-dimensions.ts';
 import { HOLD_POINTS } from '../model/hold-points.ts';
 import { toMillimetres } from '../units/convert.ts';
+import { exactLengthText } from '../units/exact-length-text.ts';
 import { formatLength } from '../units/length-text.ts';
 import { formIdentityOf, identityText } from './form-identity.ts';
 
@@ -26,7 +27,7 @@ export function fieldTableText(derived: Derived): string {
   const { measurements, checks } = derived.plan.siteRecord;
   const rows = dimensions.map(({ id, name, from, to, planned_m }) => {
     const kept = measurements[id];
-    return [id, name, from, to, formatLength(planned_m, lengths), toMillimetres(planned_m).toFixed(1), kept ? formatLength(kept.value_m, lengths) : '', kept?.by ?? '', kept?.at ?? '', kept?.instrument ?? '', kept?.reason ?? '', '', '', form];
+    return [id, name, from, to, formatLength(planned_m, lengths), toMillimetres(planned_m).toFixed(1), kept ? exactLengthText(kept.value_m, lengths) : '', kept?.by ?? '', kept?.at ?? '', kept?.instrument ?? '', kept?.reason ?? '', '', '', form];
   });
   const points = HOLD_POINTS.map(({ id, words }) => {
     const kept = checks[id];

@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import { lengthOnMark } from '#shared/units/exact-length-text';
 import { formatLength, parseLength } from '#shared/units/length-text';
 import { formatQuantity, parseQuantity, unitName } from '#shared/units/quantity-text';
 import { useStore } from '../../store/use-store.ts';
@@ -59,7 +60,7 @@ export function LengthField(props: QuantityFieldProps) {
     <SiField
       {...props}
       unit={unitName('length', system)}
-      show={(length_m) => formatLength(length_m, system, { precision: 'fine' })}
+      show={(length_m) => lengthOnMark(length_m, system) ?? formatLength(length_m, system, { precision: 'fine' })}
       parse={(text) => {
         const parsed = parseLength(text, system);
         return parsed.ok ? { ok: true, value: parsed.length_m } : parsed;
