@@ -14,7 +14,7 @@ export interface ChargeBand {
   readonly most_Pa: number;
 }
 
-export const CHARGE_SOURCE = 'filling chart of the unit profile, real nitrogen; 5 % loss: NFPA 2001, memory; 5 % excess: common practice. The chart of the manual governs';
+export const CHARGE_SOURCE = 'filling chart of the unit profile, real nitrogen; 5 % loss: NFPA 2001, memory (29 CFR 1910.160(b)(7) asks for maintenance after any loss, (b)(8) for another container after 5 %); 5 % excess: common practice. The chart of the manual governs';
 
 /**
  * What a full cylinder and one that has lost 5 % read at a temperature: 5 % of the pressure or of the mass, whichever shows first.

@@ -28,7 +28,7 @@ export const SERVICE_WORDS: Readonly<Record<Visit['kind'], string>> = {
 
 export const DUE_WORDS: Readonly<Record<DueStanding, string>> = { overdue: 'overdue', soon: 'due soon', ok: 'in time', unknown: 'not known' };
 
-export const SERVICE_SOURCE = 'Usual intervals: NFPA 2001, memory; the manual of the unit, the adopted code and the law on gas cylinders govern.';
+export const SERVICE_SOURCE = 'Weight and pressure every six months: 29 CFR 1910.160(b)(7) and (8); the other usual intervals: NFPA 2001, memory; the manual of the unit, the adopted code and the law on gas cylinders govern.';
 
 /** Days ahead in which a service is called due soon. Source: common practice. */
 export const SOON_days = 30;
