@@ -4,12 +4,14 @@ import { layoutIsometric } from '#shared/isometric/layout-isometric';
 import type { PaperId } from '#shared/model/paper-ids';
 import { isometricTable } from '#shared/sheets/isometric-table';
 import { formatLength } from '#shared/units/length-text';
-import { DEMO_NAMES, buildDemo } from '../../../src-main/demos/build-demo.ts';
+import { DEMO_NAMES, type DemoName, buildDemo } from '../../../src-main/demos/build-demo.ts';
 import { place3, planBuilder } from '../../support/plan-builder.ts';
-import { sheetsOf, textsOf, wordsOf } from '../../support/sheet-set.ts';
+import { composedDemo, sheetsOf, textsOf, wordsOf } from '../../support/sheet-set.ts';
 import { textOverlaps } from '../../support/text-overlaps.ts';
 
 const PAPERS: readonly PaperId[] = ['A4', 'A3', 'A1', 'ANSI-A', 'ANSI-B', 'ANSI-C', 'ANSI-D'];
+/** The pipe of a demo with seeded faults is that of its sound twin but for a few places. */
+const papersOf = (name: DemoName): readonly PaperId[] => (name.endsWith('faults') ? ['A4', 'ANSI-B'] : PAPERS);
 
 /** Networks whose isometrics a sheet holds, one or two. */
 const networksOn = ({ title }: { readonly title: string }): string[] => title.replace(/^Isometrics?: /, '').split(', ');
@@ -17,8 +19,8 @@ const networksOn = ({ title }: { readonly title: string }): string[] => title.re
 describe.each(DEMO_NAMES)('isometric sheets of %s', (name) => {
   test('on every paper: each network once, at most two on a sheet, no texts over each other, 3/32 in at half size on large paper', async () => {
     const { plan } = await buildDemo(name);
-    for (const paper of PAPERS) {
-      const sheets = sheetsOf(plan, { paper }).filter(({ title }) => /^Isometrics?: /.test(title));
+    for (const paper of papersOf(name)) {
+      const sheets = (await composedDemo(name, { paper })).filter(({ title }) => /^Isometrics?: /.test(title));
       expect(sheets.flatMap(networksOn)).toEqual(derivePlan(plan).networks.map(({ network }) => network.name));
       for (const sheet of sheets) {
         expect(networksOn(sheet).length).toBeLessThanOrEqual(2);
@@ -36,7 +38,7 @@ describe.each(DEMO_NAMES)('isometric sheets of %s', (name) => {
 
   test('each run is printed with its true length, each node with its number', async () => {
     const { plan } = await buildDemo(name);
-    const sheets = sheetsOf(plan, { paper: 'ANSI-B' });
+    const sheets = await composedDemo(name, { paper: 'ANSI-B' });
     const { networks } = derivePlan(plan);
     const isometrics = sheets.filter(({ title }) => /^Isometrics?: /.test(title));
     expect(isometrics.flatMap(networksOn)).toEqual(networks.map(({ network }) => network.name));
@@ -90,7 +92,7 @@ describe('an isometric sheet', () => {
 
   test('a network too large for the paper says what is missing instead of writing over it', () => {
     const many = planBuilder('metric').room(60, 40, 3);
-    const main = Array.from({ length: 60 }, (_, i) => place3(i, 20, 2.8));
+    const main = Array.from({ length: 32 }, (_, i) => place3(i, 20, 2.8));
     many.run(main, '1');
     for (const place of main.slice(1)) many.run([place, place3(place.x, 21, 2.8), place3(place.x, 21, 2.5)]).nozzle(place.x, 21, 2.5);
     const sheets = sheetsOf(many.plan, { paper: 'A4' }).filter(({ title }) => title.startsWith('Isometric'));
