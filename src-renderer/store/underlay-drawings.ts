@@ -24,6 +24,8 @@ export interface UnderlayDrawings {
   find(plan: Plan, underlay: PageOf): UnderlayDrawing | undefined;
   /** Starts reading what the visible underlays and the title block of a plan show and what is not yet read. */
   want(plan: Plan): void;
+  /** Starts reading one page, unless it was asked for before. */
+  wantPage(plan: Plan, page: PageOf): void;
   /** Keeps a page that an import has read already. */
   keep(sha256: string, page: number, drawing: UnderlayDrawing): void;
   /** Reads a page again after a failure. */
@@ -92,6 +94,7 @@ export function makeUnderlayDrawings(host: Host, followJob: FollowJob): Underlay
       const { logo } = plan.settings.sheets.titleBlock;
       if (logo !== null) wantOne(plan, { asset: logo, page: 1 });
     },
+    wantPage: wantOne,
     keep: (sha256, page, drawing) => become(`${sha256}/${page}`, { state: 'ready', drawing }),
     retry(plan, underlay) {
       const key = keyOf(plan, underlay);

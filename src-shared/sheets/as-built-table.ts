@@ -1,8 +1,10 @@
 import type { Derived } from '../derived/derived.ts';
 import { fieldDimensionsOf } from '../derived/field-dimensions.ts';
 import type { FieldRoomAnswer } from '../margins/field-room.ts';
+import { exactLengthText } from '../units/exact-length-text.ts';
 import { formatLength } from '../units/length-text.ts';
 import { type FieldTolerance, fieldTolerance } from './field-tables.ts';
+import { pinnedPhotos } from './photo-table.ts';
 import type { Cell, Table } from './tables.ts';
 
 /** Difference of two lengths that is only rounding [m]. */
@@ -31,6 +33,7 @@ export function asBuiltTable(derived: Derived, rooms?: ReadonlyMap<string, Field
   const { siteRecord, settings, issuedSets } = derived.plan;
   const { lengths, siteTolerance_m } = settings;
   const all = fieldDimensionsOf(derived);
+  const photos = pinnedPhotos(derived);
   const approved = issuedSets.filter((set) => set.approved).at(-1);
   return {
     title: 'As built: approved and built values',
@@ -47,6 +50,7 @@ export function asBuiltTable(derived: Derived, rooms?: ReadonlyMap<string, Field
       { head: 'Re-check', most_mm: 40 },
       { head: 'Approved by', most_mm: 24 },
       { head: 'Measured by, when, with', most_mm: 40 },
+      ...(photos.length > 0 ? [{ head: 'Photographs', most_mm: 20 }] : []),
     ],
     rows: all.flatMap((dimension): Cell[][] => {
       const measured = siteRecord.measurements[dimension.id];
@@ -59,12 +63,13 @@ export function asBuiltTable(derived: Derived, rooms?: ReadonlyMap<string, Field
           dimension.from,
           dimension.to,
           formatLength(dimension.planned_m, lengths),
-          formatLength(measured.value_m, lengths),
+          exactLengthText(measured.value_m, lengths),
           signed(deviation_m, lengths),
           measured.reason.trim() || (verdict === 'fits' ? '' : 'not given'),
           answers?.get(dimension.id) ?? VERDICTS[verdict],
           measured.approvedBy.trim() || (verdict === 'fits' ? '' : 'nobody yet'),
           [measured.by, measured.at, measured.instrument].map((words) => words.trim()).filter(Boolean).join(', '),
+          ...(photos.length > 0 ? [photos.flatMap((photo) => (photo.dimension === dimension.id ? [photo.number] : [])).join(', ')] : []),
         ],
       ];
     }),

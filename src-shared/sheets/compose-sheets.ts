@@ -16,6 +16,7 @@ import { asBuiltTable } from './as-built-table.ts';
 import { asBuiltDrawing, fieldDrawing } from './room-drawings.ts';
 import { roomSheets } from './room-sheets.ts';
 import { isometricSheets } from './isometric-view.ts';
+import { photoTable } from './photo-table.ts';
 import { planContents } from './plan-content.ts';
 import { placeViews } from './place-views.ts';
 import { planSheets } from './plan-sheets.ts';
@@ -94,7 +95,7 @@ function seriesOf(set: ViewSet, evaluation: Evaluation, options: SheetOptions): 
     ...(isField ? [] : [{ number: 9, drafts: [], blocks: sumBlocks(facts) }, { number: 10, drafts: [], blocks: reviewBlocks(facts) }]),
     { number: 11, drafts: [], blocks: testBlocks(facts) },
     { number: 12, ...field, blocks: fieldBlocks(facts, field.drafts.length > 0) },
-    { number: 13, ...roomSheets(set, asBuiltDrawing(set)), blocks: [full(asBuiltTable(derived, options.rooms, options.answers))] },
+    { number: 13, ...roomSheets(set, asBuiltDrawing(set)), blocks: [full(asBuiltTable(derived, options.rooms, options.answers)), full(photoTable(derived, options.photos ?? new Map(), layout.sizes))] },
   ];
 }
 

@@ -8,6 +8,7 @@ import { useCommit, useFigures } from '../bench/use-plan.ts';
 import { LengthField } from '../fields/quantity-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
 import { VerdictMark } from '../verdict-mark.tsx';
+import { PinnedPhotos } from './pinned-photos.tsx';
 
 /** The mark of an answer: its shape tells it as well as its colour. */
 export const ANSWER_MARKS: Readonly<Record<SiteAnswer, Verdict>> = { 'does-not-close': 'stop', breaks: 'stop', supports: 'warn', inside: 'note', fits: 'ok', 'not-measured': 'not-checked' };
@@ -72,6 +73,7 @@ function Opened({ row, knockOnOf }: Pick<MeasuredRowProps, 'row' | 'knockOnOf'>)
         <TextField label="Reason" value={measurement.reason} most={2000} placeholder="why it was built otherwise" wide onCommit={(reason) => commit(recordMeasurements([{ id, value_m, reason }]))} />
         <TextField label="Approved by" value={measurement.approvedBy} placeholder="who agreed" onCommit={(approvedBy) => commit(recordMeasurements([{ id, value_m, approvedBy }]))} />
       </div>
+      <PinnedPhotos dimension={dimension} photos={measurement.photos} />
       <p className="quiet">{[measurement.by, measurement.at, measurement.instrument].filter(Boolean).join(', ') || 'Nobody is named for it.'}</p>
       <button type="button" className="link" onClick={() => commit(clearMeasurement([id]))}>
         Clear this measurement
@@ -121,7 +123,7 @@ export function MeasuredRow({ row, signed, knockOnOf }: MeasuredRowProps) {
       </div>
       {measurement ? (
         <button type="button" className="link" aria-expanded={isOpen} aria-controls={more} onClick={() => setOpen(!isOpen)}>
-          {isOpen ? 'Less' : 'What follows, reason, who'}
+          {isOpen ? 'Less' : `What follows, reason, photographs${measurement.photos.length > 0 ? ` (${measurement.photos.length})` : ''}, who`}
           <span className="out-of-sight"> of {dimension.name}</span>
         </button>
       ) : null}
