@@ -22,6 +22,9 @@ const APART_mm = 5;
 /** From the upper edge of a wall's paper to notes beside it [mm at factor 1]. */
 const ABOVE_mm = 6;
 
+/** From one ordinary scale to the next, 1/2 in to 3/8 in to the foot. */
+const ONE_STEP = 4 / 3;
+
 /** Where the notes to a wall stand: beside it they leave room for another wall below. */
 export type NotesAt = 'below' | 'beside';
 
@@ -44,12 +47,12 @@ function placesOf(set: ViewSet, elevation: Elevation, at: NotesAt, wall: { reado
   return { words, x, y, wall_mm: wall.width_mm, width_mm: Math.max(title_mm, x + BESIDE_mm * factor), height_mm: Math.max(under, y + words.length * note_mm * NOTE_PITCH) + 2 * factor };
 }
 
-/** Paper that a wall takes at a scale with its title and the notes below it [mm]. */
-const sizeAt = (set: ViewSet, elevation: Elevation, scale: number): { readonly width_mm: number; readonly height_mm: number } =>
-  placesOf(set, elevation, 'below', elevationLayout(elevation, scale, set.layout.sizes, set.derived.plan.settings.lengths));
+/** Paper that a wall takes at a scale with its title and notes [mm]. */
+const sizeAt = (set: ViewSet, elevation: Elevation, scale: number, at: NotesAt): { readonly width_mm: number; readonly height_mm: number } =>
+  placesOf(set, elevation, at, elevationLayout(elevation, scale, set.layout.sizes, set.derived.plan.settings.lengths));
 
 /** The finest scale at which every wall fits on the paper and, where there are several, two stand in a row; the user's where it does. */
-function scaleFor(set: ViewSet, elevations: readonly Elevation[]): number {
+function scaleFor(set: ViewSet, elevations: readonly Elevation[], at: NotesAt): number {
   const area = viewArea(set.layout);
   const width = area.right - area.left;
   const gap = 7 * set.layout.sizes.factor;
@@ -57,7 +60,7 @@ function scaleFor(set: ViewSet, elevations: readonly Elevation[]): number {
   const rowsAt = (scale: number): number | undefined => {
     let [rows, left] = [0, 0];
     for (const elevation of elevations) {
-      const { width_mm, height_mm } = sizeAt(set, elevation, scale);
+      const { width_mm, height_mm } = sizeAt(set, elevation, scale, at);
       if (width_mm > width || height_mm > area.bottom - area.top) return undefined;
       if (rows === 0 || left < width_mm) [rows, left] = [rows + 1, width];
       left -= width_mm + gap;
@@ -76,7 +79,7 @@ function blockOf(set: ViewSet, elevation: Elevation, scale: number, at: NotesAt)
   const { layout, derived } = set;
   const { sizes } = layout;
   const { lengths } = derived.plan.settings;
-  const view = composeElevation(elevation, derived.spaces, scale, sizes, lengths);
+  const view = composeElevation(elevation, derived.spaces, scale, sizes, lengths, derived.plan.lastIssue);
   const title = viewTitle(0, view.layout.height_mm, elevationTitle(elevation), scale, lengths, layout);
   const { words, x, y, wall_mm, width_mm, height_mm } = placesOf(set, elevation, at, view.layout, title.width_mm);
   const notes = words.map((each, i) => text(x, y + sizes.note_mm * (1 + i * NOTE_PITCH), each, { height_mm: sizes.note_mm }));
@@ -96,8 +99,8 @@ function blockOf(set: ViewSet, elevation: Elevation, scale: number, at: NotesAt)
 export function elevationBlocks(set: ViewSet, at: NotesAt): ViewBlock[] {
   const elevations = elevationsOf(set.derived);
   if (elevations.length === 0) return [];
-  // The scale is that of notes below, so that no wall is drawn smaller to save a sheet.
-  const scale = scaleFor(set, elevations);
+  // To save a sheet walls may be drawn smaller by one step of the ordinary scales, no more; their texts stay as high.
+  const scale = Math.min(scaleFor(set, elevations, at), scaleFor(set, elevations, 'below') * ONE_STEP);
   return elevations.map((elevation) => blockOf(set, elevation, scale, at));
 }
 
