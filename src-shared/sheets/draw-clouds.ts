@@ -116,8 +116,11 @@ function within({ left, top, right, bottom }: PaperBox, room: PaperBox, factor: 
 export function cloudBoxes(view: ViewDraft, boxes: readonly PaperBox[], mark: string): void {
   const { sizes, room } = view;
   const { factor } = sizes;
-  for (const joint of joinedBoxes(boxes)) {
-    const box = within(joint, room, factor);
+  // Bulges stand out of their box: clouds whose bulges would meet are one.
+  const bulge = (BULGE_mm / 2) * factor;
+  const grown = boxes.map(({ left, top, right, bottom }) => ({ left: left - bulge, top: top - bulge, right: right + bulge, bottom: bottom + bulge }));
+  for (const { left, top, right, bottom } of joinedBoxes(grown)) {
+    const box = within({ left: left + bulge, top: top + bulge, right: right - bulge, bottom: bottom - bulge }, room, factor);
     if (box.right <= box.left || box.bottom <= box.top) continue;
     view.used.add('cloud');
     view.lines.push(...cloudMarks(box, factor));
