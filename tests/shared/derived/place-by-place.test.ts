@@ -8,7 +8,10 @@ type Thing = ReturnType<typeof thing>;
 describe('placeByPlace', () => {
   it('makes only what stands where the item is another one', () => {
     const made: string[] = [];
-    const upper = placeByPlace(({ name }: Thing, ground: object) => (made.push(name), { name: name.toUpperCase(), ground }));
+    const upper = placeByPlace(({ name }: Thing, ground: object) => {
+      made.push(name);
+      return { name: name.toUpperCase(), ground };
+    });
     const [a, b, c, ground] = [thing('a'), thing('b'), thing('c'), {}];
     const before = upper([a, b], ground);
     const now = upper([a, c], ground);
