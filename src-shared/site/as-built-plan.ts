@@ -17,11 +17,12 @@ export interface AsBuiltPlan {
 }
 
 /** Says what the last dimension of a thing left otherwise than it was measured. */
-function sayWhatDiffers(building: Building, dimensions: readonly FieldDimension[], measurements: Readonly<Record<string, Measurement>>): void {
+function sayWhatDiffers(building: Building, measured: readonly FieldDimension[], measurements: Readonly<Record<string, Measurement>>): void {
   const told = new Set(building.remarks.map(({ id }) => id));
-  const now = new Map(fieldDimensionsOf(building.derived).map(({ id, planned_m }) => [id, planned_m]));
-  for (const dimension of dimensions) {
-    const value_m = Object.hasOwn(measurements, dimension.id) ? measurements[dimension.id]?.value_m : undefined;
+  const now = new Map<string, number>();
+  for (const { id, planned_m } of fieldDimensionsOf(building.derived)) if (Object.hasOwn(measurements, id)) now.set(id, planned_m);
+  for (const dimension of measured) {
+    const value_m = measurements[dimension.id]?.value_m;
     const now_m = now.get(dimension.id);
     if (value_m === undefined || told.has(dimension.id) || dimension.kind === 'ceiling') continue;
     if (now_m === undefined) building.remark('not-applied', dimension, `${dimension.name} can no longer be told on the plan as built. Look at it on site.`);
@@ -32,13 +33,15 @@ function sayWhatDiffers(building: Building, dimensions: readonly FieldDimension[
 }
 
 /** Names nozzles that went along with others though nobody measured them. */
-function sayWhatFollows(building: Building, drawn: Derived, dimensions: readonly FieldDimension[], measurements: Readonly<Record<string, Measurement>>): void {
-  const measured = new Set(dimensions.filter(({ id, kind }) => kind === 'nozzle' && Object.hasOwn(measurements, id)).map(({ about }) => refKey(about)));
-  for (const { ref, at, nozzle } of drawn.nozzles) {
+function sayWhatFollows(building: Building, drawn: Derived, dimensions: readonly FieldDimension[], measuredOnes: readonly FieldDimension[]): void {
+  const measured = new Set(measuredOnes.filter(({ kind }) => kind === 'nozzle').map(({ about }) => refKey(about)));
+  for (const { ref, at, nozzle, network: before } of drawn.nozzles) {
     const network = building.plan.networks[ref.network];
+    if (network === before.network || measured.has(refKey(ref))) continue;
     const now = network?.nodes[network.nozzles[ref.id]?.node ?? '']?.at;
+    if (!at || !now || distance3_m(at, now) <= building.tolerance_m) continue;
     const first = dimensions.find(({ kind, about }) => kind === 'nozzle' && refKey(about) === refKey(ref));
-    if (measured.has(refKey(ref)) || !at || !now || !first || distance3_m(at, now) <= building.tolerance_m) continue;
+    if (!first) continue;
     building.remark('follows', first, `Nozzle ${nozzle.name} was not measured. The pipe before it was, and takes it ${building.length(distance3_m(at, now))} along: measure it too.`);
   }
 }
@@ -59,14 +62,15 @@ export function asBuiltPlan(drawn: Derived, measurements: Readonly<Record<string
   }
   const closures = roomClosures(drawn, measurements, (length_m) => formatLength(length_m, lengths), dimensions);
   buildRooms(building, closures);
-  for (const thing of measuredThings(dimensions, measurements, 'ceiling')) buildCeiling(building, thing);
-  for (const thing of measuredThings(dimensions, measurements, 'cylinder')) buildCylinder(building, thing);
+  const measured = dimensions.filter(({ id }) => Object.hasOwn(measurements, id));
+  for (const thing of measuredThings(measured, measurements, 'ceiling')) buildCeiling(building, thing);
+  for (const thing of measuredThings(measured, measurements, 'cylinder')) buildCylinder(building, thing);
   const settled: Settled = new Map();
-  for (const thing of measuredThings(dimensions, measurements, 'pipe')) buildMark(building, thing, settled);
-  for (const thing of measuredThings(dimensions, measurements, 'nozzle')) buildNozzle(building, thing);
+  for (const thing of measuredThings(measured, measurements, 'pipe')) buildMark(building, thing, settled);
+  for (const thing of measuredThings(measured, measurements, 'nozzle')) buildNozzle(building, thing);
   if (building.plan !== drawn.plan) {
-    sayWhatDiffers(building, dimensions, measurements);
-    sayWhatFollows(building, drawn, dimensions, measurements);
+    sayWhatDiffers(building, measured, measurements);
+    sayWhatFollows(building, drawn, dimensions, measured);
   }
   return { plan: building.plan, closures, remarks: building.remarks };
 }
