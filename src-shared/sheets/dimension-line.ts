@@ -161,8 +161,9 @@ function insideRoom({ room }: ViewDraft, { along_rad }: DimensionWish, u: number
   return [u + alongBy(along_rad, dx, dy), aside + asideBy(along_rad, dx, dy)];
 }
 
-/** How far a move on paper leads along a measured direction, and to its left [mm]. */
+/** How far a move on paper leads along a measured direction [mm]. */
 export const alongBy = (along_rad: number, dx: number, dy: number): number => dx * Math.cos(along_rad) - dy * Math.sin(along_rad);
+/** How far it leads to the left of that direction [mm]. */
 export const asideBy = (along_rad: number, dx: number, dy: number): number => -dx * Math.sin(along_rad) - dy * Math.cos(along_rad);
 
 /** The stroke that ends a dimension line. */

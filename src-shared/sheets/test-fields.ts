@@ -18,9 +18,11 @@ export const testTick = (test: string, about: string, cell: TestCell, tooltip: s
 /** Words that stand recorded, else the field for them. */
 export const recordedOr = (words: string | undefined, field: Cell): Cell => (words ? words : field);
 
-/** The fields of who did it and when, and who saw it. */
+/** The field for the initials of who did a test. */
 export const byField = (test: string, about: string, what: string): Cell => testText(test, about, 'by', `${what}: initials of who did it`);
+/** The field for the day and time of a test. */
 export const whenField = (test: string, about: string, what: string): Cell => testText(test, about, 'when', `${what}: date and time, such as 2026-03-04 15:20`);
+/** The field for the initials of who saw a test. */
 export const witnessField = (test: string, about: string, what: string): Cell => testText(test, about, 'witness', `${what}: initials of who saw it`);
 
 type Quantity = NonNullable<(typeof LOG_QUANTITY)[LogEntry['kind']]>;
