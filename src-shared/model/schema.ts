@@ -77,7 +77,7 @@ export const sheetsSchema = z.strictObject({
   /** By the key of the view. */
   views: z.record(label, placedViewSchema),
   notes: recordOf(sheetNoteSchema),
-  /** How far the text of a printed dimension was moved along and off its line [mm], by the key of the dimension. */
+  /** Where the text of a printed dimension was put: its middle from the middle of what is measured, and its line from the thing [mm], by the key of the dimension. */
   dimensions: z.record(z.string().max(400), z.strictObject({ along_mm: onPaper, off_mm: onPaper })),
 });
 
