@@ -286,6 +286,13 @@ function drawMarks(pen: Pen, view: SectionView, cut: SectionCut, { ink, selectio
 /** Room that the buttons of the strip take at its right edge [px]. */
 const BUTTONS_WIDTH_px = 190;
 
+/** A title as far as there is room for it. */
+function fittedTitle(pen: Pen, title: string, most_px: number): string {
+  if (textWidth_px(pen, title, { bold: true }) <= most_px) return title;
+  const words = Array.from({ length: title.length }, (_, cut) => `${title.slice(0, title.length - cut).trimEnd()}…`);
+  return words.find((each) => textWidth_px(pen, each, { bold: true }) <= most_px) ?? '';
+}
+
 /** Heights above the finished floor along the left edge, and the title. */
 function drawHeights(pen: Pen, view: SectionView, cut: SectionCut, { ink, lengths }: SectionLook): void {
   pen.fillStyle = ink.paper;
@@ -300,8 +307,9 @@ function drawHeights(pen: Pen, view: SectionView, cut: SectionCut, { ink, length
     line(pen, { x: HEIGHTS_WIDTH_px - 6, y }, { x: HEIGHTS_WIDTH_px, y });
     write(pen, formatLength(k * step, lengths), { x: HEIGHTS_WIDTH_px - 9, y }, { colour: k === 0 ? ink.ink : ink.quiet, align: 'right', bold: k === 0 });
   }
-  write(pen, cut.path.title, { x: HEIGHTS_WIDTH_px + 10, y: 14 }, { colour: ink.ink, halo: ink.paper, bold: true });
-  const x = HEIGHTS_WIDTH_px + 22 + textWidth_px(pen, cut.path.title, { bold: true });
+  const title = fittedTitle(pen, cut.path.title, view.width - BUTTONS_WIDTH_px - HEIGHTS_WIDTH_px - 10);
+  write(pen, title, { x: HEIGHTS_WIDTH_px + 10, y: 14 }, { colour: ink.ink, halo: ink.paper, bold: true });
+  const x = HEIGHTS_WIDTH_px + 22 + textWidth_px(pen, title, { bold: true });
   const fitting = ['heights above finished floor', 'above finished floor', 'heights'].find((words) => x + textWidth_px(pen, words) <= view.width - BUTTONS_WIDTH_px);
   if (fitting) write(pen, fitting, { x, y: 14 }, { colour: ink.quiet, halo: ink.paper });
 }

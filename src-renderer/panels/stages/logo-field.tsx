@@ -46,7 +46,7 @@ export function LogoField() {
   return (
     <>
       <p>{logo === null ? 'No logo: sheets begin with your lines.' : `Logo: ${assets[logo]?.name ?? 'its file is missing. Choose it again.'}`}</p>
-      <div className="row-buttons">
+      <div className="row">
         <FileField label={logo === null ? 'Choose a logo…' : 'Choose another logo…'} accept=".png,.jpg,.jpeg" onFile={(name, bytes) => void read(name, bytes)} />
         {logo === null ? null : (
           <button type="button" className="button" onClick={() => commit(setLogo(null))}>
