@@ -4,6 +4,7 @@ import type { IssuedSet, Plan } from '#shared/model/plan';
 import { printPlan as planText } from '#shared/model/print-plan';
 import { comparePlans } from '#shared/revisions/compare-plans';
 import { frozenPlan } from '#shared/revisions/frozen-plan';
+import { newestIssueOf } from '#shared/revisions/newest-issue';
 import { type AssetStore, sha256Of } from './asset-store.ts';
 import { HostProblem } from './host-problem.ts';
 import type { ReportProgress } from './jobs.ts';
@@ -65,13 +66,10 @@ async function changesBetween(plan: Plan, before: IssuedSet, mark: string, readN
  * issue. Where one of the two cannot be read, why stands in place of the list.
  */
 export async function issuedChanges(plan: Plan, find: FindAsset): Promise<Changes | undefined> {
-  const { lastIssue, issuedSets } = plan;
-  if (!lastIssue) return undefined;
-  const at = issuedSets.findIndex(({ mark }) => mark === lastIssue.mark);
-  const before = at < 0 ? issuedSets.at(-1) : issuedSets[at - 1];
-  const self = issuedSets[at];
-  if (!before) return undefined;
-  return changesBetween(plan, before, lastIssue.mark, async () => (self?.plan ? (await readIssuedPlan(plan, self, find)).plan : plan), find);
+  const newest = newestIssueOf(plan);
+  if (!newest) return undefined;
+  const { before, self, mark } = newest;
+  return changesBetween(plan, before, mark, async () => (self?.plan ? (await readIssuedPlan(plan, self, find)).plan : plan), find);
 }
 
 const SUBMITTAL = { paper: 'auto', scale: 'auto', set: 'submittal' } as const;

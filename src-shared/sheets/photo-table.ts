@@ -2,9 +2,9 @@ import type { Derived } from '../derived/derived.ts';
 import { fieldDimensionsOf } from '../derived/field-dimensions.ts';
 import type { TypeSizes } from '../paper/type-sizes.ts';
 import type { UnderlayDrawing } from '../underlay/drawing.ts';
-import { formatLength } from '../units/length-text.ts';
-import type { SheetPhoto } from './sheet.ts';
-import type { Drawing, Table } from './tables.ts';
+import { lengthText } from './sheet-text.ts';
+import type { SheetOptions, SheetPhoto } from './sheet.ts';
+import type { Cell, Drawing, Table } from './tables.ts';
 
 /** Largest picture in the table [mm at factor 1]. */
 const WIDTH_mm = 70;
@@ -35,8 +35,14 @@ function picture({ bytes, mime, matrix: [a, b, c, d, e, f], width, height }: She
   };
 }
 
+/** What stands in the place of a photograph. */
+function photoCell(photo: SheetPhoto | 'later' | undefined, factor: number): Cell {
+  if (photo === 'later') return 'Printed with the set';
+  return photo ? picture(photo, factor) : { kind: 'bold', words: 'Its file is missing or damaged' };
+}
+
 /** Every photograph from the site with what it shows, who measured there and when. Without rows while none is pinned. */
-export function photoTable(derived: Derived, photos: ReadonlyMap<string, SheetPhoto>, { factor }: TypeSizes): Table {
+export function photoTable(derived: Derived, photos: NonNullable<SheetOptions['photos']>, { factor }: TypeSizes): Table {
   const { plan } = derived;
   const { lengths } = plan.settings;
   const byId = new Map(fieldDimensionsOf(derived).map((dimension) => [dimension.id, dimension]));
@@ -47,13 +53,12 @@ export function photoTable(derived: Derived, photos: ReadonlyMap<string, SheetPh
     rows: pinnedPhotos(derived).map(({ number, dimension, asset }) => {
       const of = byId.get(dimension);
       const measurement = plan.siteRecord.measurements[dimension];
-      const photo = photos.get(asset);
       return [
         number,
-        photo ? picture(photo, factor) : { kind: 'bold', words: 'Its file is missing or damaged' },
+        photoCell(photos.get(asset), factor),
         of?.name ?? '',
         of ? `${of.from} to ${of.to}` : '',
-        measurement ? formatLength(measurement.value_m, lengths) : '',
+        measurement ? lengthText(measurement.value_m, lengths) : '',
         [measurement?.by, measurement?.at].map((words) => words?.trim()).filter(Boolean).join(', '),
         plan.assets[asset]?.name ?? '',
       ];

@@ -168,8 +168,8 @@ export interface SheetOptions {
   readonly supersededBy?: string | undefined;
   /** Picture of the user's own title block, and its size. */
   readonly logo?: { readonly bytes: Uint8Array; readonly mime: 'image/png' | 'image/jpeg'; readonly width_px: number; readonly height_px: number } | undefined;
-  /** Photographs from the site by the id of their file; one that is missing is named in its place. */
-  readonly photos?: ReadonlyMap<string, SheetPhoto> | undefined;
+  /** Photographs from the site by the id of their file, or `later` while one is still being read; one that is missing is named in its place. */
+  readonly photos?: ReadonlyMap<string, SheetPhoto | 'later'> | undefined;
   /** What each measured dimension comes to, in words by its id; a set without it judges the bare deviation. Working it out checks the plan as built: who prints asks for it. */
   readonly answers?: ReadonlyMap<string, string>;
   /** Time printed on the sheet, as text that the caller made, e.g. "2026-03-04 15:20". */

@@ -4,15 +4,18 @@ import { NOTHING_ASTRAY, astrayOf } from '#shared/sheets/astray';
 import { composeSheets } from '#shared/sheets/compose-sheets';
 import { logoOf } from '#shared/sheets/logo-of';
 import { isPaperId } from '#shared/paper/papers';
+import type { RevisedSince } from '#shared/sheets/changes-table';
 import type { Sheet } from '#shared/sheets/sheet';
 import type { UnderlayDrawing } from '#shared/underlay/drawing';
 import type { UnderlayDrawings } from '../../store/underlay-drawings.ts';
+import { photosToShow, wantPhotos } from '../../store/photos-to-show.ts';
 import { presentEvaluation } from '../../store/selectors.ts';
 import type { State } from '../../store/state.ts';
 import { useStore } from '../../store/use-store.ts';
 import { Slip } from '../bench/slip.tsx';
 import type { PrintChoice } from '../dialogs/print-form.tsx';
 import { useDrawings } from '../../input/board-context.ts';
+import { useRevisedSince } from '../revisions/use-revised-since.ts';
 import { useActionContext, useDesk } from '../window-context.ts';
 import { paintSheet, picturesOf } from './paint-sheet.ts';
 
@@ -21,7 +24,7 @@ const takeOffOf = (state: State) => state.session.takeOff;
 /** Composing waits for this long after the last change [ms], so that typing stays smooth. */
 const COMPOSE_AFTER_ms = 250;
 
-function compose(evaluation: Evaluation, drawings: UnderlayDrawings, { paper, scale, set }: PrintChoice, takeOff: State['session']['takeOff']): Sheet[] {
+function compose(evaluation: Evaluation, drawings: UnderlayDrawings, { paper, scale, set }: PrintChoice, takeOff: State['session']['takeOff'], changes: RevisedSince | undefined): Sheet[] {
   const { plan } = evaluation.derived;
   const read = new Map<string, UnderlayDrawing>();
   for (const level of Object.values(plan.levels)) {
@@ -32,7 +35,7 @@ function compose(evaluation: Evaluation, drawings: UnderlayDrawings, { paper, sc
   }
   const { logo } = plan.settings.sheets.titleBlock;
   const picture = logo === null ? undefined : drawings.find(plan, { asset: logo, page: 1 });
-  return composeSheets(evaluation, read, { logo: picture && logoOf(picture), paper: isPaperId(paper) ? paper : 'auto', scale, set, takeOff, printedAt: 'preview' });
+  return composeSheets(evaluation, read, { logo: picture && logoOf(picture), photos: photosToShow(plan, drawings), changes, paper: isPaperId(paper) ? paper : 'auto', scale, set, takeOff, printedAt: 'preview' });
 }
 
 function SheetPicture({ sheet, width_px }: { readonly sheet: Sheet; readonly width_px: number }) {
@@ -58,19 +61,24 @@ export function SheetList({ choice }: { readonly choice: PrintChoice }) {
   const drawings = useDrawings();
   const [sheets, setSheets] = useState<readonly Sheet[] | null>(null);
   const read = useSyncExternalStore(drawings.subscribe, drawings.version);
-  const { desk } = useActionContext();
+  const { desk, host } = useActionContext();
+  const { plan } = evaluation.derived;
+  const changes = useRevisedSince(plan, host);
   const paper = useDesk((state) => state.paper);
   const astray = useDesk((state) => state.astray);
+  useEffect(() => {
+    if (choice.set === 'submittal') wantPhotos(plan, drawings);
+  }, [plan, drawings, choice.set]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: what was read since belongs on the sheets
   useEffect(() => {
     const timer = setTimeout(() => {
-      const composed = compose(evaluation, drawings, choice, takeOff);
+      const composed = compose(evaluation, drawings, choice, takeOff, changes);
       setSheets(composed);
       // A field set leaves sheets out on purpose.
       desk.set({ sheets: composed, astray: choice.set === 'submittal' ? astrayOf(evaluation.derived.plan.settings.sheets, composed) : NOTHING_ASTRAY });
     }, COMPOSE_AFTER_ms);
     return () => clearTimeout(timer);
-  }, [evaluation, drawings, read, choice, takeOff, desk]);
+  }, [evaluation, drawings, read, choice, takeOff, changes, desk]);
   // The paper belongs to this stage: the plan comes back with the next one.
   useEffect(() => () => desk.set({ paper: null }), [desk]);
   return (
