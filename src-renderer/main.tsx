@@ -12,6 +12,7 @@ import { App } from './app.tsx';
 import { startDischargeWorker } from './start-discharge-worker.ts';
 import { startHeightsWorker } from './start-heights-worker.ts';
 import { startMarginsWorker } from './start-margins-worker.ts';
+import { startTolerancesWorker } from './start-tolerances-worker.ts';
 import { connectHost } from './host/connect.ts';
 import { followJob } from './host/follow-job.ts';
 import { BoardContext } from './input/board-context.ts';
@@ -76,7 +77,7 @@ if (!place) throw new Error('The page has no place for the window.');
 createRoot(place).render(
   <StoreContext value={store}>
     <WindowContext value={{ host, desk }}>
-      <BoardContext value={{ drawings, runner, room, heights }}>
+      <BoardContext value={{ drawings, runner, room, heights, startTolerances: startTolerancesWorker }}>
         <App />
       </BoardContext>
     </WindowContext>

@@ -1,5 +1,6 @@
 import { createContext, useContext, useSyncExternalStore } from 'react';
 import type { Heights, HeightsToRaise } from '../store/heights-to-raise.ts';
+import type { StartTolerancesWorker } from '../store/printed-tolerances.ts';
 import type { Room, RoomToMove } from '../store/room-to-move.ts';
 import type { UnderlayDrawings } from '../store/underlay-drawings.ts';
 import type { ToolRunner } from '../tools/tool-runner.ts';
@@ -12,6 +13,8 @@ export interface BoardParts {
   readonly room?: RoomToMove;
   /** How far the selected rail or pipe may be raised; left out where nobody asks. */
   readonly heights?: HeightsToRaise;
+  /** Works out what the field sheet prints as tolerances; left out where nobody asks. */
+  readonly startTolerances?: StartTolerancesWorker;
 }
 
 /** Gives the board and every panel the floor plans that were read and the runner of the tools. */
@@ -44,3 +47,6 @@ export function useHeightsToRaise(): Heights | null {
   const heights = useContext(BoardContext)?.heights ?? NO_HEIGHTS;
   return useSyncExternalStore(heights.subscribe, heights.get);
 }
+
+/** Starts the worker of the printed tolerances, where the window has one. */
+export const useTolerancesWorker = (): StartTolerancesWorker | undefined => useContext(BoardContext)?.startTolerances;

@@ -10,6 +10,7 @@ import { VerdictMark } from '../verdict-mark.tsx';
 import { ANSWER_MARKS, MeasuredRow } from './measured-row.tsx';
 import { nowText } from './now-text.ts';
 import { ReadBackSlip } from './read-back-slip.tsx';
+import { usePrintedTolerances } from './use-printed-tolerances.ts';
 import { type SitePeople, SitePeopleFields } from './site-people.tsx';
 
 const presentPlan = ({ history }: State): Plan => history.present;
@@ -103,7 +104,8 @@ export function MeasuredSlip() {
   const judge = useRef<SiteJudge>(null);
   judge.current ??= makeSiteJudge();
   const siteJudge = judge.current;
-  const judgement = useMemo(() => siteJudge.judge(plan), [siteJudge, plan]);
+  const { printed, isWorking } = usePrintedTolerances(plan);
+  const judgement = useMemo(() => siteJudge.judge(plan, plan.siteRecord.measurements, printed), [siteJudge, plan, printed]);
   const [people, setPeople] = useState<SitePeople>(() => {
     const last = Object.values(plan.siteRecord.measurements).at(-1);
     return { by: last?.by ?? '', witness: '', instrument: last?.instrument ?? '' };
@@ -125,6 +127,7 @@ export function MeasuredSlip() {
         <p className="quiet" aria-live="polite">
           {hasMeasured ? countWords(judgement.rows) : `${judgement.rows.length} dimensions to measure. Rooms come first, since all else is measured from their faces.`}
         </p>
+        {isWorking ? <p className="quiet">How far nozzles may be off is being worked out. Until then one that is off by little is to be recorded.</p> : null}
         <Doubts judgement={judgement} />
         <SitePeopleFields people={people} isWitnessed={false} hasReadings onChange={setPeople} />
         {hasMeasured ? <ShowAsBuilt judgement={judgement} plan={plan} /> : null}
@@ -148,7 +151,7 @@ export function MeasuredSlip() {
           </p>
         ))}
       </Slip>
-      <ReadBackSlip plan={plan} judge={siteJudge} />
+      <ReadBackSlip plan={plan} judge={siteJudge} printed={printed} />
     </>
   );
 }

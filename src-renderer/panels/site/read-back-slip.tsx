@@ -3,7 +3,7 @@ import { derivePlan } from '#shared/derived/derive-plan';
 import type { Measurement, Plan } from '#shared/model/plan';
 import type { FieldReading, FieldRecord, FieldRowAnswer } from '#shared/site/field-entries';
 import { formTicks, takeFromForm } from '#shared/site/form-ticks';
-import type { SiteJudge } from '#shared/site/judge-measurements';
+import type { PrintedTolerances, SiteJudge } from '#shared/site/judge-measurements';
 import { readEntries } from '#shared/site/read-entries';
 import { countOf } from '../../plan-words.ts';
 import { presentEvaluation } from '../../store/selectors.ts';
@@ -43,18 +43,19 @@ interface DifferenceProps {
   readonly file: ReadFile;
   readonly plan: Plan;
   readonly judge: SiteJudge;
+  readonly printed: PrintedTolerances | undefined;
   onDone(): void;
 }
 
 /** What a file would change, row by row, before anything is applied. */
-function Difference({ file, plan, judge, onDone }: DifferenceProps) {
+function Difference({ file, plan, judge, printed, onDone }: DifferenceProps) {
   const commit = useCommit();
   const { length } = useFigures();
   const reading = useMemo((): FieldReading => readEntries(file.record, derivePlan(plan)), [file, plan]);
   const told = reading.rows.filter(isTold);
   const [taken, setTaken] = useState<ReadonlySet<string>>(() => new Set(reading.rows.filter(({ kind }) => kind === 'taken').map(({ id }) => id)));
   const chosen = told.filter((row) => isTakable(row) && taken.has(row.id));
-  const judged = useMemo(() => judge.judge(plan, withRows(plan, chosen)), [judge, plan, chosen]);
+  const judged = useMemo(() => judge.judge(plan, withRows(plan, chosen), printed), [judge, plan, chosen, printed]);
   const answers = new Map(judged.rows.map((row) => [row.dimension.id, row]));
   const evaluation = useStore(presentEvaluation);
   const [signed, setSigned] = useState<ReadonlySet<string>>(() => new Set(reading.checks.filter(({ kind }) => kind === 'taken').map(({ id }) => id)));
@@ -117,7 +118,7 @@ function Difference({ file, plan, judge, onDone }: DifferenceProps) {
 }
 
 /** Brings a filled form or a table back, shows what it would change, and applies what the user takes in one step. */
-export function ReadBackSlip({ plan, judge }: { readonly plan: Plan; readonly judge: SiteJudge }) {
+export function ReadBackSlip({ plan, judge, printed }: { readonly plan: Plan; readonly judge: SiteJudge; readonly printed: PrintedTolerances | undefined }) {
   const { host } = useActionContext();
   const [file, setFile] = useState<ReadFile | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
@@ -134,7 +135,7 @@ export function ReadBackSlip({ plan, judge }: { readonly plan: Plan; readonly ju
   return (
     <Slip title="Bring a filled sheet back" part="bring-back">
       {file ? (
-        <Difference key={file.name} file={file} plan={plan} judge={judge} onDone={() => setFile(null)} />
+        <Difference key={file.name} file={file} plan={plan} judge={judge} printed={printed} onDone={() => setFile(null)} />
       ) : (
         <>
           <p className="quiet">A form that was filled in on a screen, or a table with the same ids. You see every row before anything is taken.</p>
