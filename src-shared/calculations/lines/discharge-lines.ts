@@ -18,6 +18,7 @@ const ENDED: Readonly<Record<DischargeResult['ended'], string>> = {
   'gas-limit': 'the gas became colder than its equation holds; what was left is not followed',
 };
 const TRANSIENT = 'the discharge worked out step by step from these formulas';
+const densityBasis = ownBasis('ρ = m_each/V', ARITHMETIC);
 const dischargedBasis = ownBasis('m_start − m_left', ARITHMETIC);
 
 /** The way of the agent from the cylinders into the rooms, against time. */
@@ -39,7 +40,10 @@ function inputLines(draft: Draft, context: LineContext, { ref, network }: Networ
   const { lengths } = context;
   draft.given('Cylinders', counted(input.cylinders, 'cylinder'), PLAN);
   draft.given('Water volume of one cylinder', `${figure(toLitres(input.cylinderVolume_m3), 4)} L${lengths === 'feet' ? ` = ${figure(toCubicFeet(input.cylinderVolume_m3), 4)} ft³` : ''}`, limitSource(context, ref.id, 'cylinderVolume_m3'));
-  draft.step(`Pressure of a full cylinder at ${figure(toCelsius(input.fillTemperature_K), 3)} °C`, cylinderMassBasis, '', gauge(gaugeOf_Pa(input.fillPressure_Pa), lengths));
+  // The unit states its pressure of filling in round figures: the discharge starts from what the mass comes to.
+  const agent_kg = context.profiles[ref.id]?.limits.agentMass_kg?.value;
+  if (agent_kg !== undefined) draft.step('Density of the agent in it, ρ', densityBasis, `${figure(agent_kg)}/${figure(input.cylinderVolume_m3)}`, plainAmount(agent_kg / input.cylinderVolume_m3, 'kg/m³'));
+  draft.step(`Pressure at ${figure(toCelsius(input.fillTemperature_K), 3)} °C, p, by that density`, cylinderMassBasis, '', gauge(gaugeOf_Pa(input.fillPressure_Pa), lengths));
   draft.given('Regulator set', input.regulatorPressure_Pa === null ? 'no regulator: the pipe sees the cylinder' : gauge(gaugeOf_Pa(input.regulatorPressure_Pa), lengths), network.assembly.some(({ setPressure_Pa }) => setPressure_Pa !== null) ? PLAN : limitSource(context, ref.id, 'regulatorPressure_Pa'));
   draft.given('Pipe, all together', `${amount(totalLength_m, 'length', lengths)}, ${figure(toLitres(pipeVolume_m3), 4)} L inside`, PLAN);
   const [nozzle] = input.nozzles;

@@ -24,7 +24,7 @@ export function supervisionLines(context: LineContext, network: NetworkDesign): 
 
 function chartLines(draft: Draft, context: LineContext, { ref }: NetworkDesign, { chart, fillPressure_Pa, fillTemperature_K }: SupervisionSums): void {
   const { lengths } = context;
-  draft.given('Filled to', gauge(gaugeOf_Pa(fillPressure_Pa), lengths), limitSource(context, ref.id, 'fillPressure_Pa'));
+  draft.given('Filled to, by the limits of the unit', gauge(gaugeOf_Pa(fillPressure_Pa), lengths), limitSource(context, ref.id, 'fillPressure_Pa'));
   draft.given('Temperature of that filling', amount(fillTemperature_K, 'temperature', lengths), 'filling practice of ISO 14520 and EN 15004');
   draft.step('Pressure of a full cylinder, by temperature', expectedPressureBasis, '', 'below');
   draft.step('Of one that has lost 5 %', pressureAfterLossBasis, '', 'of mass or of pressure, whichever shows first: below');

@@ -47,7 +47,8 @@ export function compareNozzles(pages: readonly PrintedPage[], all: Comparison): 
 /** The words under a nozzle's name on its plan and on the isometric. */
 function comparePlanLabel(pages: readonly PrintedPage[], row: PrintedRow, all: Comparison): void {
   const name = row.Nozzle ?? '';
-  const under = seriesOf(pages, 2).flatMap(({ texts }) => texts.flatMap(({ text }, i) => (text === name ? [texts.slice(i + 1, i + 3).map((next) => next.text)] : [])));
+  // The schedule may stand on the plan's sheet: there the name has no such words under it.
+  const under = seriesOf(pages, 2).flatMap(({ texts }) => texts.flatMap(({ text }, i) => (text === name && texts[i + 1]?.text.startsWith('orifice ') ? [texts.slice(i + 1, i + 3).map((next) => next.text)] : [])));
   all.figures(`${name} on the plans`, under.length, 1, 0);
   all.words(`Height of ${name} in schedule and plan`, `orifice ${row['Orifice height']}`, under[0]?.[0]);
   const depth = row['Below ceiling'];

@@ -46,7 +46,8 @@ function compareSums(pages: readonly PrintedPage[], all: Comparison): void {
     all.words(`Agent of ${room} in two sums`, result('Agent installed, m_in'), people.find(({ What }) => What === 'Agent installed, m')?.Result);
   }
   for (const { Of = '', Sum = '', What = '', Result } of glance(pages)) {
-    const line = sumLines(pages, Sum, Of).find((row) => row.What === What);
+    // Signs of formulas are left off the cover: "Net volume, V" of the sum is its "Net volume".
+    const line = sumLines(pages, Sum, Of).find((row) => row.What === What || row.What?.replace(/, [^, ]+$/, '') === What);
     all.words(`${What} of ${Of} at a glance and in its sum`, Result, resultOf(line));
   }
 }

@@ -77,14 +77,12 @@ export const seriesOf = (pages: readonly PrintedPage[], series: number): Printed
 /** The same set with one text of one page said otherwise, as a slip of the pen would. */
 export function withSlip(pages: readonly PrintedPage[], isMeant: (text: PrintedText, page: PrintedPage, before: PrintedText | undefined) => boolean, said: (text: string) => string): PrintedPage[] {
   let isDone = false;
-  const altered = pages.map((page) => ({
-    ...page,
-    texts: page.texts.map((text, i) => {
-      if (isDone || !isMeant(text, page, page.texts[i - 1])) return text;
-      isDone = true;
-      return { ...text, text: said(text.text) };
-    }),
-  }));
+  const altered = pages.map((page) => {
+    const at = isDone ? -1 : page.texts.findIndex((text, i) => isMeant(text, page, page.texts[i - 1]));
+    if (at < 0) return page;
+    isDone = true;
+    return { ...page, texts: page.texts.map((text, i) => (i === at ? { ...text, text: said(text.text) } : text)) };
+  });
   if (!isDone) throw new Error('The set has no such text.');
   return altered;
 }

@@ -54,17 +54,39 @@ function nearest(columns: readonly Column[], { x, width }: PrintedText): string 
   return [...columns].sort((a, b) => away(a) - away(b))[0]?.head ?? '';
 }
 
+/** The tables of a page: what stands level on it, their titles, and the rows of those that were asked for. */
+interface PageTables {
+  readonly level: readonly PrintedText[];
+  readonly titles: readonly PrintedText[];
+  readonly rows: Map<PrintedText, PrintedRow[]>;
+}
+
+const known = new WeakMap<PrintedPage['texts'], PageTables>();
+
+function tablesOf({ texts }: PrintedPage): PageTables {
+  const before = known.get(texts);
+  if (before) return before;
+  const level = texts.filter(({ turn_deg }) => turn_deg === 0);
+  const body = bodySize(level);
+  // Heads of columns stand a little in under their title; names on drawings have none.
+  const titles = level.filter(({ size, x, y }) => size > 1.2 * body && level.some((text) => text.y < y && text.y > y - 7 * body && text.x - x > 0.25 * body && text.x - x < 0.4 * body));
+  const tables = { level, titles, rows: new Map<PrintedText, PrintedRow[]>() };
+  known.set(texts, tables);
+  return tables;
+}
+
 /** Rows of every table of a set with this title, in their order, those that go on elsewhere too. */
 export function tableRows(pages: readonly PrintedPage[], title: string | ((title: string) => boolean)): PrintedRow[] {
   const isMeant = typeof title === 'string' ? (words: string): boolean => words === title : title;
-  return pages.flatMap(({ texts }) => {
-    const level = texts.filter(({ turn_deg }) => turn_deg === 0);
-    const body = bodySize(level);
-    // Heads of columns stand a little in under their title; names on drawings have none.
-    const titles = level.filter(({ size, x, y }) => size > 1.2 * body && level.some((text) => text.y < y && text.y > y - 7 * body && text.x - x > 0.25 * body && text.x - x < 0.4 * body));
+  return pages.flatMap((page) => {
+    const { level, titles, rows } = tablesOf(page);
     const asked = titles.filter(({ text }) => isMeant(text.replace(/ \(continued\)$/, '')));
     // Down one column of the sheet, then down the next.
-    return asked.sort((a, b) => (Math.abs(a.x - b.x) < 2 ? b.y - a.y : a.x - b.x)).flatMap((heading) => rowsUnder(heading, titles, level));
+    return asked.sort((a, b) => (Math.abs(a.x - b.x) < 2 ? b.y - a.y : a.x - b.x)).flatMap((heading) => {
+      const own = rows.get(heading) ?? rowsUnder(heading, titles, level);
+      rows.set(heading, own);
+      return own;
+    });
   });
 }
 
@@ -99,8 +121,8 @@ function rowsUnder(heading: PrintedText, titles: readonly PrintedText[], level: 
 export const sumLines = (pages: readonly PrintedPage[], sum: string, of: string): PrintedRow[] =>
   tableRows(pages, (title) => title.startsWith(`${sum}: `) && (title.slice(sum.length + 2) === of || title.slice(sum.length + 2).split(', ').includes(of)));
 
-/** The rows of the field sheet, room by room. */
-export const fieldRows = (pages: readonly PrintedPage[]): PrintedRow[] => tableRows(pages, (title) => title.startsWith('Field verification')).filter((row) => row['Dim.'] !== undefined);
+/** The rows of the field sheet, room by room: each is called by its thing and a letter, what is drawn below a table is not. */
+export const fieldRows = (pages: readonly PrintedPage[]): PrintedRow[] => tableRows(pages, (title) => title.startsWith('Field verification')).filter((row) => / [a-z]+$/.test(row['Dim.'] ?? ''));
 
 /** The words of a line of a calculation behind what it is: those that run over its empty columns too. */
 export const resultOf = (row: PrintedRow | undefined): string | undefined => row?.Result ?? row?.['With numbers'] ?? row?.Formula;
