@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { Worker } from 'node:worker_threads';
 import type { PrintOrder } from './compose-and-print.ts';
 import type { ReportProgress } from './jobs.ts';
+import { keepRooms, keptRooms, layoutDigest } from './kept-rooms.ts';
 import type { PrintMessage } from './print-message.ts';
 
 /** Where the build puts the worker: beside the entries, so one folder up from a chunk of theirs. */
@@ -16,11 +17,14 @@ function builtPrintWorker(): string | undefined {
  * Run from sources, where there is no built worker, it prints in the calling thread.
  * @throws {Error} the print failed or was cancelled
  */
-export async function printInThread(order: PrintOrder, report: ReportProgress, signal: AbortSignal, workerFile = builtPrintWorker()): Promise<Uint8Array> {
+export async function printInThread(asked: PrintOrder, report: ReportProgress, signal: AbortSignal, workerFile = builtPrintWorker()): Promise<Uint8Array> {
   signal.throwIfAborted();
+  const digest = layoutDigest(asked.plan);
+  const rooms = keptRooms(digest);
+  const order: PrintOrder = rooms ? { ...asked, rooms } : asked;
   if (workerFile === undefined) {
     const { composeAndPrint } = await import('./compose-and-print.ts');
-    return composeAndPrint(order, report, signal);
+    return composeAndPrint(order, report, signal, (found) => keepRooms(digest, found));
   }
   const worker = new Worker(workerFile, { workerData: order });
   const stop = (): void => void worker.terminate();
@@ -29,6 +33,7 @@ export async function printInThread(order: PrintOrder, report: ReportProgress, s
     return await new Promise<Uint8Array>((resolve, reject) => {
       worker.on('message', (message: PrintMessage) => {
         if (message.kind === 'progress') report(message.done, message.doing);
+        else if (message.kind === 'rooms') keepRooms(digest, message.rooms);
         else if (message.kind === 'done') resolve(message.pdf);
         else reject(new Error(message.message));
       });

@@ -5,7 +5,7 @@ import type { PrintMessage } from './print-message.ts';
 const tell = (message: PrintMessage): void => parentPort?.postMessage(message);
 
 try {
-  const pdf = await composeAndPrint(workerData as PrintOrder, (done, doing) => tell({ kind: 'progress', done, doing }));
+  const pdf = await composeAndPrint(workerData as PrintOrder, (done, doing) => tell({ kind: 'progress', done, doing }), undefined, (rooms) => tell({ kind: 'rooms', rooms }));
   tell({ kind: 'done', pdf });
 } catch (error) {
   tell({ kind: 'failed', message: error instanceof Error ? error.message : String(error) });
