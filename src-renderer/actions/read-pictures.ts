@@ -21,7 +21,8 @@ export interface ReadPicture {
 type Reading = { readonly ok: true; readonly picture: ReadPicture } | { readonly ok: false; readonly why: string };
 
 async function readOne(host: Host, { name, bytes }: PickedFile, signal: AbortSignal): Promise<Reading> {
-  const fault = (problem: Problem): Reading => ({ ok: false, why: problemText(problem) });
+  // What is no floor plan either is told as a photograph that cannot be read.
+  const fault = (problem: Problem): Reading => ({ ok: false, why: problem.code === 'unsupported' || problem.code === 'unreadable' ? `“${name}” cannot be read as a photograph. Choose a PNG or JPEG file.` : problemText(problem) });
   if (bytes.length > LARGEST_PICTURE_bytes) return { ok: false, why: `“${name}” is larger than 20 MB. Save it smaller, then choose it again.` };
   if (!/\.(png|jpe?g)$/i.test(name)) return { ok: false, why: `“${name}” is no photograph. Choose a PNG or JPEG file.` };
   const begun = await host.importUnderlay({ name, bytes });
