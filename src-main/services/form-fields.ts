@@ -1,4 +1,4 @@
-import { CAP_HEIGHT, printable } from '#shared/sheets/font-widths';
+import { CAP_HEIGHT, printable, textWidth_mm } from '#shared/sheets/font-widths';
 import type { SheetField } from '#shared/sheets/sheet';
 import { wrapText } from '#shared/sheets/text-box';
 import { formFont } from './form-font.ts';
@@ -13,6 +13,8 @@ const LONG_pt = 7.5;
 const VALUE_mm = 2.3;
 const LONG_VALUE_mm = 1.9;
 const IDENTITY_mm = 2.5;
+/** Share of the height of its field that a fixed value takes at most. */
+const IDENTITY_SHARE = 0.45;
 const PAD_mm = 0.8;
 /** Lines that have room in a field. */
 const MOST_LINES = 3;
@@ -35,6 +37,10 @@ interface Innards {
 }
 
 const cutTo = (lines: readonly string[], most: number): string[] => lines.slice(0, most).map((line, i) => (i === most - 1 && lines.length > most ? `${line.slice(0, -1).trimEnd()}…` : line));
+
+/** Capitals of a fixed value: as large as its field, which the sheet has made for the size of the paper, lets them be. */
+const identityCap_mm = (words: string, width_mm: number, height_mm: number): number =>
+  Math.max(IDENTITY_mm, Math.min((width_mm - 2 * PAD_mm) / textWidth_mm(words, 1, 'plain'), height_mm * IDENTITY_SHARE));
 
 /** Puts form fields on the pages of a PDF. */
 export interface FormPainter {
@@ -77,7 +83,7 @@ export function formPainter(document: PDFKit.PDFDocument, font: string): FormPai
     const empty = '/Tx BMC\nEMC';
     const shown = printable(value.replace(/\s+/g, ' ').trim());
     if (shown === '') return look(width, height, empty);
-    const cap = kind === 'fixed' ? IDENTITY_mm : isLong ? LONG_VALUE_mm : VALUE_mm;
+    const cap = kind === 'fixed' ? identityCap_mm(shown, width_mm, height / POINTS_PER_MM) : isLong ? LONG_VALUE_mm : VALUE_mm;
     document.font(font);
     const { _font: embedded } = inside;
     const lines = isLong ? cutTo(wrapText(shown, width_mm - 2 * PAD_mm, cap, 'plain'), MOST_LINES) : [shown];

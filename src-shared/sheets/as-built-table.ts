@@ -5,6 +5,7 @@ import { exactLengthText } from '../units/exact-length-text.ts';
 import { formatLength } from '../units/length-text.ts';
 import { type FieldTolerance, fieldTolerance } from './field-tables.ts';
 import { pinnedPhotos } from './photo-table.ts';
+import { lengthText } from './sheet-text.ts';
 import type { Cell, Table } from './tables.ts';
 
 /** Difference of two lengths that is only rounding [m]. */
@@ -62,8 +63,8 @@ export function asBuiltTable(derived: Derived, rooms?: ReadonlyMap<string, Field
           dimension.name,
           dimension.from,
           dimension.to,
-          formatLength(dimension.planned_m, lengths),
-          exactLengthText(measured.value_m, lengths),
+          lengthText(dimension.planned_m, lengths),
+          exactLengthText(measured.value_m, lengths).replace(/^-/, '−'),
           signed(deviation_m, lengths),
           measured.reason.trim() || (verdict === 'fits' ? '' : 'not given'),
           answers?.get(dimension.id) ?? VERDICTS[verdict],

@@ -1,7 +1,6 @@
 import type { FieldDimension } from '../derived/field-dimensions.ts';
 import { bearing_rad, distance_m } from '../geometry/point.ts';
 import { type SiteRecord, refKey } from '../model/plan.ts';
-import { formatLength } from '../units/length-text.ts';
 import { type BuiltPlace, builtPlaces } from './built-places.ts';
 import { drawCylinders } from './draw-cylinders.ts';
 import { drawNozzles } from './draw-nozzles.ts';
@@ -13,6 +12,7 @@ import { line, pen } from './marks.ts';
 import type { PlanContent } from './plan-content.ts';
 import type { PlanViewOptions } from './plan-view.ts';
 import { PRINT, WEIGHT } from './print-ink.ts';
+import { lengthText } from './sheet-text.ts';
 import { arrowHead, builtPlaceSymbol, drawnPlaceSymbol } from './symbols.ts';
 import { cornersOf, textBoxOf } from './text-box.ts';
 import { type ViewDraft, inLayer, uprightBox } from './view-draft.ts';
@@ -25,7 +25,7 @@ const builtWords = (measurements: SiteRecord['measurements'], lengths: 'feet' | 
   const measured = measurements[dimension.id];
   if (!measured) return [];
   const short = dimension.name.slice(dimension.name.lastIndexOf(' ') + 1);
-  const [was, is] = [formatLength(dimension.planned_m, lengths), formatLength(measured.value_m, lengths)];
+  const [was, is] = [lengthText(dimension.planned_m, lengths), lengthText(measured.value_m, lengths)];
   return was === is ? [{ text: `${short} ${is}`, font: 'bold' }] : [{ text: `${WAS}${was}`, colour: PRINT.quiet }, { text: `${short} ${is}`, font: 'bold' }];
 };
 

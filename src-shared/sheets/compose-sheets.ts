@@ -8,7 +8,7 @@ import { coverSheets } from './cover-sheets.ts';
 import { detailSheets } from './details/detail-sheets.ts';
 import { wallSheets } from './elevation-blocks.ts';
 import { numberFindings } from './findings-table.ts';
-import { finishSheet, legendFits, sheetFacts } from './finish-sheet.ts';
+import { finishSheet, legendFits, sheetFacts, stampFits } from './finish-sheet.ts';
 import type { FlowBlock } from './flow.ts';
 import { printable } from './font-widths.ts';
 import { sheetLayout } from './frame.ts';
@@ -51,9 +51,9 @@ export function composeSheets(evaluation: Evaluation, drawings: ReadonlyMap<stri
     return pages.map((draft, i) => ({ draft, series: series.number, number: numberOf(derived.plan.info.sheetPrefix, options, series.number, i) }));
   });
   const homeless = new Set<SymbolName>(drafts.filter(({ draft, number }) => !legendFits(layout, facts, draft, number, derived, options)).flatMap(({ draft }) => [...draft.used]));
-  const cover = coverSheets({ evaluation, layout, options, findings: numbered, listed: new Set() }, { homeless, others: drafts, numberOf: (i) => numberOf(derived.plan.info.sheetPrefix, options, 0, i) });
+  const cover = coverSheets({ evaluation, layout, options, findings: numbered, listed: new Set() }, { homeless, needsStamp: drafts.some(({ draft, number }) => !stampFits(layout, facts, draft, number, derived, options)), others: drafts, numberOf: (i) => numberOf(derived.plan.info.sheetPrefix, options, 0, i) });
   const all = [...cover.sheets, ...drafts];
-  return all.map(({ draft, number }, index) => finishSheet(layout, facts, draft, { index, count: all.length, number, legendAt: cover.legendAt }, derived, options));
+  return all.map(({ draft, number }, index) => finishSheet(layout, facts, draft, { index, count: all.length, number, legendAt: cover.legendAt, stampAt: cover.stampAt }, derived, options));
 }
 
 /** Longer prefixes are cut, so that the number itself is always read. */

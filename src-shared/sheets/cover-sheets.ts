@@ -1,6 +1,7 @@
 import type { Info } from '../model/plan.ts';
 import { printable } from './font-widths.ts';
 import type { SheetLayout } from './frame.ts';
+import { columnWidth_mm } from './flow.ts';
 import { legendTable } from './legend.ts';
 import { text } from './marks.ts';
 import { PRINT } from './print-ink.ts';
@@ -10,6 +11,7 @@ import { type IndexedSheet, sheetIndex } from './sheet-index.ts';
 import type { Mark } from './sheet.ts';
 import type { SheetDraft } from './sheet-draft.ts';
 import type { SymbolName } from './symbol-names.ts';
+import { STAMP_TITLE, stampTable } from './stamp-box.ts';
 import { wrapText } from './text-box.ts';
 
 /** A sheet with its number, before the count of the set is known. */
@@ -23,6 +25,8 @@ export interface NumberedDraft {
 export interface Cover {
   readonly sheets: readonly NumberedDraft[];
   readonly legendAt: string | undefined;
+  /** The sheet of it that holds the full box for a stamp, where title columns are too small for it. */
+  readonly stampAt: string | undefined;
 }
 
 const HEAD_PITCH = 1.5;
@@ -53,23 +57,26 @@ const ROUNDS = 4;
 /**
  * The cover of a set: scope, index of sheets, codes and basis, symbols, abbreviations, responsibility, cautions.
  * @param homeless  symbols of views whose own title column has no room for a legend
+ * @param needsStamp  title columns are too small for the full box for a stamp
  * @param others    all other sheets of the set
  */
-export function coverSheets(facts: TableFacts, { homeless, others, numberOf }: { readonly homeless: ReadonlySet<SymbolName>; readonly others: readonly NumberedDraft[]; readonly numberOf: (index: number) => string }): Cover {
+export function coverSheets(facts: TableFacts, { homeless, needsStamp, others, numberOf }: { readonly homeless: ReadonlySet<SymbolName>; readonly needsStamp: boolean; readonly others: readonly NumberedDraft[]; readonly numberOf: (index: number) => string }): Cover {
   const { layout, options, evaluation } = facts;
   const { marks, height_mm } = banner(evaluation.derived.plan.info, options.set, layout);
   const first: SheetDraft = { title: 'Cover', scale: 'no scale', marks, hasViews: false, hasPlan: false, used: new Set(), remarks: [] };
   const legend = homeless.size > 0 ? [{ table: legendTable(homeless, layout.sizes), span: 'column' as const }] : [];
+  const stamp = needsStamp ? stampTable({ ...layout.area, right: layout.area.left + columnWidth_mm(layout.area, layout.tableColumns, layout.sizes) }, layout.sizes) : undefined;
   let drafts: SheetDraft[] = [first];
   for (let round = 0; round < ROUNDS; round += 1) {
     const own = drafts.map((draft, i): IndexedSheet => ({ series: 0, number: numberOf(i), title: draft.title, scale: draft.scale }));
     const index = sheetIndex([...own, ...others.map(({ draft, series, number }) => ({ series, number, title: draft.title, scale: draft.scale }))]);
-    const blocks = [...scopeBlocks(facts), { table: index, span: 'column' as const }, ...legend, ...coverBlocks(facts)];
+    const blocks = [...scopeBlocks(facts), { table: index, span: 'column' as const }, ...legend, ...coverBlocks(facts, stamp)];
     const next = seriesSheets({ number: 0, drafts: [first], left: { ...layout.area, top: layout.area.top + height_mm }, blocks }, layout);
     const isSettled = next.length === drafts.length && next.every(({ title }, i) => title === drafts[i]?.title);
     drafts = next;
     if (isSettled) break;
   }
   const sheets = drafts.map((draft, i): NumberedDraft => ({ draft, series: 0, number: numberOf(i) }));
-  return { sheets, legendAt: sheets.find(({ draft }) => draft.tables?.includes('Legend'))?.number };
+  const sheetOf = (table: string): string | undefined => sheets.find(({ draft }) => draft.tables?.includes(table))?.number;
+  return { sheets, legendAt: sheetOf('Legend'), stampAt: sheetOf(STAMP_TITLE) };
 }

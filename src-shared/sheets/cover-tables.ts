@@ -61,6 +61,7 @@ export function resultsTable(calculations: readonly Calculation[]): Table {
     note: 'Formulas, numbers and sources stand on the calculation sheets.',
     columns: [{ head: 'Of', most_mm: 24 }, { head: 'Sum', most_mm: 26 }, { head: 'What', most_mm: 44, isWide: true }, { head: 'Result', most_mm: 62 }],
     rows,
+    repeated: 2,
     isTight: true,
   };
 }

@@ -70,10 +70,11 @@ export function labelRooms(view: ViewDraft, spaces: readonly Space[]): void {
     const first = places[0] ?? { x: (space.bounds.minX + space.bounds.maxX) / 2, y: (space.bounds.minY + space.bounds.maxY) / 2 };
     const [x, y] = [view.frame.x(first.x), view.frame.y(first.y)];
     const spots = onPaper(view.frame, places);
-    const figures = { text: `${formatQuantity(space.area_m2, 'area', view.lengths)}, ${heightWords(space, view.lengths)}` };
+    const [area, height] = [formatQuantity(space.area_m2, 'area', view.lengths), heightWords(space, view.lengths)];
+    const figures = { text: `${area}, ${height}` };
     const inRoom = { x, y, clearance_mm: 0, spots, isLoose: true, farthest_mm: 0 };
     const name = (height_mm: number) => ({ text: space.name, font: 'bold', height_mm }) as const;
-    const ways = [[name(view.sizes.heading_mm), figures], [name(view.sizes.text_mm), figures], [name(view.sizes.text_mm)]];
+    const ways = [[name(view.sizes.heading_mm), figures], [name(view.sizes.text_mm), figures], [name(view.sizes.text_mm), { text: area }, { text: height }], [name(view.sizes.text_mm)]];
     const outside = { lines: [name(view.sizes.text_mm), figures], wish: { x, y, clearance_mm: 1 } };
     addLabelWays(view, [...ways.map((lines) => ({ lines, wish: inRoom })), outside], space.name);
   }

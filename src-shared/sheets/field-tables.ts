@@ -4,12 +4,11 @@ import type { FieldRoom, FieldRoomAnswer } from '../margins/field-room.ts';
 import { tapeDown_m } from '../margins/tape-down.ts';
 import { refKey } from '../model/plan.ts';
 import { toMillimetres } from '../units/convert.ts';
-import { formatLength } from '../units/length-text.ts';
 import { formIdentityOf } from '../site/form-identity.ts';
 import { FIELD_ROW_mm } from './cautions.ts';
 import { identityCell, measuredField, noteFields } from './field-form.ts';
 import { shiftText } from './room-table.ts';
-import { sentence } from './sheet-text.ts';
+import { lengthText, sentence } from './sheet-text.ts';
 import type { Table } from './tables.ts';
 
 /** How much less and more a dimension may come out with no other shift of the same thing but the other one off its faces [m]. */
@@ -92,11 +91,11 @@ export function fieldTable(derived: Derived, rooms?: ReadonlyMap<string, FieldRo
       name,
       sentence(from),
       to,
-      formatLength(planned_m, lengths),
-      String(Math.round(toMillimetres(planned_m))),
+      lengthText(planned_m, lengths),
+      String(Math.round(toMillimetres(planned_m))).replace('-', '−'),
       tolerance_m ? shiftText(...tolerance_m, lengths) : 'ask',
       measuredField(dimension, lengths, measured),
-      measured ? formatLength(measured.value_m - planned_m, lengths) : '',
+      measured ? lengthText(measured.value_m - planned_m, lengths) : '',
       '',
       ...noteFields(id, name, measured),
     ];

@@ -43,9 +43,11 @@ export interface SheetPlace {
   readonly number: string;
   /** Sheet that holds the legend of views whose own column had no room for it. */
   readonly legendAt: string | undefined;
+  /** Sheet that holds the full box for a stamp, for columns with a smaller one. */
+  readonly stampAt: string | undefined;
 }
 
-const columnOf = (layout: SheetLayout, facts: SetFacts, draft: SheetDraft, { index, count, number }: SheetPlace, derived: Derived, options: SheetOptions) =>
+const columnOf = (layout: SheetLayout, facts: SetFacts, draft: SheetDraft, { index, count, number, stampAt }: SheetPlace, derived: Derived, options: SheetOptions) =>
   titleColumn(
     layout,
     {
@@ -62,6 +64,7 @@ const columnOf = (layout: SheetLayout, facts: SetFacts, draft: SheetDraft, { ind
     titleBlock: derived.plan.settings.sheets.titleBlock,
     logo: options.logo,
     hasStampBox: derived.plan.settings.sheets.hasStampBox,
+    stampAt,
     },
     draft.used.size > 0 ? tableHeight_mm(laidLegend(layout, draft.used)) + 3 * layout.sizes.factor : 0,
   );
@@ -70,9 +73,13 @@ const laidLegend = ({ column, sizes }: SheetLayout, used: ReadonlySet<SymbolName
 
 /** Whether the legend of a view sheet has room in its own title column. */
 export function legendFits(layout: SheetLayout, facts: SetFacts, draft: SheetDraft, number: string, derived: Derived, options: SheetOptions): boolean {
-  const { free } = columnOf(layout, facts, draft, { index: 98, count: 99, number, legendAt: undefined }, derived, options);
+  const { free } = columnOf(layout, facts, draft, { index: 98, count: 99, number, legendAt: undefined, stampAt: undefined }, derived, options);
   return tableHeight_mm(laidLegend(layout, draft.used)) + 3 * layout.sizes.factor <= free.bottom - free.top;
 }
+
+/** Whether the title column of a sheet holds the full box for a stamp, or none is wished. */
+export const stampFits = (layout: SheetLayout, facts: SetFacts, draft: SheetDraft, number: string, derived: Derived, options: SheetOptions): boolean =>
+  columnOf(layout, facts, draft, { index: 98, count: 99, number, legendAt: undefined, stampAt: undefined }, derived, options).isStampFull;
 
 /** Puts frame, title column, legend and check bar around what a sheet shows. */
 export function finishSheet(layout: SheetLayout, facts: SetFacts, draft: SheetDraft, place: SheetPlace, derived: Derived, options: SheetOptions): Sheet {

@@ -20,6 +20,9 @@ export interface FlowPage {
 
 const GAP_mm = 7;
 
+/** Width of one of the columns that tables run down in [mm]. */
+export const columnWidth_mm = ({ left, right }: PaperBox, columns: number, { factor }: TypeSizes): number => (right - left - (columns - 1) * GAP_mm * factor) / columns;
+
 /**
  * Lets tables run down sheets: full ones below each other, then those of one column side by side.
  * A table that does not fit goes on where there is room, its head repeated; a row is never parted,
@@ -32,7 +35,7 @@ export function flowTables(blocks: readonly FlowBlock[], sheet: PaperBox, column
   const gap = GAP_mm * sizes.factor;
   let area = begins[0] ?? sheet;
   const width = sheet.right - sheet.left;
-  const columnWidth = (width - (columns - 1) * gap) / columns;
+  const columnWidth = columnWidth_mm(sheet, columns, sizes);
   const pages: FlowPage[] = [];
   let page: FlowPage = { marks: [], fields: [], titles: [] };
   let top = area.top;
@@ -75,7 +78,9 @@ export function flowTables(blocks: readonly FlowBlock[], sheet: PaperBox, column
     let rest = [...laid.rows];
     while (rest.length > 0 || !isContinued) {
       const title = laid.titleRow(isContinued);
-      const least = [title, laid.head, ...rest.slice(0, 2)];
+      const [next, ...others] = rest;
+      const first = isContinued ? (next?.again ?? next) : next;
+      const least = [title, laid.head, ...(first ? [first] : []), ...others.slice(0, 1)];
       if (!fits(least) && (y > area.top + 1e-6 || area !== sheet)) {
         nextPlace(span);
         continue;
@@ -84,7 +89,6 @@ export function flowTables(blocks: readonly FlowBlock[], sheet: PaperBox, column
       if (rest.length === 0 || rest.length > laid.footRows) put(laid.head, span);
       if (!page.titles.includes(laid.title)) page.titles.push(laid.title);
       isContinued = true;
-      const [first, ...others] = rest;
       if (!first) break;
       put(first, span);
       rest = others;

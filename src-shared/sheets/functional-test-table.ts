@@ -60,6 +60,7 @@ export function functionalTestTable({ plan: { levels } }: Derived): Table {
         return [i === 0 ? enclosure.name : '', input, outcome, tick('mains', 'it came about on mains'), tick('battery', 'it came about on the battery'), tick('rest', 'all is back at rest'), byField('H11', about, what), witnessField('H11', about, what)];
       }),
     ),
+    repeated: 1,
     rowHeight_mm: FIELD_ROW_mm,
     foot: [{ kind: 'words', words: 'Source: NFPA 2001 and NFPA 72, memory; the manual of the panel and the authority govern.', isSmall: true }],
   };

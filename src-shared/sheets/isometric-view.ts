@@ -159,7 +159,7 @@ export function isometricSheets({ derived, layout, issue }: ViewSet): IsometricS
       hasViews: false,
       hasPlan: false,
       used: new Set(placed.flatMap(({ view }) => [...view.used])),
-      remarks: [...missingLabels(unplaced), ...(placed.every(({ isBeside }) => isBeside) ? [] : ['Its nodes are listed with the schedules'])],
+      remarks: [...missingLabels(unplaced), ...(placed.every(({ isBeside }) => isBeside) ? [] : ['Its nodes are listed on the sheets after the isometrics'])],
     });
   };
   for (let i = 0; i < all.length; i += 1) {

@@ -4,6 +4,7 @@ import { OPENING_WORDS } from '../model/thing-name.ts';
 import { formatLength } from '../units/length-text.ts';
 import { formatQuantity } from '../units/quantity-text.ts';
 import { compassName } from '../derived/datum.ts';
+import { lengthText } from './sheet-text.ts';
 import type { Cell, Table } from './tables.ts';
 
 const NOT_KNOWN = 'not known';
@@ -44,6 +45,7 @@ export function openingSchedule({ plan }: Derived): Table {
     shortTitle: 'Openings',
     note: 'Sizes are clear ones; the lower edge is above the finished floor. What does not close before the discharge is open while the gas is held.',
     columns: [{ head: 'Room', isWide: true }, { head: 'Opening', font: 'bold' }, { head: 'Kind' }, { head: 'Wall' }, { head: 'Width', align: 'right' }, { head: 'Height', align: 'right' }, { head: 'Lower edge', align: 'right' }, { head: 'Leads to' }, { head: 'Closes' }, { head: 'Remarks', isWide: true }],
+    repeated: 1,
     rows: enclosures.flatMap((enclosure) =>
       Object.values(enclosure.openings).map((opening, i): Cell[] => [
         i === 0 ? enclosure.name : '',
@@ -52,7 +54,7 @@ export function openingSchedule({ plan }: Derived): Table {
         wallWords(enclosure, opening),
         formatLength(opening.width_m, lengths),
         formatLength(opening.height_m, lengths),
-        formatLength(opening.bottom_m, lengths),
+        lengthText(opening.bottom_m, lengths),
         opening.kind === 'penetration' ? '' : LEADS[opening.leadsTo],
         opening.kind === 'penetration' ? '' : answered(opening.closes),
         remark(opening, lengths),

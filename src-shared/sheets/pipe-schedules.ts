@@ -16,7 +16,7 @@ export function pathSchedule(derived: Derived): Table {
   const { lengths } = derived.plan.settings;
   return {
     title: 'Paths',
-    note: 'Developed length from the end of the discharge assembly, drops included.',
+    note: 'Developed length from the end of the discharge assembly, drops included. A tee with a dirt trap counts as an elbow, not as a tee: it turns the flow and does not part it.',
     columns: [{ head: 'Nozzle', font: 'bold', isWide: true }, { head: 'Length', align: 'right' }, { head: 'Elbows', align: 'right' }, { head: 'Tees', align: 'right' }],
     rows: derived.networks.flatMap((network) =>
       network.paths.map((path) => {

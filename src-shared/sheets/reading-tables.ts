@@ -35,6 +35,7 @@ function readingTable(title: string, note: string, readings: readonly JudgedRead
     note,
     columns: [{ head: 'Of', font: 'bold' }, { head: 'Reading', most_mm: 44 }, { head: 'Must be', isWide: true }, { head: 'Read', least_mm: 34, most_mm: 48 }, { head: 'Instrument', least_mm: 24 }, ...SIGNED],
     rows: readings.map((reading, i) => [onlyOnce(readings, i), LOG_WORDS[reading.need.kind], reading.need.asks, readCell(reading, lengths, testText(...keyOf(reading), 'read', `${whatOf(reading)}, must be ${reading.need.asks}: ${readingExample(reading.need.kind, lengths)}`)), meter(reading, 'instrument'), ...signed(reading)]),
+    repeated: 1,
     rowHeight_mm: FIELD_ROW_mm,
     foot: [...new Set(readings.map(({ need: { kind, source } }) => `${LOG_WORDS[kind]}: ${source}.`))].map((words) => ({ kind: 'words' as const, words, isSmall: true })),
   };

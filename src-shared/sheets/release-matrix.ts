@@ -39,5 +39,6 @@ export function releaseMatrix({ plan: { levels } }: Derived): Table {
     note: 'What is shut at one signal stays shut at those that follow. Tested row by row with the agent made safe; a witness signs the hold points.',
     columns: [{ head: 'Room', font: 'bold' }, { head: 'What', isWide: true }, { head: 'Kind' }, { head: 'On the plan', isWide: true }, ...ON.map((on) => ({ head: SHUTDOWN_ON_WORDS[on], align: 'middle' as const, most_mm: 18 }))],
     rows: hasRows ? all.flatMap(({ enclosure, level }) => rowsOf(enclosure, level)) : [],
+    repeated: 1,
   };
 }

@@ -66,6 +66,7 @@ export function releasingTable({ networks }: Design, lengths: Settings['lengths'
       { head: 'Needs', align: 'right' },
     ],
     rows: isAnyDrawn ? networks.flatMap((network) => deviceRows(network, lengths)) : [],
+    repeated: 1,
     foot: networks.flatMap(({ name, network: { release } }) => (release ? [{ kind: 'words' as const, words: circuitWords(name, release, lengths) }] : [])),
   };
 }

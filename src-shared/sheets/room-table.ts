@@ -8,7 +8,7 @@ import { formatLength } from '../units/length-text.ts';
 import { formatQuantity } from '../units/quantity-text.ts';
 import { nozzlePlaces } from './schedules.ts';
 import { nozzleName } from '../derived/nozzle-name.ts';
-import { sentence } from './sheet-text.ts';
+import { lengthText, sentence } from './sheet-text.ts';
 import type { Table } from './tables.ts';
 
 const WHOLE_rad = 2 * Math.PI - 1e-6;
@@ -50,7 +50,7 @@ export function roomTable(derived: Derived, rooms: ReadonlyMap<string, FieldRoom
       shiftText(box.minus1_m, box.plus1_m, lengths),
       datum ? sentence(faceName(datum.faces[1])) : 'To the north',
       shiftText(box.minus2_m, box.plus2_m, lengths),
-      `${formatLength(tapeUp_m(heights.least_m, lengths), lengths)} to ${formatLength(tapeDown_m(heights.greatest_m, lengths), lengths)}`,
+      `${lengthText(tapeUp_m(heights.least_m, lengths), lengths)} to ${lengthText(tapeDown_m(heights.greatest_m, lengths), lengths)}`,
       turnText(answer, lengths),
     ];
   });

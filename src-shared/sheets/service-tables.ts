@@ -70,6 +70,7 @@ function pressureTable({ derived: { plan }, design }: Pick<Evaluation, 'derived'
     note: 'Gauge and temperature are read together; a cylinder takes hours to follow its room. More than 5 % of the pressure lost, temperature allowed for: refill or replace (NFPA 2001, memory). The chart of the manual governs.',
     columns: [{ head: 'Cylinder', font: 'bold' }, { head: 'Date', least_mm: 26 }, { head: 'Gauge', least_mm: 28 }, { head: 'Temperature', least_mm: 24 }, { head: 'At the filling temperature', least_mm: 30 }, { head: 'Answer', isWide: true }, { head: 'By', least_mm: 28 }],
     rows: pressureRows(plan, trends),
+    repeated: 1,
     rowHeight_mm: FIELD_ROW_mm,
   };
 }

@@ -47,14 +47,16 @@ function supportBlock({ evaluation: { derived } }: TableFacts): FlowBlock[] {
   return table.rows.length > 0 ? [narrow(table)] : [];
 }
 
-/** What stands on the cover below its index. */
-export function coverBlocks({ evaluation, options }: TableFacts): FlowBlock[] {
+/** What stands on the cover below its index. @param stamp  the full box for a stamp, where title columns are too small for it */
+export function coverBlocks({ evaluation, options }: TableFacts, stamp?: Table): FlowBlock[] {
+  const boxes = stamp ? [narrow(stamp)] : [];
   const { plan } = evaluation.derived;
-  if (options.set === 'field') return [narrow(cautionsTable()), narrow(notesTable(plan)), narrow(abbreviationTable())];
+  if (options.set === 'field') return [narrow(cautionsTable()), narrow(notesTable(plan)), narrow(abbreviationTable()), ...boxes];
   return [
     narrow(basisTable(plan)),
     narrow(resultsTable(calculationsOf(evaluation))),
     narrow(responsibilityTable(plan)),
+    ...boxes,
     narrow(cautionsTable()),
     narrow(notesTable(plan)),
     narrow(jobTable(plan)),

@@ -6,6 +6,9 @@ import { formatLength } from '../units/length-text.ts';
 
 type Lengths = Settings['lengths'];
 
+/** A length as a sheet prints it: below zero with a minus sign, as all figures of the set. */
+export const lengthText = (length_m: number, lengths: Lengths): string => formatLength(length_m, lengths).replace(/^-/, '−');
+
 /** A height above the finished floor, with its sign: `+7'-4"`, `−0'-7"`. */
 export const heightText = (z_m: number, lengths: Lengths): string => {
   const words = formatLength(z_m, lengths);

@@ -1,6 +1,7 @@
 import { box, pen, text } from './marks.ts';
 import { PRINT, WEIGHT } from './print-ink.ts';
 import type { Mark } from './sheet.ts';
+import type { Table } from './tables.ts';
 import { type PaperBox, wrapText } from './text-box.ts';
 import type { TypeSizes } from '../paper/type-sizes.ts';
 
@@ -13,8 +14,8 @@ const PITCH = 1.6;
 const LEAST_mm = 40;
 const CAPTION = 4;
 
-/** The clear box and its caption in the paper that a title column leaves for it: upright or across, whichever is larger, 4 × 6 in at most; none where no stamp would go in. */
-export function stampBox(room: PaperBox, { factor, note_mm }: TypeSizes): Mark[] {
+/** The clear box and its caption in the paper that a title column leaves for it: upright or across, whichever is larger, 4 × 6 in at most; none where no stamp would go in. @param fullAt sheet that holds the full box, named where this one is smaller */
+export function stampBox(room: PaperBox, { factor, note_mm }: TypeSizes, fullAt?: string): Mark[] {
   const pad = 1.4 * factor;
   const caption = note_mm * CAPTION;
   const [width, height] = [room.right - room.left - 2 * pad, room.bottom - room.top - caption - pad];
@@ -27,10 +28,11 @@ export function stampBox(room: PaperBox, { factor, note_mm }: TypeSizes): Mark[]
   const [share = 0, best] = (shares[0] ?? 0) >= (shares[1] ?? 0) ? [shares[0], ways[0]] : [shares[1], ways[1]];
   // A box that cannot have its full size takes what there is.
   const [w, h] = share >= 1 - 1e-9 ? [best[0], best[1]] : [Math.min(width, best[0]), Math.min(height, best[1])];
-  if (Math.min(w, h) < LEAST_mm) return [];
-  const words = share >= 1 - 1e-9 ? 'Stamp and signature, 4 × 6 in clear' : `Stamp and signature: ${Math.floor(w)} × ${Math.floor(h)} mm clear, less than 4 × 6 in`;
+  const captioned = (words: string): Mark[] => wrapText(words, width, note_mm, 'plain').map((each, i) => text(room.left + pad, room.top + pad + note_mm * (1 + i * PITCH), each, { height_mm: note_mm, colour: PRINT.quiet }));
+  if (Math.min(w, h) < LEAST_mm) return fullAt === undefined ? [] : captioned(`Stamp and signature: sheet ${fullAt}`);
+  const less = `${Math.floor(w)} × ${Math.floor(h)} mm clear, ${fullAt === undefined ? 'less than 4 × 6 in' : `4 × 6 in on sheet ${fullAt}`}`;
   return [
-    ...wrapText(words, width, note_mm, 'plain').map((each, i) => text(room.left + pad, room.top + pad + note_mm * (1 + i * PITCH), each, { height_mm: note_mm, colour: PRINT.quiet })),
+    ...captioned(share >= 1 - 1e-9 ? 'Stamp and signature, 4 × 6 in clear' : `Stamp and signature: ${less}`),
     box(pen(WEIGHT.hair, PRINT.faint), (room.left + room.right - w) / 2, room.top + caption, w, h),
   ];
 }
@@ -40,4 +42,15 @@ export function stampHeight_mm(width_mm: number, { factor, note_mm }: TypeSizes)
   const inner = width_mm - 2.8 * factor;
   const wished = inner >= STAMP_mm.height ? STAMP_mm.width : STAMP_mm.height;
   return wished + note_mm * CAPTION + 1.4 * factor;
+}
+
+/** How the cover calls its box. */
+export const STAMP_TITLE = 'Stamp and signature';
+
+/** The full box on paper of its own, for sets whose title column is too small for it. @returns undefined where this paper is too small too */
+export function stampTable({ right, left, top, bottom }: PaperBox, { heading_mm, factor }: TypeSizes): Table | undefined {
+  const [width_mm, height_mm] = right - left >= STAMP_mm.height ? [STAMP_mm.height, STAMP_mm.width] : [STAMP_mm.width, STAMP_mm.height];
+  if (right - left < width_mm || bottom - top < height_mm + heading_mm * 3 + 4 * factor) return undefined;
+  const draw = (x: number, y: number): Mark[] => [box(pen(WEIGHT.hair, PRINT.faint), x, y, width_mm, height_mm)];
+  return { title: `${STAMP_TITLE}, 4 × 6 in clear`, shortTitle: STAMP_TITLE, columns: [{ head: '', isWide: true }], rows: [], isPlain: true, foot: [{ kind: 'drawings', drawings: [{ kind: 'drawing', width_mm, height_mm, draw }] }] };
 }

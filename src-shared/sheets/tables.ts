@@ -4,7 +4,7 @@ import { box, line, pen, text } from './marks.ts';
 import { PRINT, WEIGHT } from './print-ink.ts';
 import type { FontName, FormCell, Mark, SheetField } from './sheet.ts';
 import { verdictMark } from './symbols.ts';
-import { wrapText } from './text-box.ts';
+import { wordsIn, wrapText } from './text-box.ts';
 import type { TypeSizes } from '../paper/type-sizes.ts';
 
 /** A drawing from its top left corner. */
@@ -46,6 +46,8 @@ export interface Table {
   readonly isPlain?: boolean;
   /** Rows close together. */
   readonly isTight?: boolean;
+  /** So many columns from the left say their last words again where the table goes on: rows below leave them blank. */
+  readonly repeated?: number;
   /** Height of a row that is written in by hand [mm]. */
   readonly rowHeight_mm?: number;
   /** Says on every sheet, beside the title, which form this is. */
@@ -61,6 +63,8 @@ export interface LaidRow {
   readonly draw: (x: number, y: number) => Mark[];
   /** Fields of it to be filled in on a screen. */
   readonly fields?: (x: number, y: number) => SheetField[];
+  /** How it is laid as the first row where the table goes on. */
+  readonly again?: LaidRow;
 }
 
 /** A table with measures: the head is repeated wherever the table goes on. */
@@ -85,7 +89,7 @@ const isWords = (cell: Cell): boolean => typeof cell === 'string' || cell.kind =
 const isBold = (cell: Cell): boolean => typeof cell !== 'string' && (cell.kind === 'bold' || (cell.kind === 'over' && cell.isBold));
 const fontOf = (cell: Cell, column: Column | undefined): FontName => (isBold(cell) ? 'bold' : (column?.font ?? 'plain'));
 const columnsOf = (cell: Cell): number => (typeof cell !== 'string' && cell.kind === 'over' ? cell.columns : 1);
-const longestWord = (words: string, height: number, font: FontName): number => Math.max(0, ...words.split(' ').map((word) => textWidth_mm(word, height, font)));
+const longestWord = (words: string, height: number, font: FontName): number => Math.max(0, ...wordsIn(words).map((word) => textWidth_mm(word, height, font)));
 
 const sumOf = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0);
 
@@ -220,9 +224,23 @@ export function layTable(table: Table, width_mm: number, sizes: TypeSizes): Laid
   };
   const [headRow] = layRow(columns.map(({ head: words }) => words), () => 'bold');
   const head = table.isPlain || !headRow ? { height_mm: 0, draw: () => [] } : ruled(headRow, true);
-  const rows = table.rows.flatMap((row, index) => layRow(row, (i) => fontOf(row[i] ?? '', columns[i])).map((part, k) => linked(ruled(part, false), table.links?.[index], k === 0)));
+  const laidAt = (row: readonly Cell[], index: number): LaidRow[] => layRow(row, (i) => fontOf(row[i] ?? '', columns[i])).map((part, k) => linked(ruled(part, false), table.links?.[index], k === 0));
+  const rows = table.rows.flatMap((row, index) => {
+    const [first, ...others] = laidAt(row, index);
+    const full = withRepeated(table, index);
+    const again = full === row ? undefined : laidAt(full, index)[0];
+    return first ? [again ? { ...first, again } : first, ...others] : [];
+  });
   const feet = (table.foot ?? []).flatMap((foot) => layFoot(foot, width_mm, sizes));
   return { title: table.shortTitle ?? table.title, width_mm, titleRow, head, rows: [...rows, ...feet], footRows: feet.length };
+}
+
+/** A row with the words of the rows above it in the columns that it leaves blank and that are repeated. */
+function withRepeated({ rows, repeated = 0 }: Table, index: number): readonly Cell[] {
+  const row = rows[index] ?? [];
+  if (!row.slice(0, repeated).includes('')) return row;
+  const said = (column: number): Cell => rows.slice(0, index).map((above) => above[column] ?? '').findLast((cell) => cell !== '') ?? '';
+  return row.map((cell, i) => (i < repeated && cell === '' ? said(i) : cell));
 }
 
 /** Side of a box to be ticked [mm]. */

@@ -195,12 +195,15 @@ export function clipRing({ left, top, right, bottom }: PaperBox, ring: readonly 
 /** Signs after which a long formula is broken rather than inside a number or a name. */
 const BREAK_AFTER = /^.{3,}[·/+−,;=]/u;
 
+/** Words of a text: a fraction of an inch stays with its whole inches, so that 2 15/16" is never read as 2. */
+export const wordsIn = (text: string): string[] => text.split(/ +(?!\d+\/\d+")/u).filter((part) => part !== '');
+
 /** Breaks a text into lines no wider than `width_mm`; a word that is too long alone is broken inside, a formula after a sign. */
 export function wrapText(words: string, width_mm: number, height_mm: number, font: FontName): string[] {
   const lines: string[] = [];
   let current = '';
   const fits = (candidate: string): boolean => textWidth_mm(candidate, height_mm, font) <= width_mm + 1e-9;
-  for (const word of words.split(' ').filter((part) => part !== '')) {
+  for (const word of wordsIn(words)) {
     const joined = current === '' ? word : `${current} ${word}`;
     if (fits(joined)) {
       current = joined;

@@ -5,7 +5,7 @@ import { SAMPLE_STAMP, type SheetLayout } from './frame.ts';
 import { box, line, pen, text } from './marks.ts';
 import { PRINT, WEIGHT } from './print-ink.ts';
 import type { FontName, Mark, SheetOptions } from './sheet.ts';
-import { stampBox, stampHeight_mm } from './stamp-box.ts';
+import { STAMP_mm, stampBox, stampHeight_mm } from './stamp-box.ts';
 import { titleHead } from './title-head.ts';
 import { shortened, wrapText } from './text-box.ts';
 
@@ -26,6 +26,8 @@ export interface TitleFacts {
   readonly titleBlock: SheetSettings['titleBlock'];
   readonly logo: SheetOptions['logo'];
   readonly hasStampBox: boolean;
+  /** Sheet that holds the full box for a stamp, for columns with a smaller one. */
+  readonly stampAt: string | undefined;
 }
 
 /** A composed title column. A text too long for its field is shortened there; the job table of the set holds it in full. */
@@ -33,6 +35,8 @@ export interface TitleColumn {
   readonly marks: Mark[];
   /** Lower edge of the paper that is left for a legend, and its upper edge. */
   readonly free: { readonly top: number; readonly bottom: number };
+  /** Whether the box for a stamp has its full size, or none is wished. */
+  readonly isStampFull: boolean;
 }
 
 const CAPTION_GAP = 1.25;
@@ -61,7 +65,7 @@ export function titleColumn(layout: SheetLayout, facts: TitleFacts, legend_mm = 
   const least = facts.hasStampBox ? LEAST_STAMP_mm * layout.sizes.factor : 0;
   const tries = LINES_PER_FIELD.map((most) => composeColumn(layout, facts, legend_mm, most));
   const fitting = tries.find(({ stampBottom }) => stampBottom - least >= layout.column.top);
-  return fitting ?? tries.at(-1) ?? { marks: [], free: { top: layout.column.top, bottom: layout.column.top } };
+  return fitting ?? tries.at(-1) ?? { marks: [], free: { top: layout.column.top, bottom: layout.column.top }, isStampFull: false };
 }
 
 function composeColumn(layout: SheetLayout, facts: TitleFacts, legend_mm: number, mostLines: number): TitleColumn & { readonly stampBottom: number } {
@@ -138,13 +142,13 @@ function composeColumn(layout: SheetLayout, facts: TitleFacts, legend_mm: number
   const top = column.top + head.height_mm;
   const free = bottom - top;
   marks.push(...head.marks);
-  if (!facts.hasStampBox) return { marks, free: { top, bottom }, stampBottom: bottom - head.height_mm };
+  if (!facts.hasStampBox) return { marks, free: { top, bottom }, isStampFull: true, stampBottom: bottom - head.height_mm };
   // A legend that has no room here leaves one line that says where it is.
   const kept = legend_mm <= free - least ? legend_mm : Math.min(legend_mm, text_mm * 5);
   const stampHeight = Math.max(Math.min(free, least), Math.min(stampHeight_mm(width, sizes), free - kept));
   const stampTop = bottom - stampHeight;
-  marks.push(...stampBox({ left: column.left, top: stampTop, right: column.right, bottom }, sizes), line(pen(WEIGHT.thin), column.left, stampTop, column.right, stampTop));
-  return { marks, free: { top, bottom: stampTop }, stampBottom: bottom - head.height_mm };
+  marks.push(...stampBox({ left: column.left, top: stampTop, right: column.right, bottom }, sizes, facts.stampAt), line(pen(WEIGHT.thin), column.left, stampTop, column.right, stampTop));
+  return { marks, free: { top, bottom: stampTop }, isStampFull: width - 2 * pad >= STAMP_mm.width && stampHeight >= stampHeight_mm(width, sizes) - 1e-6, stampBottom: bottom - head.height_mm };
 }
 
 function drawRevisions({ column, sizes }: SheetLayout, revisions: readonly Revision[], bottom: number, marks: Mark[]): number {
