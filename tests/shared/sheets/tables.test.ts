@@ -31,6 +31,19 @@ describe('tables', () => {
     );
   });
 
+  test('a table that goes on says again what its first rows there leave blank', () => {
+    const rooms: Table = { title: 'Rooms', columns: [{ head: 'Of' }, { head: 'What' }], rows: Array.from({ length: 30 }, (_, i) => [i % 10 === 0 ? `Room ${i / 10 + 1}` : '', `row ${i + 1}`]), repeated: 1 };
+    const pages = flowTables([{ table: rooms, span: 'full' }], { left: 0, top: 0, right: 120, bottom: 90 }, 1, SIZES);
+    expect(pages.length).toBeGreaterThan(1);
+    const all = rooms.rows.map(([, what]) => what);
+    expect(pages.flatMap(({ marks }) => texts(marks).filter((words) => words.startsWith('row ')))).toEqual(all);
+    for (const { marks } of pages) {
+      const said = texts(marks);
+      const first = Number(said.find((words) => words.startsWith('row '))?.slice(4));
+      expect(said.find((words) => words.startsWith('Room '))).toBe(`Room ${Math.floor((first - 1) / 10) + 1}`);
+    }
+  });
+
   test('a drawn table keeps within its width and height', () => {
     const laid = layTable(table(8, 'a long sentence that has to be broken into lines to stay inside its narrow column'), 60, SIZES);
     const marks = drawTable(laid, 10, 20);

@@ -96,6 +96,11 @@ describe('text boxes', () => {
     for (const line of lines.slice(0, -1)) expect(line).toMatch(/[·/]$/);
   });
 
+  test('a fraction of an inch is not parted from its inches', () => {
+    expect(wrapText('−2 15/16" +2 1/4"', 20, 2.5, 'plain')).toEqual(['−2 15/16"', '+2 1/4"']);
+    expect(wrapText('1 1/4" pipe', 12, 2.5, 'plain')).toEqual(['1 1/4"', 'pipe']);
+  });
+
   test('a shortened text fits and says that it was cut', () => {
     expect(shortened('short', 100, 2.5, 'plain')).toBe('short');
     const cut = shortened('a rather long sentence', 20, 2.5, 'plain');
