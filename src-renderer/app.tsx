@@ -22,6 +22,7 @@ import { PaperView } from './panels/paper/paper-view.tsx';
 import { StartPage } from './panels/start-page.tsx';
 import { StatusLine } from './panels/status-line.tsx';
 import { ToolRail } from './panels/tool-rail.tsx';
+import { closesPopover } from './input/closes-popover.ts';
 import { useDrawings } from './input/board-context.ts';
 import { focusBoard } from './input/focus-board.ts';
 import { useActionContext } from './panels/window-context.ts';
@@ -48,7 +49,7 @@ function useShortcuts(): void {
   const context = useActionContext();
   useEffect(() => {
     const onKeyDown = (event: KeyboardEvent): void => {
-      if (event.defaultPrevented || event.isComposing) return;
+      if (event.defaultPrevented || event.isComposing || closesPopover(event)) return;
       const { target } = event;
       const isTyping = target instanceof HTMLElement && target.closest('input, textarea, select, [contenteditable="true"]') !== null;
       if (isTyping && event.key === 'Escape') focusBoard(target);

@@ -2,6 +2,7 @@ import { useEffect, useLayoutEffect, useRef } from 'react';
 import type { PlanPoint, ScreenPoint } from '#shared/geometry/point';
 import { type Ref, isSameRef } from '#shared/model/plan';
 import { findingKey } from '#shared/rules/finding';
+import { closesPopover } from '../input/closes-popover.ts';
 import { useToolRunner } from '../input/board-context.ts';
 import { listenToCamera } from '../input/camera-input.ts';
 import { hoveredThing } from '../input/hovered-thing.ts';
@@ -93,7 +94,7 @@ export function useBoardKeys(type: (typing: Typing) => void, pointer: { readonly
   const runner = useToolRunner();
   useEffect(() => {
     const onKey = (event: KeyboardEvent): void => {
-      if (isForControl(event.target, event.key)) return;
+      if (isForControl(event.target, event.key) || closesPopover(event)) return;
       const { session, preview } = store.get();
       const meaning = meaningOf(event, { tool: session.tool, dialog: session.dialog, isDragging: preview !== null }, runner.look());
       const focus = event.target instanceof Element ? event.target : null;

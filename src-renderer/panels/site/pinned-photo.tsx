@@ -1,4 +1,4 @@
-import { type KeyboardEvent, useEffect, useId, useRef, useState } from 'react';
+import { useEffect, useId, useState } from 'react';
 import type { DrawingState } from '../../store/underlay-drawings.ts';
 
 interface PinnedPhotoProps {
@@ -27,21 +27,14 @@ function usePictureAddress(state: DrawingState | undefined): string | null {
 export function PinnedPhoto({ name, of, state, onTakeOff }: PinnedPhotoProps) {
   const id = useId();
   const address = usePictureAddress(state);
-  const large = useRef<HTMLElement>(null);
-  // The window takes Escape for itself: it is kept from it while a photograph is looked at.
-  const onKeyDown = (event: KeyboardEvent): void => {
-    if (event.key !== 'Escape' || !large.current?.matches(':popover-open')) return;
-    event.stopPropagation();
-    large.current.hidePopover();
-  };
   return (
-    <li className="pinned-photo" data-state={state?.state ?? 'missing'} onKeyDown={onKeyDown}>
+    <li className="pinned-photo" data-state={state?.state ?? 'missing'}>
       {address ? (
         <>
           <button type="button" className="photo-button" popoverTarget={id} title={`Look at ${name}`}>
             <img src={address} alt={`${name}, of ${of}`} />
           </button>
-          <figure ref={large} id={id} popover="auto" className="photo-large">
+          <figure id={id} popover="auto" className="photo-large">
             <img src={address} alt="" />
             <figcaption>
               {of}: {name}
