@@ -136,13 +136,17 @@ describe('what the user writes on sheets', () => {
     expect(refusal(plan, removeSheetNote('x'))).toContain('no longer');
   });
 
-  test('the head of the title column holds the user’s lines, and the stamp box is 4 × 6 in where the paper allows', () => {
+  test('the head of the title column holds the user’s lines, and the stamp box is 4 × 6 in where the paper allows, else once on the cover', () => {
     const lines = [{ label: 'Job no.', value: '4711' }, { label: 'Phone', value: '555 0100' }];
     const next = done(plan, editTitleBlock({ titleBlock: { logo: null, lines } })).next;
     for (const sheet of sheetsOf(next, { paper: 'ARCH-D' })) expect(wordsOf(sheet)).toEqual(expect.arrayContaining(['Job no.', '4711', '555 0100']));
     const said = (paper: 'ARCH-D' | 'A4', own: Plan): string[] => sheetsOf(own, { paper }).flatMap(wordsOf).filter((words) => words.startsWith('Stamp and signature'));
     expect(said('ARCH-D', plan).some((words) => words.includes('4 × 6 in clear'))).toBe(true);
-    expect(said('A4', plan).filter((words) => words.includes('4 × 6 in clear'))).toEqual([]);
+    // Small paper has it once, on the cover, and every other sheet says where.
+    const small = said('A4', plan);
+    expect(small.filter((words) => words.includes('4 × 6 in clear'))).toHaveLength(1);
+    expect(sheetsOf(plan, { paper: 'A4' }).find((sheet) => wordsOf(sheet).includes('Stamp and signature, 4 × 6 in clear'))?.title).toMatch(/stamp/i);
+    for (const words of small) expect(words).toMatch(/4 × 6 in clear$|on sheet|sheet NW-00/);
     expect(said('ARCH-D', done(plan, editTitleBlock({ hasStampBox: false })).next)).toEqual([]);
     expect(refusal(plan, editTitleBlock({ titleBlock: { logo: null, lines: Array.from({ length: 9 }, () => ({ label: 'a', value: 'b' })) } }))).toContain('8 lines');
   });
