@@ -1,7 +1,7 @@
 import { defineConfig } from 'vitest/config';
 
-/** Tests of pure code may share what they import: no file can leave anything behind for the next. */
-const PURE = ['tests/shared/**/*.test.ts'];
+/** Tests of pure code and of the window may share what they import: pure files can leave nothing behind for the next, and those of the window put back what they stand in for. */
+const PURE = ['tests/shared/**/*.test.ts', 'tests/renderer/**/*.test.ts', 'tests/renderer/**/*.test.tsx'];
 
 export default defineConfig({
   root: `${import.meta.dirname}/..`,
